@@ -1,0 +1,222 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <chrono>
+#include <map>
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "strikeoff/geometry.h"
+#include "strikeoff/quantity.h"
+
+namespace strikeoff {
+
+// A Job in hand is valid: `read_job` is the only door, fills in every default, and lists each
+// default it used under `assumptions`. Ratios and percents are plain fractions (10 % is 0.10).
+
+enum class Units { us, metric };
+enum class Support { base, ground };
+enum class CornerStyle { through, pinwheel, mitre };
+
+/// A default that was used because the job does not say.
+struct Assumption {
+  std::string path;    // JSON Pointer of the value the job could give
+  std::string value;   // as the plan prints it, with its unit
+  std::string reason;  // why this value, and where it comes from
+  int weight = 0;      // how much it can change the plan; the plan lists the heaviest first
+  bool operator==(const Assumption&) const = default;
+};
+
+/// A key of the job file that this version reads but does not plan for.
+struct NotPlanned {
+  std::string path;
+  std::string what;  // "level readings are not planned yet"
+  bool operator==(const NotPlanned&) const = default;
+};
+
+/// A board or a sheet as it is sold. Boards: strips run along the length.
+struct Stock {
+  std::string id;  // catalogue id, or the name of an inline stock
+  std::string name;
+  Length length, width, thickness;
+  std::optional<double> price;   // per board or sheet, in the job's currency
+  std::optional<int> quantity;   // how many can be had; nothing: as many as needed
+  bool operator==(const Stock&) const = default;
+};
+
+/// One side of the base. `sides[k]` of a slab runs from base corner k to k+1, anticlockwise.
+struct Side {
+  int number = 0;              // as the user counts: edge k from 1, in the order written
+  std::string name;            // "front", "edge 3"
+  Length overhang;             // of the slab past the base; 0 at a wall
+  Length panel_overhang;       // of the panel past the base; negative: set back; 0 at a wall
+  bool wall = false;           // meets a wall: no strips, an isolation strip
+  bool operator==(const Side&) const = default;
+};
+
+struct Opening {
+  std::string name;
+  Rectangle at;         // measured from the lower left of the slab outline's bounding box
+  bool through = true;  // the panel is cut too
+  bool operator==(const Opening&) const = default;
+};
+
+struct Slab {
+  std::string name;
+  Support support = Support::base;
+  Polygon base;  // anticlockwise, in the base frame, starting at the user's corner 1
+  std::vector<Side> sides;
+  Length thickness;            // of the visible edge, T
+  std::optional<Stock> panel;  // the sheet laid over the base; nothing: no panel
+  Length panel_gap;            // left open between neighbouring panels
+  std::vector<Opening> openings;
+  std::optional<Density> density;  // of the hardened slab, where the user knows it
+  bool operator==(const Slab&) const = default;
+};
+
+struct PriceBreak {
+  int from = 1;      // packs
+  double price = 0;  // per pack from there on
+  bool operator==(const PriceBreak&) const = default;
+};
+
+struct StrengthAt {
+  Duration age;
+  Pressure strength;
+  bool operator==(const StrengthAt&) const = default;
+};
+
+/// A bagged mix as its label states it. Nothing where the label is silent.
+struct Mix {
+  std::string id, name;
+  Mass bag;
+  Volume yield;                         // of one bag, at `yield_water`
+  std::optional<Volume> yield_water;    // nothing: the middle of least and most
+  std::optional<Volume> water_least, water_most, water_use;  // per bag; least+most or use is there
+  std::optional<Duration> working_time;
+  Temperature at;                       // the temperature the label's times hold at
+  std::optional<MolarEnergy> activation_energy;
+  std::optional<Duration> final_set, strip_after, sand_after, seal_after, full_service;
+  std::vector<StrengthAt> strength;
+  std::optional<Density> density;       // fresh
+  std::optional<Length> aggregate;      // largest
+  std::optional<Length> least_thickness;
+  std::optional<double> binder;         // fraction of the bag's mass
+  std::optional<double> price;          // per bag
+  std::vector<PriceBreak> price_breaks; // rising `from`
+  bool operator==(const Mix&) const = default;
+};
+
+enum class AdditiveKind { retarder, plasticizer, fiber, pigment };
+
+struct DoseFactor {
+  double doses = 0;
+  double factor = 1;  // of the working time
+  bool operator==(const DoseFactor&) const = default;
+};
+
+struct Additive {
+  std::string id, name;
+  AdditiveKind kind = AdditiveKind::retarder;
+  std::optional<double> per_bag;         // doses a bag; nothing: "auto" (retarder only)
+  std::optional<double> binder_percent;  // fraction of binder, instead of doses (fiber, pigment)
+  std::variant<std::monostate, Mass, Volume> dose_size;
+  double step = 0.5;                     // smallest part of a dose that can be measured
+  std::optional<double> most;            // doses a bag
+  std::optional<Duration> extends;       // of the working time, per dose
+  std::vector<DoseFactor> factors;       // rising doses; used instead of `extends`
+  std::optional<double> price;           // per dose
+  bool operator==(const Additive&) const = default;
+};
+
+struct Forms {
+  std::vector<Stock> strip_stock;  // one thickness; at least one
+  Length oversize, kerf, end_trim, screw_spacing;
+  CornerStyle corner = CornerStyle::through;
+  bool operator==(const Forms&) const = default;
+};
+
+enum class Role { mix, carry, place, finish };
+
+struct Bucket {
+  Length bottom, top, height;  // inside diameters and inside height
+  bool operator==(const Bucket&) const = default;
+};
+
+struct UsualBad {
+  Duration usual, bad;
+  bool operator==(const UsualBad&) const = default;
+};
+
+/// Minutes of one batch's operations, already scaled to the bags of one batch.
+struct Times {
+  UsualBad load, mix, discharge, reset, carry, back, place;
+  bool operator==(const Times&) const = default;
+};
+
+struct Crew {
+  int mixers = 1;
+  std::vector<std::vector<Role>> people;  // the roles of each person, in the order of the work
+  double bags_per_batch = 1;
+  std::optional<Volume> mixer_capacity;
+  std::optional<Bucket> bucket;
+  Times times;
+  double usable = 0.6;  // share of the working time a joint may use
+  std::optional<Duration> pour_within;
+  bool operator==(const Crew&) const = default;
+};
+
+struct Site {
+  Temperature air, bag_temperature, water_temperature;
+  double humidity = 0.5;
+  Speed wind;
+  bool sun = false;
+  bool operator==(const Site&) const = default;
+};
+
+/// What is already there. An offcut has its own length and width.
+struct OnHand {
+  std::string item;  // catalogue id, stock name, or item of the materials list
+  double quantity = 0;
+  std::optional<Length> length, width;
+  bool operator==(const OnHand&) const = default;
+};
+
+struct Limits {
+  std::optional<Pressure> base_load;
+  std::optional<Mass> lift;
+  Duration margin;
+  bool operator==(const Limits&) const = default;
+};
+
+struct StartDate {
+  std::chrono::year_month_day day;
+  std::optional<std::chrono::minutes> time;  // after local midnight
+  bool operator==(const StartDate&) const = default;
+};
+
+struct Job {
+  std::string name;
+  std::optional<StartDate> date;
+  Units units = Units::metric;
+  std::string currency;
+  std::vector<Slab> slabs;  // at least one
+  Mix mix;
+  std::vector<Additive> additives;
+  double waste = 0.10;
+  int spare_bags = 1;
+  Forms forms;
+  Crew crew;
+  Site site;
+  std::vector<OnHand> on_hand;
+  std::map<std::string, double> prices;  // per pack, by item or stock
+  double tax = 0;
+  Limits limits;
+  std::vector<Assumption> assumptions;  // heaviest first
+  std::vector<NotPlanned> not_planned;  // in file order
+  bool operator==(const Job&) const = default;
+};
+
+}  // namespace strikeoff

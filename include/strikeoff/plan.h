@@ -1,0 +1,256 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "strikeoff/job.h"
+
+namespace strikeoff {
+
+// The finished plan: everything a renderer prints stands here; renderers compute nothing.
+// Fields are named as the keys of the plan file; units are in the types.
+
+/// A backer panel in its place, in the base frame.
+struct PanelPiece {
+  std::string mark;
+  Rectangle at;
+};
+
+/// How much of each kind of form work one slab needs.
+struct FormQuantities {
+  Length soffit;     // length of soffit strips
+  Length edge;       // length of edge strips
+  Length knock_out;  // length of knock-out strips
+  Length isolation;  // length of walls the slab meets
+  Length seams;      // between panels
+  Length ledger;     // battens fixed to the base under soffits whose panel rim is too narrow
+  Area panel;        // of the panels, openings cut out
+  Area formed;       // of form faces the mix touches
+  int stakes = 0;    // ground slabs
+};
+
+struct SlabPlan {
+  std::string name;
+  Area area;      // outline
+  Area top_area;  // outline less openings
+  Length perimeter;
+  Length edge_thickness;
+  Length least_thickness;  // over the panel, where there is one
+  Volume concrete;
+  Volume panel_displacement;
+  Volume level_correction;
+  Mass mass;           // hardened, from the fresh density
+  Pressure base_load;  // slab weight on the base's area
+  Polygon outline;     // base frame, anticlockwise, from the corner of base point 1
+  Polygon panel;       // area to cover; empty without a panel
+  std::vector<Rectangle> openings;  // base frame
+  std::vector<PanelPiece> panels;
+  FormQuantities forms;
+};
+
+struct DoseTotal {
+  std::string name;
+  AdditiveKind kind = AdditiveKind::retarder;
+  double per_bag = 0;  // doses
+  double total = 0;    // doses, whole pour
+  std::variant<std::monostate, Mass, Volume> amount_per_bag;
+};
+
+struct MixPlan {
+  std::string name;
+  Volume concrete;  // net
+  Volume waste;
+  Volume yield;     // of one bag, at the water in use
+  double bags_exact = 0;
+  int bags = 0;        // opened
+  int spare_bags = 0;  // bought beside, kept closed
+  Volume surplus;
+  Volume water_per_bag;
+  Volume water_total;
+  Density fresh_density;
+  std::vector<DoseTotal> doses;
+};
+
+struct BatchDose {
+  std::string name;
+  double doses = 0;
+  std::variant<std::monostate, Mass, Volume> amount;
+};
+
+/// Part of one slab that one batch fills.
+struct Zone {
+  std::string slab;
+  Polygon outline;  // base frame
+};
+
+struct Batch {
+  int number = 1;
+  double bags = 1;
+  Mass dry;
+  Volume water;
+  std::optional<Length> bucket_mark;  // above the bucket's inside bottom
+  int bucket_fills = 1;
+  std::vector<BatchDose> doses;
+  Volume volume;  // bags x yield
+  Volume zone;    // its share of the net volume
+  int mixer = 1;
+  Duration contact, place_start, place_end;
+  std::vector<int> neighbours;
+  Duration edge_wait;  // contact until its last neighbour is placed; 0 for the last batch
+  std::vector<Zone> zones;
+};
+
+struct PourPlan {
+  int batches = 0;
+  Duration takt;
+  std::string bottleneck;
+  bool takt_is_bound = false;  // a person's roles are not consecutive: takt is a lower bound
+  Duration lead;
+  int gap = 0;
+  Duration edge_wait_max;
+  Temperature mix_temperature;
+  double temperature_factor = 1;
+  std::optional<Duration> working_time;  // nothing: the bag does not say
+  std::optional<Duration> usable;
+  std::optional<Duration> margin;
+  Duration end;  // last batch placed
+  Length wet_edge_max;
+  Length joint_length;
+  bool feasible = false;
+  bool gap_is_assumed = false;  // outline is not a rectangle: gap 1 is taken, not shown
+  double retarder_per_bag = 0;  // doses in use, all retarders
+  std::string retarder_reason;  // why that dose; empty without a retarder
+  std::string water_rule;       // when water goes in, as one sentence
+  std::string smallest_crew;    // the fewest people that work, as one sentence
+};
+
+struct Part {
+  std::string mark;
+  std::string slab;
+  std::string role;   // contract's words: "soffit strip", "edge strip", …
+  std::string stock;  // Stock::id it is cut from; empty: bought by length or made on site
+  Length width, length;
+  int quantity = 1;
+  double left_cut_deg = 0, right_cut_deg = 0;
+  std::string place;  // where it goes: "front, back"
+};
+
+struct Piece {
+  std::string mark;
+  Length length;
+};
+
+struct Strip {
+  Length width;
+  std::vector<Piece> pieces;
+  Length left_over;
+};
+
+struct Board {
+  std::string stock;
+  bool on_hand = false;
+  Length length, width;
+  std::vector<Strip> strips;
+  Length left_over_width;  // of the board, full length
+};
+
+struct SheetPiece {
+  std::string mark;
+  Rectangle at;  // on the sheet, from its lower left corner
+};
+
+struct Sheet {
+  std::string stock;
+  bool on_hand = false;
+  Length length, width;
+  std::vector<SheetPiece> pieces;
+};
+
+struct StockTotal {
+  std::string stock;
+  int used = 0;     // boards of that stock in the plan
+  int on_hand = 0;  // of these, on hand
+  int buy = 0;
+  int bound = 0;        // no plan uses fewer
+  bool proven = false;  // used meets the bound
+};
+
+struct CutList {
+  std::vector<Part> parts;
+  std::vector<Board> boards;
+  std::vector<Sheet> sheets;
+  std::vector<StockTotal> totals;
+  std::vector<std::string> unplaced;  // marks of parts that fit no stock
+};
+
+struct Material {
+  std::string item;
+  std::string stock;  // catalogue id or inline name
+  double needed = 0;  // in `unit`
+  std::string unit;
+  double on_hand = 0;  // in packs
+  int packs = 0;       // to buy
+  std::string pack;    // "box of 100 screws"
+  std::optional<Money> price;  // per pack at the number bought
+  std::optional<Money> cost;
+  std::string basis;  // how `needed` came about
+  std::string note;   // "10 cost less than 9"
+};
+
+struct CostLine {
+  std::string item;
+  int packs = 0;
+  Money price, total;
+};
+
+struct Cost {
+  std::vector<CostLine> lines;
+  Money subtotal, tax, total;
+  std::string currency;
+  std::vector<std::string> unpriced;  // items without a price
+};
+
+struct Task {
+  std::string phase;
+  std::string task;
+  std::string who;
+  Duration start, end;  // from the first water contact; negative before it
+  std::optional<std::string> start_local, end_local;  // ISO 8601, where the job has a start time
+  std::vector<std::string> after;  // tasks that must be done first
+};
+
+enum class Level { ok, caution, stop };
+
+struct Check {
+  std::string code;
+  Level level = Level::ok;
+  std::string title;
+  std::optional<double> value, limit;
+  std::string unit;
+  std::string advice;
+  std::string basis;
+};
+
+struct Plan {
+  std::string name;
+  std::optional<StartDate> date;
+  Units units = Units::metric;
+  std::string currency;
+  std::vector<Assumption> assumptions;
+  std::vector<SlabPlan> slabs;
+  MixPlan mix;
+  std::vector<Batch> batches;
+  PourPlan pour;
+  CutList cut_list;
+  std::vector<Material> materials;
+  Cost cost;
+  std::vector<Task> schedule;
+  std::vector<Check> checks;
+};
+
+/// True when something is at `stop`: the plan as given would fail or hurt someone.
+[[nodiscard]] bool has_stop(const Plan& plan);
+
+}  // namespace strikeoff

@@ -1,0 +1,13 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "strikeoff/catalogue.h"
+#include "strikeoff/job.h"
+#include "strikeoff/plan.h"
+
+namespace strikeoff {
+
+/// The whole plan of a job. Same job, same plan, on any machine.
+[[nodiscard]] Plan make_plan(const Job& job, const Catalogue& catalogue = shipped_catalogue());
+
+}  // namespace strikeoff

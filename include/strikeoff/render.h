@@ -1,0 +1,17 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <string>
+
+#include "strikeoff/plan.h"
+
+namespace strikeoff {
+
+/// The plan as text for a workshop: at most 100 columns, in the order of the day, lengths as
+/// US fractions to 1/16 in or in millimetres, as the plan's units say.
+[[nodiscard]] std::string render_text(const Plan& plan);
+
+/// The plan file, format "strikeoff-plan/1": SI with the unit in each key, full precision.
+[[nodiscard]] std::string render_json(const Plan& plan);
+
+}  // namespace strikeoff

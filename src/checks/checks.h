@@ -1,0 +1,21 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <vector>
+
+#include "strikeoff/job.h"
+#include "strikeoff/plan.h"
+
+namespace strikeoff {
+
+/// Every check of a plan whose other parts are complete: stops first, then cautions, then what
+/// holds; in a fixed order within a level.
+[[nodiscard]] std::vector<Check> run_checks(const Job& job, const Plan& plan);
+
+// The groups, one file each.
+[[nodiscard]] std::vector<Check> pour_checks(const Job& job, const Plan& plan);
+[[nodiscard]] std::vector<Check> slab_checks(const Job& job, const Plan& plan);
+[[nodiscard]] std::vector<Check> form_checks(const Job& job, const Plan& plan);
+[[nodiscard]] std::vector<Check> safety_checks(const Job& job, const Plan& plan);
+
+}  // namespace strikeoff

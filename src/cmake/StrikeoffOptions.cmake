@@ -1,0 +1,19 @@
+# SPDX-License-Identifier: MIT
+# How every target of the project is compiled. Consumers never see these flags.
+add_library(strikeoff_options INTERFACE)
+target_compile_features(strikeoff_options INTERFACE cxx_std_20)
+target_compile_options(strikeoff_options INTERFACE
+  -ffp-contract=off            # the same bytes on every machine: no fused multiply-add
+  -Wall -Wextra -Wpedantic
+  -Wshadow                     # a name that hides another
+  -Wconversion -Wsign-conversion -Wdouble-promotion  # a value that changes on the way
+  -Wold-style-cast -Wcast-align
+  -Wnon-virtual-dtor -Woverloaded-virtual
+  -Wformat=2 -Wimplicit-fallthrough -Wundef
+  $<$<CXX_COMPILER_ID:GNU>:-Wduplicated-cond;-Wduplicated-branches;-Wlogical-op;-Wuseless-cast;-Wsuggest-override>
+  $<$<BOOL:${STRIKEOFF_WARNINGS_AS_ERRORS}>:-Werror>)
+if(STRIKEOFF_SANITIZE)
+  target_compile_options(strikeoff_options INTERFACE
+    -fsanitize=${STRIKEOFF_SANITIZE} -fno-sanitize-recover=all -fno-omit-frame-pointer)
+  target_link_options(strikeoff_options INTERFACE -fsanitize=${STRIKEOFF_SANITIZE})
+endif()

@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <string>
+
+#include "strikeoff/job.h"
+#include "strikeoff/quantity.h"
+
+namespace strikeoff {
+
+// Quantities as people read them, in the units of the plan. One place, so that every text,
+// assumption and advice shows a value the same way.
+
+/// "94 in", "2 1/2 in", "0 in": to the nearest 1/16 in, ties to even (NIST SP 811 B.7, from
+/// memory), reduced. Metric: whole millimetres, one decimal where it is not whole to 0.05 mm.
+[[nodiscard]] std::string show(Length length, Units units);
+/// Inches as a fraction of `denominator`, without the unit: "7 5/16".
+[[nodiscard]] std::string inch_fraction(Length length, int denominator);
+[[nodiscard]] std::string show(Area area, Units units);            // "18.3 ft2", "1.70 m2"
+[[nodiscard]] std::string show_concrete(Volume volume, Units units);  // "1.58 ft3", "44.6 L"
+[[nodiscard]] std::string show_water(Volume volume, Units units);  // "4 qt", "2 qt 8 fl oz", "3.79 L"
+[[nodiscard]] std::string show(Mass mass, Units units);            // "50 lb", "22.7 kg"
+[[nodiscard]] std::string show(Temperature temperature, Units units);  // "70 F", "21 C"
+[[nodiscard]] std::string show(Pressure pressure, Units units);    // "20 psf", "0.96 kPa"
+/// "45 s", "12 min", "7.5 min", "1 h 30 min", "28 d": units do not depend on the country.
+[[nodiscard]] std::string show(Duration duration);
+/// "+1:05" h:min after the first water contact; "-0:45" before it.
+[[nodiscard]] std::string show_clock(Duration from_contact);
+/// A plain number with at most `decimals`, trailing zeros dropped, never "-0".
+[[nodiscard]] std::string show_number(double value, int decimals);
+[[nodiscard]] std::string show_percent(double fraction);  // "10 %"
+/// Money with two decimals and the currency after it: "12.50 USD".
+[[nodiscard]] std::string show_money(Money money, const std::string& currency);
+/// "1 batch", "2 batches".
+[[nodiscard]] std::string count(int n, const std::string& one, const std::string& many);
+
+}  // namespace strikeoff

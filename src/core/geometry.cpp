@@ -1,0 +1,194 @@
+// SPDX-License-Identifier: MIT
+#include "strikeoff/geometry.h"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+namespace strikeoff {
+namespace {
+
+struct Vec {
+  double x, y;
+};
+
+Vec to_vec(const Point& from, const Point& to) {
+  return {(to.x - from.x).in_nm(), (to.y - from.y).in_nm()};
+}
+double cross(const Vec& a, const Vec& b) { return a.x * b.y - a.y * b.x; }
+
+std::size_t next(const Polygon& polygon, std::size_t i) { return (i + 1) % polygon.size(); }
+std::size_t previous(const Polygon& polygon, std::size_t i) {
+  return (i + polygon.size() - 1) % polygon.size();
+}
+
+/// Direction of edge k; exact along the axes, so that right-angled outlines stay exact.
+Vec direction(const Polygon& polygon, std::size_t k) {
+  const Vec d = to_vec(polygon[k], polygon[next(polygon, k)]);
+  if (d.y == 0) return {d.x > 0 ? 1.0 : -1.0, 0};
+  if (d.x == 0) return {0, d.y > 0 ? 1.0 : -1.0};
+  const double length = std::hypot(d.x, d.y);
+  return {d.x / length, d.y / length};
+}
+
+bool on_segment(const Point& p, const Point& a, const Point& b) {
+  return std::min(a.x, b.x) <= p.x && p.x <= std::max(a.x, b.x) && std::min(a.y, b.y) <= p.y &&
+         p.y <= std::max(a.y, b.y);
+}
+
+int side_of(const Point& a, const Point& b, const Point& p) {
+  const double area = cross(to_vec(a, b), to_vec(a, p));
+  return (area > 0) - (area < 0);
+}
+
+bool segments_touch(const Point& a, const Point& b, const Point& c, const Point& d) {
+  const int abc = side_of(a, b, c), abd = side_of(a, b, d);
+  const int cda = side_of(c, d, a), cdb = side_of(c, d, b);
+  if (abc != abd && cda != cdb) return true;
+  return (abc == 0 && on_segment(c, a, b)) || (abd == 0 && on_segment(d, a, b)) ||
+         (cda == 0 && on_segment(a, c, d)) || (cdb == 0 && on_segment(b, c, d));
+}
+
+/// Keeps the part of the polygon where `inside(p) >= 0`, a linear function of the point.
+template <class Signed>
+Polygon clip(const Polygon& polygon, Signed inside) {
+  Polygon kept;
+  for (std::size_t i = 0; i < polygon.size(); ++i) {
+    const Point& a = polygon[i];
+    const Point& b = polygon[next(polygon, i)];
+    const double da = inside(a), db = inside(b);
+    if (da >= 0) kept.push_back(a);
+    if ((da > 0 && db < 0) || (da < 0 && db > 0)) {
+      const double t = da / (da - db);
+      kept.push_back({a.x + (b.x - a.x) * t, a.y + (b.y - a.y) * t});
+    }
+  }
+  return kept;
+}
+
+}  // namespace
+
+Polygon corners_of(const Rectangle& r) {
+  return {r.at,
+          {r.at.x + r.length, r.at.y},
+          {r.at.x + r.length, r.at.y + r.depth},
+          {r.at.x, r.at.y + r.depth}};
+}
+
+Area area(const Rectangle& r) { return r.length * r.depth; }
+
+Area signed_area(const Polygon& polygon) {
+  // About the first corner, so that a slab far from the origin loses nothing.
+  double twice_m2 = 0;
+  for (std::size_t i = 1; i + 1 < polygon.size(); ++i) {
+    const Vec a = to_vec(polygon[0], polygon[i]), b = to_vec(polygon[0], polygon[i + 1]);
+    twice_m2 += (a.x / 1e9) * (b.y / 1e9) - (a.y / 1e9) * (b.x / 1e9);
+  }
+  return Area::from_si(twice_m2 / 2);
+}
+
+Length edge_length(const Polygon& polygon, std::size_t edge) {
+  const Vec d = to_vec(polygon[edge], polygon[next(polygon, edge)]);
+  if (d.x == 0 || d.y == 0) return Length::nm(std::abs(d.x + d.y));
+  return Length::nm(std::hypot(d.x, d.y));
+}
+
+Length perimeter(const Polygon& polygon) {
+  Length sum;
+  for (std::size_t k = 0; k < polygon.size(); ++k) sum += edge_length(polygon, k);
+  return sum;
+}
+
+Rectangle bounding_box(const Polygon& polygon) {
+  Point low = polygon.front(), high = polygon.front();
+  for (const Point& p : polygon) {
+    low = {std::min(low.x, p.x), std::min(low.y, p.y)};
+    high = {std::max(high.x, p.x), std::max(high.y, p.y)};
+  }
+  return {low, high.x - low.x, high.y - low.y};
+}
+
+std::optional<std::pair<std::size_t, std::size_t>> self_contact(const Polygon& polygon) {
+  const std::size_t n = polygon.size();
+  for (std::size_t i = 0; i < n; ++i) {
+    const Point &a = polygon[i], &b = polygon[next(polygon, i)];
+    if (a == b) return std::pair{i, i};
+    // Neighbours share a corner; they touch elsewhere only by folding straight back.
+    const Point& c = polygon[next(polygon, next(polygon, i))];
+    const Vec ab = to_vec(a, b), bc = to_vec(b, c);
+    if (cross(ab, bc) == 0 && ab.x * bc.x + ab.y * bc.y < 0) return std::pair{i, next(polygon, i)};
+    for (std::size_t j = i + 2; j < n; ++j) {
+      if (next(polygon, j) == i) continue;
+      if (segments_touch(a, b, polygon[j], polygon[next(polygon, j)])) return std::pair{i, j};
+    }
+  }
+  return std::nullopt;
+}
+
+bool is_right_angled(const Polygon& polygon) {
+  for (std::size_t k = 0; k < polygon.size(); ++k) {
+    const Vec a = to_vec(polygon[previous(polygon, k)], polygon[k]);
+    const Vec b = to_vec(polygon[k], polygon[next(polygon, k)]);
+    const bool a_along_x = a.y == 0 && a.x != 0, a_along_y = a.x == 0 && a.y != 0;
+    const bool b_along_x = b.y == 0 && b.x != 0, b_along_y = b.x == 0 && b.y != 0;
+    if (!((a_along_x && b_along_y) || (a_along_y && b_along_x))) return false;
+  }
+  return true;
+}
+
+bool is_convex_corner(const Polygon& polygon, std::size_t corner) {
+  const Vec in = to_vec(polygon[previous(polygon, corner)], polygon[corner]);
+  const Vec out = to_vec(polygon[corner], polygon[next(polygon, corner)]);
+  return cross(in, out) > 0;
+}
+
+Polygon offset_edges(const Polygon& polygon, std::span<const Length> outward) {
+  Polygon moved;
+  moved.reserve(polygon.size());
+  for (std::size_t i = 0; i < polygon.size(); ++i) {
+    // Corner i is where edges i-1 and i meet after each has moved along its outward normal
+    // (dy, -dx). With unit directions u, v and offsets a, b it moves by (b u - a v)/(u x v).
+    const std::size_t before = previous(polygon, i);
+    const Vec u = direction(polygon, before), v = direction(polygon, i);
+    const double turn = cross(u, v);
+    const Length a = outward[before], b = outward[i];
+    if (turn == 0) {  // straight through: both edges lie on one line
+      moved.push_back({polygon[i].x + b * v.y, polygon[i].y - b * v.x});
+      continue;
+    }
+    moved.push_back({polygon[i].x + (b * u.x - a * v.x) / turn,
+                     polygon[i].y + (b * u.y - a * v.y) / turn});
+  }
+  return moved;
+}
+
+std::optional<std::size_t> swallowed_edge(const Polygon& before, const Polygon& after) {
+  for (std::size_t k = 0; k < before.size(); ++k) {
+    const Vec was = to_vec(before[k], before[next(before, k)]);
+    const Vec is = to_vec(after[k], after[next(after, k)]);
+    if (was.x * is.x + was.y * is.y <= 0) return k;
+  }
+  return std::nullopt;
+}
+
+Area overlap(const Polygon& polygon, const Rectangle& r) {
+  const Length right = r.at.x + r.length, top = r.at.y + r.depth;
+  Polygon p = clip(polygon, [&](const Point& q) { return (q.x - r.at.x).in_nm(); });
+  p = clip(p, [&](const Point& q) { return (right - q.x).in_nm(); });
+  p = clip(p, [&](const Point& q) { return (q.y - r.at.y).in_nm(); });
+  p = clip(p, [&](const Point& q) { return (top - q.y).in_nm(); });
+  return p.size() < 3 ? Area{} : signed_area(p);
+}
+
+bool contains(const Polygon& polygon, const Rectangle& r) {
+  // The rectangle is inside when none of its area is outside; 1e-12 m2 is far below what a saw
+  // or a tape can show and far above rounding.
+  return (area(r) - overlap(polygon, r)).si() <= 1e-12;
+}
+
+bool overlaps(const Rectangle& a, const Rectangle& b) {
+  return a.at.x < b.at.x + b.length && b.at.x < a.at.x + a.length && a.at.y < b.at.y + b.depth &&
+         b.at.y < a.at.y + a.depth;
+}
+
+}  // namespace strikeoff

@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <vector>
+
+#include "strikeoff/job.h"
+#include "strikeoff/plan.h"
+
+namespace strikeoff {
+
+struct Saw {
+  Length kerf;
+  Length end_trim;  // squared off each end of a board before the first part
+};
+
+/// Cuts the parts from boards (ripped into full-length strips, then crosscut) and sheets
+/// (guillotine). A part names its stock kind by role: backer panels come from `sheets`, parts
+/// with a `stock` otherwise from `boards`; parts without one are not cut here. Sets each part's
+/// `stock` to what it is cut from. On-hand pieces go first. Each total's `bound` is a number of
+/// boards no plan can beat; `proven` says the plan meets it.
+[[nodiscard]] CutList cut_parts(std::vector<Part> parts, const std::vector<Stock>& boards,
+                                const std::vector<Stock>& sheets,
+                                const std::vector<OnHand>& on_hand, const Saw& saw);
+
+/// How many of `sheet` the panels need when packed as `cut_parts` does; for choosing a layout.
+[[nodiscard]] int sheets_needed(const std::vector<Part>& panels, const Stock& sheet,
+                                Length kerf);
+
+}  // namespace strikeoff

@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "strikeoff/job.h"
+
+namespace strikeoff {
+
+/// The beat of the pour: how often a batch can be started, and how long one takes from water
+/// contact to being placed.
+struct Pace {
+  Duration takt;            // 0 when nobody has a needed role: see `missing`
+  std::string bottleneck;   // in words: "the mixer", "person 2 (carry, place)"
+  Duration lead;            // mix + discharge + carry + place
+  bool takt_is_bound = false;  // someone's roles are not consecutive: takt is a lower bound
+  std::vector<Role> missing;   // roles of mix, carry, place that nobody has
+};
+
+/// takt = the largest of cycle/units over mixers and people:
+///   mixer   load + mix + discharge + reset, units = min(mixers, people mixing)
+///   carrier discharge + carry + back
+///   placer  place
+/// A person with several roles owns the sum of them, the shared discharge once; a role held by
+/// several people is shared evenly.
+[[nodiscard]] Pace pace(const Crew& crew);
+
+/// "person 1 mixes; person 2 carries and places"
+[[nodiscard]] std::string describe(const std::vector<std::vector<Role>>& people);
+
+/// All ways to share mix, carry and place among `people` with consecutive roles only, everyone
+/// of one group holding the same roles; in a fixed order.
+[[nodiscard]] std::vector<std::vector<std::vector<Role>>> consecutive_crews(int people);
+
+}  // namespace strikeoff

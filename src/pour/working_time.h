@@ -1,0 +1,27 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <optional>
+
+#include "strikeoff/job.h"
+
+namespace strikeoff {
+
+/// Temperature of the fresh mix from its ingredients:
+/// T = (0.22 M_bag T_bag + M_water T_water) / (0.22 M_bag + M_water), 0.22 being the specific heat
+/// of dry solids relative to water (ACI 305R mixing equation, from memory; PCA EB001 ch. 13).
+[[nodiscard]] Temperature fresh_mix_temperature(Mass bag, Temperature bag_temperature, Mass water,
+                                                Temperature water_temperature);
+
+/// How much longer (over 1) or shorter setting takes at `mix` than at `reference`:
+/// exp(Ea/R (1/T - 1/Tref)), R = 8.314 J/mol K (Arrhenius; ASTM C1074 equivalent age, from
+/// memory). Ea as given; else 50 kJ/mol when warmer, 30 when cooler: the cautious side each way
+/// (assumption).
+[[nodiscard]] double temperature_factor(Temperature mix, Temperature reference,
+                                        std::optional<MolarEnergy> activation_energy);
+
+/// Working time with `doses` of this retarder per bag, before the temperature factor: W0 + doses x
+/// extends, or W0 x f(doses) with f linear between the additive's factors.
+[[nodiscard]] Duration retarded(Duration working_time, const Additive& retarder, double doses);
+
+}  // namespace strikeoff

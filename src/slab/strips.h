@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <vector>
+
+#include "slab/marks.h"
+#include "strikeoff/job.h"
+#include "strikeoff/plan.h"
+
+namespace strikeoff {
+
+/// Form parts of one slab and the lengths of form work they make up.
+struct FormWork {
+  std::vector<Part> parts;  // grouped: equal parts stand once, with their quantity
+  FormQuantities quantities;
+};
+
+/// Soffit strips, edge strips and knock-outs of one slab, by the corner rules, with splices where
+/// a strip is longer than every board. `shape` is the slab as measured.
+///
+/// At a corner between two formed sides one strip passes and one butts. `through`: the longer
+/// side passes (equal: the lower edge number); `pinwheel`: the side that ends there; `mitre`:
+/// both edge strips run to the long point, soffits still butt. With strip thickness s, at a
+/// convex corner the passing edge strip is s longer, at a re-entrant one the butting strip is s
+/// shorter; soffits fill the overhang exactly, so their areas add up to outline less base.
+[[nodiscard]] FormWork form_work(const Slab& slab, const SlabPlan& shape, const Forms& forms,
+                                 MarkCounter& marks);
+
+}  // namespace strikeoff
