@@ -23,7 +23,6 @@ struct Saw {
                                 const std::vector<OnHand>& on_hand, const Saw& saw);
 
 /// How many of `sheet` the panels need when packed as `cut_parts` does; for choosing a layout.
-[[nodiscard]] int sheets_needed(const std::vector<Part>& panels, const Stock& sheet,
-                                Length kerf);
+[[nodiscard]] int sheets_needed(const std::vector<Part>& panels, const Stock& sheet, Length kerf);
 
 }  // namespace strikeoff
