@@ -14,6 +14,17 @@ namespace {
 constexpr std::size_t widest_line = 90;  // characters of the user's line shown
 constexpr std::size_t lead = 30;         // of them before the marker, in a line cut short
 
+/// A character a terminal shows and does not act on: a blank for a tab or a control, "?" for bytes
+/// that are no UTF-8.
+std::string printable(const std::string& character) {
+  const auto first = static_cast<unsigned char>(character[0]);
+  if (first < 0x80U) return first < 0x20U || first == 0x7FU ? " " : character;
+  const std::size_t bytes = first >= 0xF0U ? 4 : first >= 0xE0U ? 3 : 2;
+  if (first < 0xC2U || character.size() != bytes) return "?";
+  const bool control = first == 0xC2U && static_cast<unsigned char>(character[1]) < 0xA0U;
+  return control ? " " : character;
+}
+
 /// The characters of one line (from 1), each as its own text; blanks for tabs and controls.
 std::vector<std::string> characters_of_line(std::string_view text, int line) {
   for (int i = 1; i < line; ++i) {
@@ -26,13 +37,13 @@ std::vector<std::string> characters_of_line(std::string_view text, int line) {
   if (text.ends_with('\r')) text.remove_suffix(1);
   std::vector<std::string> characters;
   for (const char c : text) {
-    const auto byte = static_cast<unsigned char>(c);
-    if ((byte & 0xC0U) == 0x80U && !characters.empty()) {
+    if ((static_cast<unsigned char>(c) & 0xC0U) == 0x80U && !characters.empty()) {
       characters.back() += c;
     } else {
-      characters.emplace_back(1, byte < 0x20U || byte == 0x7FU ? ' ' : c);
+      characters.emplace_back(1, c);
     }
   }
+  for (std::string& character : characters) character = printable(character);
   return characters;
 }
 
@@ -52,10 +63,10 @@ std::string excerpt(const Diagnostic& d, std::string_view text) {
     start = start - from + before.size();
     width = std::min(width, before.size() + (to - from) - std::min(start, to - from));
   }
-  std::string line = before;
+  std::string line = characters.empty() ? "" : " " + before;
   for (const std::string& character : characters) line += character;
-  return fmt::format("{:>5} | {}\n{:>5} | {}{}\n", d.line, line + after, "",
-                     std::string(start, ' '), std::string(std::max<std::size_t>(width, 1), '^'));
+  return fmt::format("{:>5} |{}\n{:>5} | {}{}\n", d.line, line + after, "", std::string(start, ' '),
+                     std::string(std::max<std::size_t>(width, 1), '^'));
 }
 
 }  // namespace
@@ -69,7 +80,9 @@ std::string render_diagnostics(const std::vector<Diagnostic>& diagnostics, std::
     if (!d.pointer.empty()) out += fmt::format("  at {}\n", d.pointer);
     if (!d.help.empty()) out += fmt::format("  help: {}\n", d.help);
   }
-  out += count(static_cast<int>(diagnostics.size()), "error", "errors") + "; no plan was made\n";
+  const bool cut_short = !diagnostics.empty() && diagnostics.back().code == "more-problems";
+  const int shown = static_cast<int>(diagnostics.size()) - (cut_short ? 1 : 0);
+  out += (cut_short ? "more than " : "") + count(shown, "error", "errors") + "; no plan was made\n";
   return out;
 }
 

@@ -53,7 +53,7 @@ bool JsonScanner::scan() {
   try {
     if (text_.starts_with("\xEF\xBB\xBF")) at_ = 3;
     skip_blanks();
-    if (at_end()) fail(mark().span, "empty-file", "the file is empty", "see: strikeoff new");
+    if (at_end()) fail({}, "empty-file", "the file is empty", "see: strikeoff new");
     value("", std::nullopt, 1);
     skip_blanks();
     if (!at_end()) {
@@ -324,9 +324,15 @@ void JsonScanner::word() {
   while (is_letter(peek()) || is_digit(peek())) advance();
   const std::string_view token = text_.substr(start.at, at_ - start.at);
   if (token == "true" || token == "false" || token == "null") return;
-  fail(since(start), "missing-quote",
-       fmt::format("a text stands in double quotes, unlike {}", token.size() > 40 ? "this" : token),
-       "only numbers, true, false and null stand without");
+  std::string lower(token);
+  for (char& c : lower) {
+    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
+  }
+  if (lower == "true" || lower == "false" || lower == "null") {
+    fail(since(start), "word-case", "this word is written in small letters", "write " + lower);
+  }
+  fail(since(start), "missing-quote", "a text stands in double quotes",
+       fmt::format("write {}", in_quotes(token)));
 }
 
 }  // namespace strikeoff

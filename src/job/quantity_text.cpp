@@ -96,7 +96,7 @@ class Scanner {
     do {
       Term term;
       if (auto error = number(term.number, !terms.empty())) return *error;
-      if (auto error = unit(term)) return *error;
+      if (auto error = unit(term, !terms.empty())) return *error;
       if (auto error = fits(term, terms)) return *error;
       term.number *= sign;
       terms.push_back(term);
@@ -125,6 +125,12 @@ class Scanner {
   }
   TextError not_wanted(std::string message) const {
     return wrong(not_a_quantity(wanted_), std::move(message), how_to_write(wanted_));
+  }
+
+  TextError bad_fraction() const {
+    return wrong("bad-fraction",
+                 fmt::format("cannot read the fraction in {}", in_quotes(original_)),
+                 "write fractions like \"3/8 in\" or \"2 3/8 in\"");
   }
 
   std::optional<TextError> decimal_comma() const {
@@ -209,21 +215,23 @@ class Scanner {
     bool whole = false;
     const bool found = decimal(bottom, whole);
     if (!found || !whole || bottom == 0 || (mixed && top >= bottom)) {
-      return wrong("bad-fraction",
-                   fmt::format("cannot read the fraction in {}", in_quotes(original_)),
-                   "write fractions like \"3/8 in\" or \"2 3/8 in\"");
+      return bad_fraction();
     }
     top /= bottom;
     return std::nullopt;
   }
 
-  std::optional<TextError> unit(Term& term) {
+  std::optional<TextError> unit(Term& term, bool later) {
     skip_spaces();
     if (rest_.empty()) {
-      const TextError bare = bare_number(wanted_, term.number);
-      return wrong("no-unit", fmt::format("{} has no unit", in_quotes(original_)),
-                   term.number == std::floor(term.number) ? bare.help : how_to_write(wanted_));
+      TextError bare = bare_number(wanted_, term.number);
+      bare.message = fmt::format("{} has no unit", in_quotes(original_));
+      if (later)
+        bare.message = fmt::format("the last number of {} has no unit", in_quotes(original_));
+      if (later || term.number != std::floor(term.number)) bare.help = how_to_write(wanted_);
+      return bare;
     }
+    if (is_digit(rest_.front()) || rest_.front() == '/') return bad_fraction();
     term.unit = unit_at(rest_);
     if (term.unit == nullptr) return unknown_unit();
     rest_.remove_prefix(term.unit->name.size());

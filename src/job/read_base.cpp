@@ -136,7 +136,7 @@ TextError unknown_side(const Base& base, const std::string& name) {
   const std::string edges = fmt::format("edges 1 to {}", base.sides.size());
   return {"unknown-side", fmt::format("this base has no side {}", in_quotes(name)),
           did_you_mean(name, names,
-                       base.rectangle ? quoted_list(names) + ", or " + edges
+                       base.rectangle ? "it has " + quoted_list(names) + ", or " + edges
                                       : "it has " + edges + ": edge k runs from corner k")};
 }
 
@@ -193,7 +193,7 @@ Base read_base(Context& c, const Node& node) {
   } else if (runs) {
     reader.error(runs.pointer,
                  {"not-planned", "a base walked in \"runs\" is not planned yet",
-                  R"(give its "corners": [["0 in","0 in"],["92 in","0 in"],…] from corner 1)"},
+                  R"(give its "corners": [["0 in","0 in"],["92 in","0 in"],...] from corner 1)"},
                  Reader::Mark::key);
   } else if (rectangle) {
     read_rectangle(reader, rectangle, base);

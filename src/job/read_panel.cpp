@@ -72,14 +72,13 @@ void set_overhangs(Context& c, const Node& node, const std::string& assumed_at, 
 
 void check_panel(Context& c, const std::string& at, const Slab& slab) {
   const Stock& panel = *slab.panel;
-  if (slab.thickness > Length{} && panel.thickness >= slab.thickness) {
+  if (panel.thickness >= slab.thickness) {
     c.reader.error(at, {"panel-too-thick",
                         fmt::format("the panel is {} thick and the slab's edge {}: no concrete "
                                     "would lie on it",
                                     show(panel.thickness, c.units), show(slab.thickness, c.units)),
                         "choose a thinner panel, a thicker slab, or \"panel\": \"none\""});
   }
-  if (slab.base.empty()) return;
   std::vector<Length> outward;
   for (const Side& side : slab.sides) outward.push_back(side.panel_overhang);
   const Polygon outline = offset_edges(slab.base, outward);
@@ -91,7 +90,7 @@ void check_panel(Context& c, const std::string& at, const Slab& slab) {
 
 }  // namespace
 
-void read_panel(Context& c, Object& o, const Base& base, Slab& slab) {
+void read_panel(Context& c, Object& o, const Base& base, Slab& slab, bool shape_is_good) {
   const Node node = o.find("panel");
   const std::string path = o.path("panel");
   const std::size_t before = c.reader.errors();
@@ -125,7 +124,7 @@ void read_panel(Context& c, Object& o, const Base& base, Slab& slab) {
     c.reader.assume(weight_panel_gap, gap_path, show(slab.panel_gap, c.units),
                     "between panels; the maker's data sheet wins (assumption)");
   }
-  check_panel(c, node ? path : o.path("thickness"), slab);
+  if (shape_is_good) check_panel(c, node ? path : o.path("thickness"), slab);
 }
 
 }  // namespace strikeoff

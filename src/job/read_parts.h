@@ -94,7 +94,8 @@ struct SideLength {
 [[nodiscard]] std::optional<std::size_t> read_side(Context& context, const Node& node,
                                                    const Base& base);
 /// Reads `panel` into the slab, whose sides, overhangs and support are known.
-void read_panel(Context& context, Object& slab_object, const Base& base, Slab& slab);
+void read_panel(Context& context, Object& slab_object, const Base& base, Slab& slab,
+                bool shape_is_good);
 void read_openings(Context& context, const Node& node, Slab& slab, bool shape_is_good);
 /// Keys of a slab that are read and checked, but not planned for.
 void read_unplanned_slab_keys(Context& context, Object& slab, const Base& base);

@@ -151,9 +151,10 @@ std::optional<StartDate> read_date(Reader& reader, const Node& node) {
   if (!text) return std::nullopt;
   const auto date = start_date(*text);
   if (!date) {
-    reader.error(node.pointer, {"not-a-date", in_quotes(*text) + " is not a date of the calendar",
-                                "write year-month-day, and if you like the start time: "
-                                "\"2026-05-09\" or \"2026-05-09T08:30\""});
+    reader.error(node.pointer,
+                 {"not-a-date", in_quotes(*text) + " is not a date, with or without a time",
+                  "write year-month-day, and if you like the start time: "
+                  "\"2026-05-09\" or \"2026-05-09T08:30\""});
   }
   return date;
 }

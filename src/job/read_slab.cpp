@@ -112,7 +112,7 @@ Slab read_slab(Context& c, const Node& node, const std::string& default_name) {
       slab_thickness);
   slab.thickness = thickness.value_or(Length{});
   bool good = c.reader.errors() == before && outline_is_good(c, o, slab);
-  read_panel(c, o, base, slab);
+  read_panel(c, o, base, slab, good);
   good = good && c.reader.errors() == before;
   read_openings(c, o.find("openings"), slab, good);
   slab.density = o.quantity("density", slab_density);

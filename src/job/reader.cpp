@@ -48,6 +48,14 @@ T comparable(T v) {
   return v;
 }
 
+/// The key a value stands under, for a message: "thickness" in quotes; an entry of a list is
+/// "this".
+std::string name_of(const std::string& pointer) {
+  const std::string key = pointer.substr(pointer.rfind('/') + 1);
+  const bool index = key.find_first_not_of("0123456789") == std::string::npos;
+  return index ? "this" : in_quotes(key);
+}
+
 /// Reports a value outside its limits as the user wrote it; false when it is.
 template <class T>
 bool within(Reader& reader, const Node& node, const T& value, const Range<T>& limits) {
@@ -56,12 +64,15 @@ bool within(Reader& reader, const Node& node, const T& value, const Range<T>& li
   const std::string shown = node.json->is_string()
                                 ? in_quotes(node.json->template get<std::string>())
                                 : node.json->dump();
+  const std::string name = name_of(node.pointer);
   if (is_negative(v) && !is_negative(least)) {
-    reader.error(node.pointer, {"negative", fmt::format("must not be negative, is {}", shown),
-                                fmt::format("a value between {} is expected", limits.words)});
+    reader.error(node.pointer,
+                 {"negative", fmt::format("{} must not be negative, is {}", name, shown),
+                  fmt::format("a value between {} is expected", limits.words)});
   } else {
-    reader.error(node.pointer, {"out-of-range",
-                                fmt::format("must be between {}, is {}", limits.words, shown), ""});
+    reader.error(node.pointer,
+                 {"out-of-range",
+                  fmt::format("{} must be between {}, is {}", name, limits.words, shown), ""});
   }
   return false;
 }
@@ -251,7 +262,10 @@ Object::Object(Reader& reader, Node node, std::string_view what)
       what_(what),
       object_(node_ && node_.json->is_object()) {
   if (node_ && !object_) {
-    wrong_kind(reader_, node_, what_ + " as an object", "an object stands between { and }");
+    reader_.error(node_.pointer,
+                  {"wrong-kind",
+                   fmt::format("{} must be an object, here stands {}", what_, kind_of(*node_.json)),
+                   "an object stands between { and }"});
   }
 }
 
@@ -266,24 +280,31 @@ Node Object::find(std::string_view key) {
 Node Object::need(std::string_view key, const std::string& example) {
   Node node = find(key);
   if (!node && object_) {
-    reader_.error(
-        node_.pointer,
-        {"missing-key", fmt::format("{} needs the key \"{}\"", what_, key), "as in " + example},
-        Reader::Mark::key);
+    missing_.emplace_back(key, example);
+    reader_.withhold_error();
   }
   return node;
 }
 
 void Object::finish() {
   if (!object_) return;
+  std::vector<std::string> meant;
   for (const auto& member : node_.json->items()) {
     const std::string& key = member.key();
     if (key.starts_with("x-")) continue;
     if (std::find(known_.begin(), known_.end(), key) != known_.end()) continue;
+    meant.push_back(nearest(key, known_));
     reader_.error(path(key),
                   {"unknown-key", fmt::format("unknown key {} in {}", in_quotes(key), what_),
                    did_you_mean(key, known_, fmt::format("{} has {}", what_, quoted_list(known_)))},
                   Reader::Mark::key);
+  }
+  for (const auto& [key, example] : missing_) {
+    if (std::find(meant.begin(), meant.end(), key) != meant.end()) continue;
+    reader_.error(
+        node_.pointer,
+        {"missing-key", fmt::format("{} needs the key \"{}\"", what_, key), "as in " + example},
+        Reader::Mark::key);
   }
 }
 

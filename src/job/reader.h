@@ -38,7 +38,9 @@ class Reader {
   [[nodiscard]] Node root() const { return {&text_.root, ""}; }
   void error(const std::string& pointer, TextError error, Mark mark = Mark::value);
   /// Rises with every error, so that a caller can tell whether a part was read well.
-  [[nodiscard]] std::size_t errors() const { return errors_.size(); }
+  [[nodiscard]] std::size_t errors() const { return errors_.size() + withheld_; }
+  /// An error that is certain, but reported later or as part of another.
+  void withhold_error() { ++withheld_; }
 
   void assume(int weight, std::string path, std::string value, std::string reason);
   void not_planned(const Node& node, std::string what);
@@ -54,6 +56,7 @@ class Reader {
 
   const JsonText& text_;
   std::vector<Diagnostic> errors_;
+  std::size_t withheld_ = 0;
   std::vector<Assumption> assumptions_;
   std::vector<std::pair<Span, NotPlanned>> not_planned_;
 };
@@ -110,7 +113,7 @@ class Object {
   [[nodiscard]] Reader& reader() const { return reader_; }
 
   [[nodiscard]] Node find(std::string_view key);
-  /// Reports the key as missing when it is; `example` shows it.
+  /// Notes the key as missing when it is, for `finish` to report; `example` shows it.
   [[nodiscard]] Node need(std::string_view key, const std::string& example);
 
   template <class T>
@@ -134,7 +137,7 @@ class Object {
     return read_choice<E>(reader_, find(key), choices);
   }
 
-  /// Reports every key not asked for.
+  /// Reports every key not asked for, and every missing one that is not merely misspelt.
   void finish();
 
  private:
@@ -143,6 +146,7 @@ class Object {
   std::string what_;
   bool object_;
   std::vector<std::string> known_;
+  std::vector<std::pair<std::string, std::string>> missing_;  // key, example
 };
 
 }  // namespace strikeoff

@@ -1,0 +1,304 @@
+// SPDX-License-Identifier: MIT
+#include "strikeoff/read_job.h"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+
+#include "core/format.h"
+
+using namespace strikeoff;
+
+namespace {
+
+Job job_of(const std::string& text) {
+  const ReadResult result = read_job(text);
+  INFO(render_diagnostics(result.diagnostics, "job.json", text));
+  REQUIRE(result.job.has_value());
+  return *result.job;
+}
+
+/// A job with these members added to its only slab and to itself.
+Job bench(const std::string& in_slab = "", const std::string& in_job = "") {
+  return job_of(R"({"units": "us", "slabs": [{
+    "base": {"rectangle": {"length": "92 in", "depth": "26 in"}}, "thickness": "1 1/2 in")" +
+                in_slab + R"(}], "mix": "rapid-fine-50lb")" + in_job + "}");
+}
+
+Job with_corners(const std::string& corners) {
+  return job_of(R"({"slabs": [{"base": {"corners": )" + corners +
+                R"(}, "thickness": "40 mm"}], "mix": "fine-25kg"})");
+}
+
+const Assumption* assumption(const Job& job, const std::string& path) {
+  const auto found = std::find_if(job.assumptions.begin(), job.assumptions.end(),
+                                  [&](const Assumption& a) { return a.path == path; });
+  return found == job.assumptions.end() ? nullptr : &*found;
+}
+
+std::string assumed(const Job& job, const std::string& path) {
+  const Assumption* found = assumption(job, path);
+  return found == nullptr ? "" : found->value;
+}
+
+std::vector<std::string> not_planned(const Job& job) {
+  std::vector<std::string> paths;
+  for (const NotPlanned& entry : job.not_planned) paths.push_back(entry.path);
+  return paths;
+}
+
+}  // namespace
+
+TEST_CASE("the shortest job gets every default", "[job]") {
+  const Job job = bench(R"(, "overhang": "1 in")");
+  const Slab& slab = job.slabs.at(0);
+  CHECK(slab.base == corners_of({{}, Length::inches(92), Length::inches(26)}));
+  REQUIRE(slab.sides.size() == 4);
+  CHECK(slab.sides[2].name == "back");
+  CHECK(slab.sides[2].number == 3);
+  CHECK(slab.sides[2].overhang == Length::inches(1));
+  CHECK(slab.sides[2].panel_overhang == Length::inches(1) - Length::mm(12));
+  CHECK(slab.panel->id == "backer-36x60");
+  CHECK(slab.panel_gap == Length::inches(0.125));
+  CHECK(job.waste == 0.10);
+  CHECK(job.spare_bags == 1);
+  CHECK(job.currency == "USD");
+  CHECK(job.forms.strip_stock.at(0).id == "board-16x96");
+  CHECK(job.forms.kerf == Length::inches(0.125));
+  CHECK(job.forms.screw_spacing == Length::mm(200));
+  CHECK(job.crew.people ==
+        std::vector<std::vector<Role>>{{Role::mix}, {Role::carry}, {Role::place}, {Role::finish}});
+  CHECK(job.crew.times.mix == UsualBad{minutes(3), minutes(4)});
+  CHECK(job.crew.times.back == UsualBad{minutes(0.5), minutes(0.9)});
+  CHECK(job.site.air == Temperature::fahrenheit(70));
+  CHECK(job.site.bag_temperature == job.site.air);
+  CHECK(job.site.water_temperature == Temperature::celsius(15));
+  CHECK(job.not_planned.empty());
+}
+
+TEST_CASE("every default is an assumption with its place and the heaviest comes first", "[job]") {
+  const Job job = bench(R"(, "overhang": "1 in")");
+  CHECK(job.assumptions.front().path == "/slabs/0/panel");
+  CHECK(job.assumptions.at(1).path == "/slabs/0/panel/overhang");
+  CHECK(assumed(job, "/slabs/0/panel/overhang") == "1/2 in");
+  CHECK(assumed(job, "/mix") == "rapid fine topping, 50 lb bag");
+  CHECK(assumed(job, "/mix/water/use") == "4 qt");
+  CHECK(assumed(job, "/waste") == "10 %");
+  CHECK(assumed(job, "/site/air") == "70 F");
+  CHECK(assumed(job, "/crew/times/mix") == "3 min, 4 min when it goes badly");
+  CHECK(assumed(job, "/forms/kerf") == "1/8 in");
+  CHECK(assumed(job, "/prices") == "the catalogue's");
+  CHECK(std::is_sorted(job.assumptions.begin(), job.assumptions.end(),
+                       [](const auto& a, const auto& b) {
+                         return a.weight != b.weight ? a.weight > b.weight : a.path < b.path;
+                       }));
+  for (const Assumption& a : job.assumptions) {
+    INFO(a.path);
+    CHECK_FALSE(a.reason.empty());
+    CHECK((a.reason.find("assumption") != std::string::npos ||
+           a.reason.find("no source") != std::string::npos ||
+           a.reason.find("invented") != std::string::npos));
+  }
+}
+
+TEST_CASE("a value the job gives is no assumption", "[job]") {
+  const Job job =
+      bench(R"(, "overhang": "1 in", "panel": {"stock": "backer-36x60", "overhang": "1/4 in"})",
+            R"(, "waste": "5 %", "spare_bags": 0, "currency": "USD", "tax": "8 %",
+      "forms": {"strip_stock": ["board-16x96"], "kerf": "1/8 in", "oversize": "1/4 in",
+                "end_trim": "0 in", "screw_spacing": "8 in", "corner": "mitre"},
+      "crew": {"mixers": 1, "roles": [["mix"], ["place", "carry"]], "bags_per_batch": 1,
+               "usable": "50 %", "times_per": "batch", "times": {"load": "1 min",
+               "mix": {"usual": "3 min", "bad": "5 min"}, "discharge": "30 s", "reset": "30 s",
+               "carry": "30 s", "return": "30 s", "place": "2 min"}},
+      "site": {"air": "60 F", "bag_temperature": "60 F", "water_temperature": "55 F"},
+      "limits": {"margin": "2 min"})");
+  std::vector<std::string> left;
+  for (const Assumption& a : job.assumptions) left.push_back(a.path);
+  CHECK(left ==
+        std::vector<std::string>{"/mix", "/mix/water/use", "/mix/activation_energy", "/prices"});
+  CHECK(job.slabs[0].sides[0].panel_overhang == Length::inches(0.25));
+  CHECK(job.crew.people == std::vector<std::vector<Role>>{{Role::mix}, {Role::carry, Role::place}});
+  CHECK(job.crew.times.load == UsualBad{minutes(1), minutes(1)});
+  CHECK(job.crew.usable == 0.5);
+  CHECK(job.limits.margin == minutes(2));
+}
+
+TEST_CASE("default times grow with the bags of a batch and given ones as times_per says", "[job]") {
+  const Times batch =
+      bench("", R"(, "crew": {"bags_per_batch": 2, "times": {"load": "90 s"}})").crew.times;
+  CHECK(batch.load.usual == seconds(90));
+  CHECK(batch.place == UsualBad{minutes(6), minutes(10)});
+  CHECK(batch.discharge == UsualBad{minutes(1), minutes(1.6)});
+  CHECK(batch.mix == UsualBad{minutes(3), minutes(4)});
+  CHECK(batch.carry == UsualBad{minutes(0.5), minutes(0.9)});
+  const Times bag = bench("", R"(, "crew": {"bags_per_batch": 2, "times_per": "bag",
+                                 "times": {"load": "90 s", "mix": "2 min"}})")
+                        .crew.times;
+  CHECK(bag.load.usual == seconds(180));
+  CHECK(bag.mix.usual == minutes(2));
+}
+
+TEST_CASE("overhangs by side and walls set each side", "[job]") {
+  const Slab slab = bench(R"(, "walls": ["back", 4],
+      "overhang": {"all": "1 in", "edges": {"2": "2 in"}})")
+                        .slabs[0];
+  CHECK(slab.sides[0].overhang == Length::inches(1));
+  CHECK(slab.sides[1].overhang == Length::inches(2));
+  CHECK(slab.sides[1].panel_overhang == Length::mm(20));
+  CHECK(slab.sides[2].wall);
+  CHECK(slab.sides[2].overhang == Length{});
+  CHECK(slab.sides[2].panel_overhang == Length{});
+  CHECK(slab.sides[3].wall);
+  const Job flush = bench();
+  CHECK(flush.slabs[0].sides[0].panel_overhang == Length::mm(-12));
+  CHECK(assumed(flush, "/slabs/0/overhang") == "0 in");
+}
+
+TEST_CASE("a slab on the ground has neither panel nor overhang", "[job]") {
+  const Job job = bench(R"(, "support": "ground")");
+  CHECK(job.slabs[0].support == Support::ground);
+  CHECK_FALSE(job.slabs[0].panel.has_value());
+  CHECK(assumed(job, "/slabs/0/panel") == "none");
+  CHECK(assumption(job, "/slabs/0/overhang") == nullptr);
+}
+
+TEST_CASE("corners given clockwise are turned and edges keep the numbers as written", "[job]") {
+  const std::string forward =
+      R"([["0 m","0 m"],["2 m","0 m"],["2 m","1 m"],["1 m","1 m"],["1 m","2 m"],["0 m","2 m"]])";
+  const std::string backward =
+      R"([["0 m","0 m"],["0 m","2 m"],["1 m","2 m"],["1 m","1 m"],["2 m","1 m"],["2 m","0 m"]])";
+  const Slab a = with_corners(forward).slabs[0], b = with_corners(backward).slabs[0];
+  CHECK(a.base == b.base);
+  CHECK(signed_area(b.base) > Area{});
+  for (std::size_t k = 0; k < 6; ++k) {
+    CHECK(a.sides[k].number == static_cast<int>(k) + 1);
+    CHECK(b.sides[k].number == 6 - static_cast<int>(k));
+  }
+  // The first side, from corner 1 along x, is the last edge of the clockwise list.
+  CHECK(b.sides[0].name == "edge 6");
+}
+
+TEST_CASE("an inline mix says what its label leaves open", "[job]") {
+  const Job job = job_of(R"({"slabs": [{"base": {"rectangle": {"length": "1 m", "depth": "60 cm"}},
+      "thickness": "40 mm"}], "mix": {"bag": "25 kg", "yield": "12.5 L",
+      "water": {"least": "2.4 L", "most": "3.6 L"}, "working_time": "30 min"}})");
+  CHECK(job.mix.name == "my mix");
+  CHECK(job.mix.at == Temperature::celsius(20));
+  CHECK(assumed(job, "/mix/at") == "20 C");
+  CHECK(assumed(job, "/mix/yield_water") == "3 L");
+  CHECK(assumed(job, "/mix/water/use") == "3 L");
+  CHECK(assumption(job, "/mix") == nullptr);
+  CHECK(job.units == Units::metric);
+  CHECK(job.currency == "EUR");
+}
+
+TEST_CASE("a plasticizer lowers the water to the least", "[job]") {
+  const Job job = bench("", R"(, "additives": [{"name": "plasticizer-packet", "per_bag": 1}])");
+  CHECK(assumed(job, "/mix/water/use") == "3 qt 16 fl oz");
+  CHECK(job.additives.at(0).kind == AdditiveKind::plasticizer);
+  CHECK(job.additives.at(0).per_bag == 1);
+}
+
+TEST_CASE("an auto dose has an end even when the label gives none", "[job]") {
+  const Job job = bench("", R"(, "additives": [{"name": "r", "kind": "retarder",
+      "per_bag": "auto", "extends": "15 min"}])");
+  CHECK_FALSE(job.additives.at(0).per_bag.has_value());
+  CHECK(job.additives.at(0).most == 4);
+  CHECK(assumed(job, "/additives/0/most") == "4");
+  const Job table = bench("", R"(, "additives": [{"name": "r", "kind": "retarder",
+      "per_bag": "auto", "factors": [[1, 1.5], [2.5, 2]]}])");
+  CHECK(table.additives.at(0).most == 2.5);
+}
+
+TEST_CASE("prices reach the goods by id and by name", "[job]") {
+  const Job job = bench("", R"(, "prices": {"rapid-fine-50lb": 20, "strip-screws": 8,
+      "coated shelf board, 3/4 x 15 3/4 x 96 in": 17, "backer-36x60": 12, "x-note": "ours"})");
+  CHECK(job.mix.price == 20);
+  CHECK(job.forms.strip_stock[0].price == 17);
+  CHECK(job.slabs[0].panel->price == 12);
+  CHECK(job.prices.at("strip-screws") == 8);
+  CHECK(job.prices.size() == 4);
+}
+
+TEST_CASE("keys of the format that are not planned for are said in file order", "[job]") {
+  const Job job = bench(
+      R"(, "fall": {"percent": "1 %", "towards": "front"}, "brackets": ["front"],
+      "levels": [{"at": ["0 in", "0 in"], "low": "1/8 in"}],
+      "apron": {"depth": "3 in", "sides": ["front"]},
+      "corner_treatment": [{"corner": 1, "radius": "1 in"}],
+      "reinforcement": {"kind": "mesh", "cover": "3/4 in"},
+      "openings": [{"rectangle": {"length": "20 in", "depth": "15 in"}, "at": ["30 in", "6 in"],
+                    "corner_radius": "1 in"}])",
+      R"(, "crew": {"bags_per_batch": "auto"}, "ready_by": "2026-06-01",
+      "site": {"humidity": "40 %", "wind": "5 mph", "sun": "sun", "ice": "2 kg",
+               "protection": ["windbreak"], "hours": [{"time": "14:00", "air": "75 F"}]})");
+  CHECK(not_planned(job) == std::vector<std::string>{
+                                "/slabs/0/fall", "/slabs/0/brackets", "/slabs/0/levels",
+                                "/slabs/0/apron", "/slabs/0/corner_treatment",
+                                "/slabs/0/reinforcement", "/slabs/0/openings/0/corner_radius",
+                                "/crew/bags_per_batch", "/ready_by", "/site/humidity", "/site/wind",
+                                "/site/sun", "/site/ice", "/site/protection", "/site/hours"});
+  CHECK(job.site.humidity == 0.4);
+  CHECK(job.site.sun);
+  CHECK(job.crew.bags_per_batch == 1);
+}
+
+TEST_CASE("dates are days of the calendar with an optional local time", "[job]") {
+  using namespace std::chrono;
+  CHECK(bench("", R"(, "date": "2028-02-29")").date->day == year{2028} / 2 / 29);
+  CHECK(bench("", R"(, "date": "2026-05-09T08:30")").date->time == minutes{510});
+  for (const char* wrong : {"2026-02-29", "2026-13-01", "2026-5-9", "2026-05-09T8:30",
+                            "2026-05-09T24:00", "2026-05-09T08:30Z", "-026-05-09", ""}) {
+    INFO(wrong);
+    const std::string text = std::string(R"({"date": ")") + wrong + R"("})";
+    const ReadResult result = read_job(text);
+    CHECK(std::any_of(result.diagnostics.begin(), result.diagnostics.end(),
+                      [](const Diagnostic& d) { return d.pointer == "/date"; }));
+  }
+}
+
+TEST_CASE("keys that begin with x- are the user's own at every level", "[job]") {
+  const Job plain = bench();
+  CHECK(bench(R"(, "x-note": [1])", R"(, "x-shop": {"a": null})") == plain);
+}
+
+TEST_CASE("the starter job is a job", "[job]") {
+  const Job job = job_of(std::string(starter_job()));
+  CHECK(job.name == "my bench");
+  CHECK(job.slabs.size() == 1);
+}
+
+TEST_CASE("any single value replaced by another kind is refused in words or read", "[job]") {
+  // Follow-on failures (an empty list read as full, a missing corner) would crash here.
+  const std::string text = R"({"slabs": [{"base": {"rectangle": {"length": "1 m", "depth": "1 m"}},
+ "overhang": {"all": "20 mm", "edges": {"1": "10 mm"}}, "walls": ["back"], "thickness": "40 mm",
+ "panel": {"stock": "backer-36x60", "overhang": "5 mm"},
+ "openings": [{"rectangle": {"length": "20 cm", "depth": "20 cm"}, "at": ["30 cm", "30 cm"]}]}],
+ "mix": {"bag": "25 kg", "yield": "12 L", "water": {"use": "3 L"}, "strength": [["1 d", "9 MPa"]],
+ "price_breaks": [{"from": 2, "price": 3}]},
+ "additives": [{"name": "r", "kind": "retarder", "per_bag": 1, "factors": [[1, 2]]}],
+ "forms": {"strip_stock": ["board-16x96"]}, "crew": {"roles": [["mix"], ["carry", "place"]],
+ "times": {"mix": {"usual": "3 min"}}}, "site": {"hours": [{"time": "09:00"}]},
+ "on_hand": [{"item": "sealer", "quantity": 1}], "prices": {"sealer": 3}})";
+  REQUIRE(read_job(text).job);
+  for (const char* other : {"null", "true", "-1", "1e300", "\"\"", "\"x\"", "[]", "{}", "[[]]",
+                            "[{}]", "{\"all\": 1}"}) {
+    for (std::size_t i = 0; i < text.size(); ++i) {
+      if (text[i] != '"' && text[i] != '[' && text[i] != '{') continue;
+      // Replace the text, list or object that begins here.
+      std::size_t end = i + 1;
+      if (text[i] == '"') {
+        end = text.find('"', end) + 1;
+      } else {
+        for (int open = 1; open > 0; ++end) {
+          open += (text[end] == '[' || text[end] == '{') - (text[end] == ']' || text[end] == '}');
+        }
+      }
+      const std::string changed = text.substr(0, i) + other + text.substr(end);
+      const ReadResult result = read_job(changed);
+      CHECK(result.job.has_value() == result.diagnostics.empty());
+      for (const Diagnostic& d : result.diagnostics) CHECK_FALSE(d.message.empty());
+    }
+  }
+}
