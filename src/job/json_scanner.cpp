@@ -310,7 +310,8 @@ void JsonScanner::number() {
     fail(since(start), "number-range", "this number is too large or too small", "");
   }
   // "92 in" without its quotes: the number reads well and letters follow.
-  if (plain_end > 0 && plain_end < token.size() && is_letter(token[plain_end])) {
+  const char after = plain_end < token.size() ? token[plain_end] : ' ';
+  if (plain_end > 0 && is_letter(after) && after != 'e' && after != 'E') {
     fail(since(start), "missing-quote", "a value with a unit stands in double quotes",
          fmt::format("write \"{} {}\"", token.substr(0, plain_end), token.substr(plain_end)));
   }

@@ -245,9 +245,9 @@ TEST_CASE("keys of the format that are not planned for are said in file order", 
 }
 
 TEST_CASE("dates are days of the calendar with an optional local time", "[job]") {
-  using namespace std::chrono;
+  using std::chrono::year;
   CHECK(bench("", R"(, "date": "2028-02-29")").date->day == year{2028} / 2 / 29);
-  CHECK(bench("", R"(, "date": "2026-05-09T08:30")").date->time == minutes{510});
+  CHECK(bench("", R"(, "date": "2026-05-09T08:30")").date->time == std::chrono::minutes{510});
   for (const char* wrong : {"2026-02-29", "2026-13-01", "2026-5-9", "2026-05-09T8:30",
                             "2026-05-09T24:00", "2026-05-09T08:30Z", "-026-05-09", ""}) {
     INFO(wrong);
