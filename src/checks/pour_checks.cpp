@@ -159,15 +159,15 @@ Check trowel_window(const Job& job, const Plan& plan) {
   }
   const Duration close = first.contact + *times.final_set;
   check.limit = in_minutes(close);
-  if (finisher_is_busy(job, plan.pour, *times.stiff)) {
+  if (*times.final_set <= *times.stiff) {
+    check.level = Level::stop;
+    check.title = "No time to trowel: the mix is at its final set when its working time ends";
+    check.advice = "Check working_time and final_set against the bag's data sheet.";
+  } else if (finisher_is_busy(job, plan.pour, *times.stiff)) {
     check.level = Level::caution;
     check.title = "The first zone is ready to trowel while the pour still runs";
     check.advice = fmt::format("From {} on somebody must trowel who does not mix, carry or place.",
                                show_clock(*times.stiff));
-  } else if (*times.final_set <= *times.stiff) {
-    check.level = Level::stop;
-    check.title = "No time to trowel: the mix is at its final set when its working time ends";
-    check.advice = "Check working_time and final_set against the bag's data sheet.";
   } else if (open > close + tolerance) {
     check.level = Level::caution;
     check.title = "The top must be trowelled zone by zone";

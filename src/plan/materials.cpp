@@ -73,24 +73,24 @@ std::vector<Material> additives(const Job& job, const Plan& plan) {
   return rows;
 }
 
-std::string proof(const StockTotal& total, const std::string& unit) {
+std::string proof(const StockTotal& total, const std::string& piece) {
   if (total.proven) return "as in the cut list; no plan needs fewer";
-  return fmt::format("as in the cut list; no plan needs fewer than {} {}", total.bound, unit);
+  return fmt::format("as in the cut list; no plan needs fewer than {}",
+                     count(total.bound, piece, piece + "s"));
 }
 
-/// One row of a stock in the cut list; `unit` is "boards" or "sheets".
+/// One row of a stock in the cut list; `piece` is "board" or "sheet".
 Material stock_row(const Job& job, const Stock& stock, const StockTotal& total,
-                   const std::string& unit) {
+                   const std::string& piece) {
   Material row;
   row.item = stock.name;
   row.stock = stock.id;
   row.needed = total.used;
-  row.unit = unit;
+  row.unit = piece + "s";
   row.on_hand = total.on_hand;
-  row.pack = fmt::format("{} {} x {} x {}", unit == "boards" ? "board" : "sheet",
-                         show(stock.thickness, job.units), show(stock.width, job.units),
-                         show(stock.length, job.units));
-  row.basis = proof(total, unit);
+  row.pack = fmt::format("{} {} x {} x {}", piece, show(stock.thickness, job.units),
+                         show(stock.width, job.units), show(stock.length, job.units));
+  row.basis = proof(total, piece);
   // What is on hand is already off the number to buy: the cut list used it first.
   buy(job, total.buy, stock.price, {}, row);
   return row;
@@ -115,9 +115,9 @@ std::vector<Material> boards_and_sheets(const Job& job, const Plan& plan) {
   for (const StockTotal& total : plan.cut_list.totals) {
     if (total.used == 0) continue;
     if (const Stock* board = board_of(job, total.stock)) {
-      rows.push_back(stock_row(job, *board, total, "boards"));
+      rows.push_back(stock_row(job, *board, total, "board"));
     } else if (const Stock* sheet = sheet_of(job, total.stock)) {
-      rows.push_back(stock_row(job, *sheet, total, "sheets"));
+      rows.push_back(stock_row(job, *sheet, total, "sheet"));
     }
   }
   return rows;
