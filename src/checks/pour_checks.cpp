@@ -100,7 +100,7 @@ Check strike_off(const Plan& plan) {
   // Struck one zone (or row of zones) behind the front, or the whole top once at the end.
   const double behind = std::min(std::max(1, pour.gap), std::max(0, pour.batches - 1));
   const Duration progressive = pour.takt * behind + pour.lead;
-  const bool at_end = pour.usable && pour.end <= *pour.usable + tolerance;
+  const bool at_end = strikes_off_at_end(pour);
   Check check = timed("strike-off",
                       at_end ? "The whole top can be struck off at the end"
                              : "Strike off one zone behind the front, not at the end",
@@ -115,7 +115,7 @@ Check strike_off(const Plan& plan) {
     return check;
   }
   check.limit = in_minutes(*pour.usable);
-  if (at_end) return check;
+  if (at_end && pour.end <= *pour.usable + tolerance) return check;
   check.advice = fmt::format(
       "Pull the straightedge over each zone as soon as the next is placed; "
       "the whole top at the end would be {} old.",
@@ -124,8 +124,7 @@ Check strike_off(const Plan& plan) {
     check.level = Level::stop;
     check.title = "The top sets before it can be struck off";
     check.advice = fmt::format(
-        "{} too late even one zone behind the front: mend `cold-joint` "
-        "first.",
+        "{} too late even right behind the front: mend `own-age` and `cold-joint` first.",
         show(progressive - *pour.usable));
   }
   return check;
@@ -140,25 +139,28 @@ bool finisher_is_busy(const Job& job, const PourPlan& pour, Duration stiff) {
   });
 }
 
-Check trowel_window(const Job& job, const Plan& plan) {
+Check trowelling(const Job& job, const Plan& plan) {
   const Hardening times = hardening(job, plan.pour);
-  const Batch &first = plan.batches.front(), &last = plan.batches.back();
-  const Duration open = last.contact + times.stiff.value_or(Duration{});
+  const auto window = trowel_window(times, plan);
+  const Duration open = plan.batches.back().contact + times.stiff.value_or(Duration{});
   Check check = timed("trowel-window", "The whole top can be trowelled at once", open);
   check.basis =
       "opens when the last batch's working time is over, closes at the first batch's "
       "final set; both counted from water contact";
-  if (!times.stiff || !times.final_set) {
+  if (!window) {
     check.level = Level::caution;
     check.title = "How long the top can be trowelled is not known";
     check.advice =
         "Stay with it: start when a finger leaves only a light mark; the bag's data "
         "sheet or a test piece tells when it is too hard.";
-    if (!times.stiff) check.value = std::nullopt, check.unit.clear();
+    if (!times.stiff) {
+      check.value = std::nullopt;
+      check.unit.clear();
+    }
     return check;
   }
-  const Duration close = first.contact + *times.final_set;
-  check.limit = in_minutes(close);
+  check.value = in_minutes(window->open);
+  check.limit = in_minutes(window->close);
   if (*times.final_set <= *times.stiff) {
     check.level = Level::stop;
     check.title = "No time to trowel: the mix is at its final set when its working time ends";
@@ -168,7 +170,7 @@ Check trowel_window(const Job& job, const Plan& plan) {
     check.title = "The first zone is ready to trowel while the pour still runs";
     check.advice = fmt::format("From {} on somebody must trowel who does not mix, carry or place.",
                                show_clock(*times.stiff));
-  } else if (open > close + tolerance) {
+  } else if (window->open > window->close) {
     check.level = Level::caution;
     check.title = "The top must be trowelled zone by zone";
     check.advice =
@@ -236,7 +238,7 @@ Check crew_check(const Job& job, const Plan& plan) {
 
 std::vector<Check> pour_checks(const Job& job, const Plan& plan) {
   std::vector<Check> checks{cold_joint(job, plan), own_age(job, plan), strike_off(plan),
-                            trowel_window(job, plan)};
+                            trowelling(job, plan)};
   if (job.crew.pour_within) checks.push_back(pour_end(*job.crew.pour_within, plan.pour));
   checks.push_back(crew_check(job, plan));
   return checks;

@@ -15,9 +15,19 @@ std::string batch_team(const Crew& crew) {
                      who_has(crew, Role::carry), who_has(crew, Role::place));
 }
 
-/// The top may wait for one strike-off at the end only while its oldest batch is still usable.
-bool strikes_off_at_end(const PourPlan& pour) {
-  return pour.batches == 1 || (pour.usable && pour.end <= *pour.usable);
+std::string batch_name(const Batch& batch) {
+  return fmt::format("Batch {}: water in, mix, carry; place from {}", batch.number,
+                     show_clock(batch.place_start));
+}
+
+/// What must be done before water goes into batch `i`: the last batch placed by then, else what
+/// was made ready.
+std::string before_batch(const std::vector<Batch>& batches, std::size_t i,
+                         const std::string& ready) {
+  for (std::size_t j = i; j-- > 0;) {
+    if (batches[j].place_end <= batches[i].contact) return batch_name(batches[j]);
+  }
+  return ready;
 }
 
 void add_strike_off(const Job& job, const Plan& plan, TaskList& tasks) {
@@ -30,7 +40,7 @@ void add_strike_off(const Job& job, const Plan& plan, TaskList& tasks) {
   const bool rows = plan.pour.gap > 1;
   const std::size_t behind =
       std::min(static_cast<std::size_t>(std::max(1, plan.pour.gap)), plan.batches.size() - 1);
-  tasks.add_after({tasks.last().task},
+  tasks.add_after({batch_name(plan.batches[behind])},
                   fmt::format("Strike off while pouring, one {} behind the front; the last one "
                               "right after the last batch",
                               rows ? "row" : "zone"),
@@ -49,15 +59,6 @@ std::string trowel_rule(const Hardening& times) {
   return "two passes, from when a finger leaves only a light mark";
 }
 
-/// One window for every zone: from the last one's opening to the first one's closing.
-void add_trowel_whole(const Job& job, Duration open, Duration close, TaskList& tasks) {
-  const std::string who = who_has(job.crew, Role::finish);
-  tasks.add("Trowel the whole top, first pass, when a finger leaves only a light mark", who, open,
-            close);
-  tasks.add("Trowel the whole top, second pass, harder; done when this window closes", who, open,
-            close);
-}
-
 void add_trowel_zones(const Job& job, const Plan& plan, const Hardening& times, TaskList& tasks) {
   const std::string who = who_has(job.crew, Role::finish);
   for (const Batch& batch : plan.batches) {
@@ -65,8 +66,9 @@ void add_trowel_zones(const Job& job, const Plan& plan, const Hardening& times, 
         std::max(batch.place_end, batch.contact + times.stiff.value_or(Duration{}));
     Duration close = open;
     if (times.final_set) close = std::max(open, batch.contact + *times.final_set);
-    tasks.add(fmt::format("Trowel zone {}: {}", batch.number, trowel_rule(times)), who, open,
-              close);
+    tasks.add_after({batch_name(batch)},
+                    fmt::format("Trowel zone {}: {}", batch.number, trowel_rule(times)), who, open,
+                    close);
   }
 }
 
@@ -74,11 +76,12 @@ void add_trowel_zones(const Job& job, const Plan& plan, const Hardening& times, 
 
 void add_pour(const Job& job, const Plan& plan, TaskList& tasks) {
   tasks.begin_phase("pour");
+  const std::string ready = tasks.last().task;
   const std::string team = batch_team(job.crew);
-  for (const Batch& batch : plan.batches) {
-    tasks.add(fmt::format("Batch {}: water in, mix, carry; place from {}", batch.number,
-                          show_clock(batch.place_start)),
-              team, batch.contact, batch.place_end);
+  for (std::size_t i = 0; i < plan.batches.size(); ++i) {
+    const Batch& batch = plan.batches[i];
+    tasks.add_after({before_batch(plan.batches, i, ready)}, batch_name(batch), team, batch.contact,
+                    batch.place_end);
   }
   add_strike_off(job, plan, tasks);
 }
@@ -86,13 +89,11 @@ void add_pour(const Job& job, const Plan& plan, TaskList& tasks) {
 void add_finishing(const Job& job, const Plan& plan, TaskList& tasks) {
   tasks.begin_phase("finish");
   const Hardening times = hardening(job, plan.pour);
-  if (times.stiff && times.final_set) {
-    const Duration open = std::max(plan.pour.end, plan.batches.back().contact + *times.stiff);
-    const Duration close = plan.batches.front().contact + *times.final_set;
-    if (open <= close) {
-      add_trowel_whole(job, open, close, tasks);
-      return;
-    }
+  const auto window = trowel_window(times, plan);
+  if (window && window->open <= window->close) {
+    tasks.add("Trowel the whole top: " + trowel_rule(times), who_has(job.crew, Role::finish),
+              window->open, window->close);
+    return;
   }
   add_trowel_zones(job, plan, times, tasks);
 }

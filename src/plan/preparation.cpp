@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <string_view>
 
 #include "core/format.h"
 #include "plan/tasks.h"
@@ -56,9 +57,11 @@ std::vector<std::string> form_tasks(const Job& job, const Plan& plan) {
        "Rip, then crosscut the parts; write the mark on each");
   when(has_panel(job), "Bed the panels and screw them to the base");
   when(has_seams(plan), "Seal and tape the seams between panels");
-  when(has_role(plan, "soffit strip"), "Fix the soffit strips, flush with the top of the base");
+  when(has_role(plan, "soffit strip") || has_role(plan, "soffit panel"),
+       "Fix the soffit strips, flush with the top of the base");
   when(has_role(plan, "edge strip"), "Fix the edge strips, screws from the outside");
-  when(has_role(plan, "knock-out strip"), "Fix the knock-outs of the openings");
+  when(has_role(plan, "knock-out strip") || has_role(plan, "knock-out block"),
+       "Fix the knock-outs of the openings");
   when(true, "Check level, heights and both diagonals; mend before sealing");
   when(true, "Seal the form joints from inside; let the sealant cure as its label says");
   when(has_role(plan, "edge strip"), "Tape the cut faces of the edge strips");
@@ -68,21 +71,23 @@ std::vector<std::string> form_tasks(const Job& job, const Plan& plan) {
 
 void add_before_mixing(const Job& job, const Plan& plan, TaskList& tasks) {
   tasks.begin_phase("before mixing");
-  // Room for each step is an assumption; weighing takes 1.5 min a batch (assumption).
+  // Room for each step, and 1.5 min a batch for weighing, are assumptions.
   const Duration ready = minutes(-20), dressed = minutes(-10), wet = minutes(-5);
+  const bool has_doses = !plan.mix.doses.empty();
+  const Duration weighed = has_doses ? ready - minutes(5) : ready;
   const Duration weighing = std::max(minutes(15), minutes(1.5 * plan.pour.batches));
   const std::string spare = plan.mix.spare_bags > 0 ? ", the spare kept closed" : "";
   tasks.add(fmt::format("Lay everything within reach: {}{}, mixer, buckets, straightedge, floats, "
                         "clean water (from here on the minutes are estimates)",
                         count(plan.mix.bags, "bag", "bags"), spare),
-            "everyone", ready - weighing - minutes(20), ready - weighing);
+            "everyone", weighed - weighing - minutes(20), weighed - weighing);
   tasks.add(fmt::format("Weigh out the water of {}, or mark the bucket; lay the batches out in "
                         "order",
                         count(plan.pour.batches, "batch", "batches")),
-            who_has(job.crew, Role::mix), ready - weighing, ready);
-  if (!plan.mix.doses.empty()) {
-    tasks.add("Lay the doses out beside each batch, counted", who_has(job.crew, Role::mix),
-              ready - minutes(5), ready);
+            who_has(job.crew, Role::mix), weighed - weighing, weighed);
+  if (has_doses) {
+    tasks.add("Lay the doses out beside each batch, counted", who_has(job.crew, Role::mix), weighed,
+              ready);
   }
   tasks.add("Put on gloves, goggles, dust mask and long sleeves", "everyone", ready, dressed);
   if (has_panel(job)) {

@@ -63,11 +63,12 @@ Need strip_screws(const Job& job, const Plan& plan, const Totals& sum) {
       pieces += part.quantity;
     }
   }
-  if (sum.forms.ledger > Length{}) screws += screws_along(sum.forms.ledger, spacing);
+  const bool ledger = sum.forms.ledger > Length{};
+  if (ledger) screws += screws_along(sum.forms.ledger, spacing);
   return {"strip-screws", static_cast<double>(screws),
-          fmt::format("{}, a screw every {} and at each end: {}",
+          fmt::format("{}{}, a screw every {} and at each end: {}",
                       count(pieces, "strip or cleat", "strips and cleats"),
-                      show(spacing, job.units), screws)};
+                      ledger ? " and the ledger" : "", show(spacing, job.units), screws)};
 }
 
 Need by_length(std::string id, Length length, const std::string& what, Units units) {
@@ -91,8 +92,7 @@ std::vector<Need> needs(const Job& job, const Plan& plan) {
       by_length("seam-tape", forms.seams, "panel seam", units),
       by_length("form-tape", forms.edge + forms.knock_out, "edge strip and knock-out", units),
       by_area("release-agent", forms.formed, "form face", units),
-      by_length("ledger-batten", forms.ledger + forms.knock_out,
-                "ledger under soffits and cleat under knock-outs", units),
+      by_length("ledger-batten", forms.ledger, "ledger under soffits and knock-outs", units),
       by_length("isolation-strip", forms.isolation, "wall", units),
       {"stakes", static_cast<double>(forms.stakes), "behind the edge strips of ground slabs"},
       by_area("curing-sheet", sum.top, "top, and a lap all round", units),

@@ -41,4 +41,15 @@ Hardening hardening(const Job& job, const PourPlan& pour) {
   return times;
 }
 
+bool strikes_off_at_end(const PourPlan& pour) {
+  // 1e-9 min: timetables add and multiply minutes.
+  return pour.batches == 1 || (pour.usable && pour.end <= *pour.usable + minutes(1e-9));
+}
+
+std::optional<Window> trowel_window(const Hardening& times, const Plan& plan) {
+  if (!times.stiff || !times.final_set) return std::nullopt;
+  return Window{std::max(plan.pour.end, plan.batches.back().contact + *times.stiff),
+                plan.batches.front().contact + *times.final_set};
+}
+
 }  // namespace strikeoff

@@ -23,4 +23,16 @@ struct Hardening {
 
 [[nodiscard]] Hardening hardening(const Job& job, const PourPlan& pour);
 
+/// True when the whole top may be struck off once, after the last batch: the oldest mix is still
+/// usable then. False where the working time is not known, unless there is only one batch.
+[[nodiscard]] bool strikes_off_at_end(const PourPlan& pour);
+
+/// When the whole top can be trowelled at once, from the first water contact.
+struct Window {
+  Duration open;   // the last batch is stiff enough, and placed
+  Duration close;  // the first batch is at its final set; may lie before `open`
+};
+/// Nothing where the bag is silent.
+[[nodiscard]] std::optional<Window> trowel_window(const Hardening& times, const Plan& plan);
+
 }  // namespace strikeoff

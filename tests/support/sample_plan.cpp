@@ -69,6 +69,7 @@ SlabPlan bench_shape() {
   shape.base_load = kilopascals(0.64);
   shape.forms.soffit = in(240);
   shape.forms.edge = in(247);
+  shape.forms.ledger = in(240);  // a rim of 1/4 in holds no screw
   shape.forms.seams = in(26.5);
   shape.forms.panel = in(92.5) * in(26.5);
   shape.forms.formed = in(244) * in(1.5);
