@@ -54,7 +54,9 @@ class ShelfPacker {
 
   bool on_shelf(std::size_t item, const Laid& way) {
     // Fullest shelf first.
-    for (auto it = by_rest_.lower_bound({way.along, 0}); it != by_rest_.end(); ++it) {
+    int looked_at = 0;
+    for (auto it = by_rest_.lower_bound({way.along, 0});
+         it != by_rest_.end() && ++looked_at <= most_looked_at; ++it) {
       const auto [rest, index] = *it;
       Shelf& shelf = shelves_[index];
       if (shelf.deep < way.deep) continue;
@@ -70,7 +72,9 @@ class ShelfPacker {
   }
 
   bool on_open_sheet(const Laid& way) {
-    for (auto it = sheets_by_rest_.lower_bound({way.deep, 0}); it != sheets_by_rest_.end(); ++it) {
+    int looked_at = 0;
+    for (auto it = sheets_by_rest_.lower_bound({way.deep, 0});
+         it != sheets_by_rest_.end() && ++looked_at <= most_looked_at; ++it) {
       const auto [rest, sheet] = *it;
       const Laid& size = sources_[packing_.sheets[sheet].source].size;
       if (size.along < way.along) continue;
@@ -97,6 +101,7 @@ class ShelfPacker {
     sheets_by_rest_.insert({rest - deep - kerf_, sheet});
   }
 
+  static constexpr int most_looked_at = 100;  // keeps thousands of pieces quick
   Length kerf_;
   bool along_length_;
   std::vector<Source> sources_;
