@@ -15,9 +15,13 @@ struct Vec {
 Vec to_vec(const Point& from, const Point& to) {
   return {(to.x - from.x).in_nm(), (to.y - from.y).in_nm()};
 }
-double cross(const Vec& a, const Vec& b) { return a.x * b.y - a.y * b.x; }
+double cross(const Vec& a, const Vec& b) {
+  return a.x * b.y - a.y * b.x;
+}
 
-std::size_t next(const Polygon& polygon, std::size_t i) { return (i + 1) % polygon.size(); }
+std::size_t next(const Polygon& polygon, std::size_t i) {
+  return (i + 1) % polygon.size();
+}
 std::size_t previous(const Polygon& polygon, std::size_t i) {
   return (i + polygon.size() - 1) % polygon.size();
 }
@@ -75,7 +79,9 @@ Polygon corners_of(const Rectangle& r) {
           {r.at.x, r.at.y + r.depth}};
 }
 
-Area area(const Rectangle& r) { return r.length * r.depth; }
+Area area(const Rectangle& r) {
+  return r.length * r.depth;
+}
 
 Area signed_area(const Polygon& polygon) {
   // About the first corner, so that a slab far from the origin loses nothing.
@@ -156,8 +162,8 @@ Polygon offset_edges(const Polygon& polygon, std::span<const Length> outward) {
       moved.push_back({polygon[i].x + b * v.y, polygon[i].y - b * v.x});
       continue;
     }
-    moved.push_back({polygon[i].x + (b * u.x - a * v.x) / turn,
-                     polygon[i].y + (b * u.y - a * v.y) / turn});
+    moved.push_back(
+        {polygon[i].x + (b * u.x - a * v.x) / turn, polygon[i].y + (b * u.y - a * v.y) / turn});
   }
   return moved;
 }

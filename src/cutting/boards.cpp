@@ -89,8 +89,8 @@ class BestFit {
     PackedBoard& opened = packing_.boards[board];
     opened.rest = room - width - saw_.kerf;
     boards_.insert({opened.rest, board});
-    strips_[width].insert({usable(sources_[opened.source], saw_) + saw_.kerf,
-                           {board, opened.strips.size()}});
+    strips_[width].insert(
+        {usable(sources_[opened.source], saw_) + saw_.kerf, {board, opened.strips.size()}});
     opened.strips.push_back({width, {}, {}});
   }
 
@@ -105,9 +105,8 @@ class BestFit {
 
 /// Strips of one kind of board, each filled as far as it goes, then boards filled with strips.
 /// Nothing when an item does not fit the board or there are not enough of them.
-std::optional<BoardPacking> fill_boards(const std::vector<BoardItem>& items,
-                                        const Sources& sources, std::size_t source,
-                                        const Saw& saw) {
+std::optional<BoardPacking> fill_boards(const std::vector<BoardItem>& items, const Sources& sources,
+                                        std::size_t source, const Saw& saw) {
   const BoardSource& board = sources[source];
   std::map<Length, std::vector<BoardItem>, std::greater<>> by_width;
   for (const BoardItem& item : items) {
@@ -214,9 +213,8 @@ std::tuple<std::size_t, double, std::size_t> worth(const BoardPacking& packing,
 std::array<std::vector<BoardItem>, 3> orders(const std::vector<BoardItem>& items) {
   std::array<std::vector<BoardItem>, 3> sorted{items, items, items};
   const auto sort_by = [](std::vector<BoardItem>& list, auto key) {
-    std::stable_sort(list.begin(), list.end(), [&](const BoardItem& a, const BoardItem& b) {
-      return key(b) < key(a);
-    });
+    std::stable_sort(list.begin(), list.end(),
+                     [&](const BoardItem& a, const BoardItem& b) { return key(b) < key(a); });
   };
   sort_by(sorted[0], [](const BoardItem& i) { return std::pair(i.width, i.length); });
   sort_by(sorted[1], [](const BoardItem& i) { return std::pair(i.length, i.width); });

@@ -18,7 +18,9 @@ struct Share {
 /// A dual feasible function: shares that add up to at most 1 keep doing so.
 using Dual = std::function<double(const Share&)>;
 
-double identity(const Share& x) { return x.part / x.whole; }
+double identity(const Share& x) {
+  return x.part / x.whole;
+}
 
 /// u(k): items of just over 1/(k+1) count as 1/k. Products of nanometres and small k are exact.
 double stepped(const Share& x, double k) {
@@ -75,9 +77,13 @@ std::vector<std::vector<double>> values(const std::vector<double>& parts, double
 }
 
 /// The next whole number, less a margin far above the rounding of a sum of thousands of terms.
-int round_up(double boards) { return static_cast<int>(std::ceil(boards * (1 - 1e-9) - 1e-9)); }
+int round_up(double boards) {
+  return static_cast<int>(std::ceil(boards * (1 - 1e-9) - 1e-9));
+}
 
-double grown(Length part, Length kerf) { return std::floor((part + kerf).in_nm()); }
+double grown(Length part, Length kerf) {
+  return std::floor((part + kerf).in_nm());
+}
 
 }  // namespace
 

@@ -15,8 +15,12 @@
 namespace strikeoff {
 namespace {
 
-bool is_sheet_part(const Part& part) { return part.role == "backer panel"; }
-bool is_board_part(const Part& part) { return !part.stock.empty() && !is_sheet_part(part); }
+bool is_sheet_part(const Part& part) {
+  return part.role == "backer panel";
+}
+bool is_board_part(const Part& part) {
+  return !part.stock.empty() && !is_sheet_part(part);
+}
 
 bool is_of(const OnHand& on_hand, const Stock& stock) {
   return on_hand.item == stock.id || on_hand.item == stock.name;
@@ -38,8 +42,8 @@ std::vector<BoardSource> sources_on_hand(const std::vector<OnHand>& on_hand, con
 /// What can be had, on hand before bought. Costs are prices, or areas where a price is missing.
 std::vector<BoardSource> sources_of(const std::vector<Stock>& stocks,
                                     const std::vector<OnHand>& on_hand) {
-  const bool priced = std::all_of(stocks.begin(), stocks.end(),
-                                  [](const Stock& s) { return s.price.has_value(); });
+  const bool priced =
+      std::all_of(stocks.begin(), stocks.end(), [](const Stock& s) { return s.price.has_value(); });
   std::vector<BoardSource> sources;
   for (std::size_t i = 0; i < stocks.size(); ++i) {
     const auto own = sources_on_hand(on_hand, stocks[i], i);
@@ -68,8 +72,7 @@ class Tally {
 bool is_captive(const Part& part, std::size_t stock, const std::vector<BoardSource>& sources,
                 const Saw& saw) {
   return std::none_of(sources.begin(), sources.end(), [&](const BoardSource& s) {
-    return s.stock != stock && part.width <= s.width &&
-           part.length <= s.length - saw.end_trim * 2;
+    return s.stock != stock && part.width <= s.width && part.length <= s.length - saw.end_trim * 2;
   });
 }
 
@@ -134,8 +137,8 @@ std::vector<BoardItem> board_items(const std::vector<Part>& parts) {
   return items;
 }
 
-void cut_boards(CutList& list, const std::vector<Stock>& stocks,
-                const std::vector<OnHand>& on_hand, const Saw& saw, Tally& tally) {
+void cut_boards(CutList& list, const std::vector<Stock>& stocks, const std::vector<OnHand>& on_hand,
+                const Saw& saw, Tally& tally) {
   const auto sources = sources_of(stocks, on_hand);
   BoardPacking packing = pack_boards(board_items(list.parts), sources, saw);
   std::stable_sort(packing.boards.begin(), packing.boards.end(),
@@ -152,8 +155,7 @@ void cut_boards(CutList& list, const std::vector<Stock>& stocks,
         if (!cut_from[p]) cut_from[p] = source.stock;
       }
     }
-    list.boards.push_back(
-        board_from(packed, source, stocks[source.stock], list.parts, saw.kerf));
+    list.boards.push_back(board_from(packed, source, stocks[source.stock], list.parts, saw.kerf));
   }
   for (std::size_t p = 0; p < list.parts.size(); ++p) {
     if (cut_from[p]) list.parts[p].stock = stocks[*cut_from[p]].id;

@@ -47,8 +47,7 @@ class Fullest {
 
 }  // namespace
 
-std::vector<std::vector<std::size_t>> fill_bins(const std::vector<Length>& sizes,
-                                                Length capacity) {
+std::vector<std::vector<std::size_t>> fill_bins(const std::vector<Length>& sizes, Length capacity) {
   std::vector<std::size_t> free;
   for (std::size_t i = 0; i < sizes.size(); ++i) free.push_back(i);
   std::vector<std::vector<std::size_t>> bins;

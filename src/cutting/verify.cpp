@@ -15,7 +15,9 @@ using Report = std::vector<std::string>;
 /// Sums of cut lengths may differ by the rounding of mitres; 1 nm is below any saw.
 constexpr Length rounding = Length::nm(1);
 
-bool differs(Length a, Length b) { return a - b > rounding || b - a > rounding; }
+bool differs(Length a, Length b) {
+  return a - b > rounding || b - a > rounding;
+}
 
 struct Counted {
   const Part* part;
@@ -138,9 +140,8 @@ class Checker {
     }
     if (groups.size() == 1 && stuck) return false;
     const bool none = groups.size() == 1;
-    return std::all_of(groups.begin(), groups.end(), [&](const auto& group) {
-      return can_be_sawn(group, !along_y, none);
-    });
+    return std::all_of(groups.begin(), groups.end(),
+                       [&](const auto& group) { return can_be_sawn(group, !along_y, none); });
   }
 
   const CutList& list_;

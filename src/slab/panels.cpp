@@ -43,9 +43,9 @@ RowJoints tile(const Rectangle& area, const Rectangle& sheet, Length gap, RowJoi
     if (y != area.at.y) {
       layout.seams.push_back({true, {area.at.x, y - gap / 2}, area.length});
     }
-    const auto lengths = below.empty() ? split(area.length, sheet.length, along)
-                                       : split_apart(area.length, along,
-                                                     {area.at.x, joints_apart, below});
+    const auto lengths = below.empty()
+                             ? split(area.length, sheet.length, along)
+                             : split_apart(area.length, along, {area.at.x, joints_apart, below});
     Length x = area.at.x;
     for (const Length length : lengths) {
       layout.pieces.push_back({{x, y}, length, depth});
@@ -69,8 +69,7 @@ Layout lay_rows(const Slices& slices, const Rectangle& sheet, Length gap) {
     for (const Contact& c : under[i]) {
       below.insert(below.end(), top[c.below].begin(), top[c.below].end());
       const Rectangle &low = slices.rectangles[c.below], &high = slices.rectangles[i];
-      layout.seams.push_back(
-          {true, {std::max(low.at.x, high.at.x), high.at.y}, c.overlap});
+      layout.seams.push_back({true, {std::max(low.at.x, high.at.x), high.at.y}, c.overlap});
     }
     std::sort(below.begin(), below.end());
     // A step lower than the gap itself is filled, not covered.
@@ -80,7 +79,9 @@ Layout lay_rows(const Slices& slices, const Rectangle& sheet, Length gap) {
   return layout;
 }
 
-Rectangle turned(const Rectangle& r) { return {{r.at.y, r.at.x}, r.depth, r.length}; }
+Rectangle turned(const Rectangle& r) {
+  return {{r.at.y, r.at.x}, r.depth, r.length};
+}
 
 Polygon turned(Polygon polygon) {
   for (Point& p : polygon) std::swap(p.x, p.y);
@@ -156,8 +157,7 @@ struct Choice {
   Length seams;
 };
 
-Choice weigh(const Slab& slab, Layout layout, const std::vector<Rectangle>& cut_out,
-             Length kerf) {
+Choice weigh(const Slab& slab, Layout layout, const std::vector<Rectangle>& cut_out, Length kerf) {
   std::erase_if(layout.pieces, [&](const Rectangle& piece) {
     return std::any_of(cut_out.begin(), cut_out.end(),
                        [&](const Rectangle& opening) { return within(piece, opening); });

@@ -10,7 +10,9 @@ namespace {
 
 using Interval = std::pair<Length, Length>;
 
-Length right(const Rectangle& r) { return r.at.x + r.length; }
+Length right(const Rectangle& r) {
+  return r.at.x + r.length;
+}
 
 /// Where a horizontal line between `low` and `high`, which holds no corner, is inside.
 std::vector<Interval> inside_between(const Polygon& polygon, Length low, Length high) {
@@ -41,8 +43,7 @@ void find_contacts(Slices& slices) {
     if (touching == by_top.end()) continue;
     for (const std::size_t below : touching->second) {
       const Rectangle& low = slices.rectangles[below];
-      const Length overlap =
-          std::min(right(low), right(high)) - std::max(low.at.x, high.at.x);
+      const Length overlap = std::min(right(low), right(high)) - std::max(low.at.x, high.at.x);
       if (overlap > Length{}) slices.contacts.push_back({below, above, overlap});
     }
   }

@@ -17,7 +17,7 @@ namespace strikeoff {
 namespace {
 
 // Assumptions, from common practice, no source.
-constexpr Length lap = Length::mm(50);            // of an edge strip over the base's face
+constexpr Length lap = Length::mm(50);  // of an edge strip over the base's face
 constexpr Length stake_spacing = Length::mm(600);
 constexpr Length panel_from = Length::mm(75);     // a wider soffit is a panel on props
 constexpr Length least_rim = Length::mm(12);      // of panel that a screw can bite into
@@ -111,8 +111,8 @@ Length edge_height(const Slab& slab, const Side& side, const Forms& forms) {
 
 StripRun edge_strip(const Slab& slab, const Side& side, const Forms& forms, Length side_length,
                     const SideEnds& ends) {
-  StripRun run{"edge strip", 'E', edge_height(slab, side, forms), {},
-               ends.left_cut_deg, ends.right_cut_deg, side.name};
+  StripRun run{"edge strip",       'E',      edge_height(slab, side, forms), {}, ends.left_cut_deg,
+               ends.right_cut_deg, side.name};
   const Length length = side_length + ends.edge_left + ends.edge_right;
   // A recess narrower than its own strip is closed by the strips beside it.
   if (length > Length{}) run.pieces = pieces_of(forms, run.width, length);
@@ -132,9 +132,9 @@ StripRun soffit_strip(const Side& side, const Forms& forms, Length side_length,
   if (!longest || length <= *longest) {
     run.pieces = {length};
   } else {
-    run.pieces = split_apart(length, {*longest, {}, least_splice},
-                             {-ends.soffit_left, splices_apart,
-                              joints(edge.pieces, -ends.edge_left, {})});
+    run.pieces =
+        split_apart(length, {*longest, {}, least_splice},
+                    {-ends.soffit_left, splices_apart, joints(edge.pieces, -ends.edge_left, {})});
   }
   return run;
 }
@@ -159,8 +159,8 @@ std::vector<StripRun> knock_outs(const Slab& slab, const Opening& opening, const
   const Length height = on_panel ? slab.thickness - slab.panel->thickness : slab.thickness;
   std::vector<StripRun> runs;
   for (const Length length : {longer, longer, between, between}) {
-    runs.push_back({"knock-out strip", 'K', height, pieces_of(forms, height, length), 0, 0,
-                    opening.name});
+    runs.push_back(
+        {"knock-out strip", 'K', height, pieces_of(forms, height, length), 0, 0, opening.name});
   }
   return runs;
 }

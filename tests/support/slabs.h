@@ -25,8 +25,12 @@ class Draw {
   std::mt19937_64 engine_;
 };
 
-inline Length in(double v) { return Length::inches(v); }
-inline Length mm(double v) { return Length::mm(v); }
+inline Length in(double v) {
+  return Length::inches(v);
+}
+inline Length mm(double v) {
+  return Length::mm(v);
+}
 
 inline Stock board(double length_in, double width_in, double thickness_in = 0.75) {
   return {"board", "board", in(length_in), in(width_in), in(thickness_in), {}, {}};

@@ -17,7 +17,9 @@ Polygon inches(const std::vector<std::pair<double, double>>& corners) {
   return polygon;
 }
 
-double square_inches(Area a) { return in_square_feet(a) * 144; }
+double square_inches(Area a) {
+  return in_square_feet(a) * 144;
+}
 
 Polygon grown(const Polygon& polygon, Length by) {
   return offset_edges(polygon, std::vector<Length>(polygon.size(), by));
@@ -66,7 +68,7 @@ TEST_CASE("an outline that touches itself is found and a simple one is not", "[g
   const auto bow = self_contact(inches({{0, 0}, {10, 10}, {10, 0}, {0, 10}}));
   REQUIRE(bow);
   CHECK(*bow == std::pair<std::size_t, std::size_t>{0, 2});
-  CHECK(self_contact(inches({{0, 0}, {10, 0}, {4, 0}, {4, 5}})));   // folds back
+  CHECK(self_contact(inches({{0, 0}, {10, 0}, {4, 0}, {4, 5}})));           // folds back
   CHECK(self_contact(inches({{0, 0}, {10, 0}, {10, 5}, {5, 0}, {0, 5}})));  // corner on an edge
 }
 

@@ -64,11 +64,11 @@ TEST_CASE("the saw takes its kerf between pieces and not after the last", "[cutt
 }
 
 TEST_CASE("what is left of a strip is less one kerf for each piece", "[cutting]") {
-  const CutList list = cut_parts({strip_part("E1", in(1), in(30), 3)}, {board(96, 1)}, {}, {},
-                                 full_kerf);
+  const CutList list =
+      cut_parts({strip_part("E1", in(1), in(30), 3)}, {board(96, 1)}, {}, {}, full_kerf);
   CHECK(list.boards[0].strips[0].left_over == in(5.625));
-  const CutList exact = cut_parts({strip_part("E1", in(1), in(23.90625), 4)}, {board(96, 1)}, {},
-                                  {}, full_kerf);
+  const CutList exact =
+      cut_parts({strip_part("E1", in(1), in(23.90625), 4)}, {board(96, 1)}, {}, {}, full_kerf);
   CHECK(exact.boards[0].strips[0].left_over == Length{});
   CHECK(exact.boards[0].left_over_width == Length{});
 }
@@ -174,8 +174,8 @@ TEST_CASE("panels are turned where that saves a sheet", "[cutting]") {
 TEST_CASE("a sheet on hand is cut before one is bought", "[cutting]") {
   const std::vector<Stock> sheets{sheet(60, 36)};
   const std::vector<OnHand> on_hand{{"panel", 1, in(30), in(36)}};
-  const CutList list = cut_parts({panel_part("P1", in(29), in(20), 2)}, {}, sheets, on_hand,
-                                 full_kerf);
+  const CutList list =
+      cut_parts({panel_part("P1", in(29), in(20), 2)}, {}, sheets, on_hand, full_kerf);
   CHECK(cut_violations(list, {}, sheets, on_hand, full_kerf) == nothing);
   CHECK(list.totals[0].on_hand == 1);
   CHECK(list.totals[0].buy == 1);

@@ -14,4 +14,6 @@ TEST_CASE("bins are filled exactly where falling first fit would waste", "[fill]
   CHECK(bins == std::vector<std::vector<std::size_t>>{{0, 3, 4}, {1, 2, 5}});
 }
 
-TEST_CASE("nothing to fill needs no bin", "[fill]") { CHECK(fill_bins({}, in(10)).empty()); }
+TEST_CASE("nothing to fill needs no bin", "[fill]") {
+  CHECK(fill_bins({}, in(10)).empty());
+}

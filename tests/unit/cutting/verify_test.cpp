@@ -32,22 +32,48 @@ TEST_CASE("a good cut list has nothing wrong with it", "[verify]") {
 
 TEST_CASE("each way to spoil a cut list is found", "[verify]") {
   CutList list = a_list();
-  SECTION("a piece left out") { list.boards[0].strips[0].pieces.pop_back(); }
+  SECTION("a piece left out") {
+    list.boards[0].strips[0].pieces.pop_back();
+  }
   SECTION("a piece too many") {
     list.boards[0].strips[0].pieces.push_back(list.boards[0].strips[0].pieces[0]);
   }
-  SECTION("a piece cut short") { list.boards[0].strips[0].pieces[0].length -= in(1); }
-  SECTION("a strip of another width") { list.boards[0].strips[0].width += in(0.25); }
-  SECTION("a board that does not exist") { list.boards[0].length += in(1); }
-  SECTION("a board said to be on hand") { list.boards[0].on_hand = true; }
-  SECTION("a wrong left over") { list.boards[0].strips[0].left_over += in(1); }
-  SECTION("a wrong left over width") { list.boards[0].left_over_width += in(1); }
-  SECTION("an unknown mark") { list.boards[0].strips[0].pieces[0].mark = "X9"; }
-  SECTION("a wrong total") { ++list.totals[0].used; }
-  SECTION("a bound above what is used") { list.totals[0].bound = list.totals[0].used + 1; }
-  SECTION("a total left out") { list.totals.pop_back(); }
-  SECTION("a part said to be unplaced") { list.unplaced.push_back("E1"); }
-  SECTION("a panel off its sheet") { list.sheets[0].pieces[0].at.at.x += in(40); }
+  SECTION("a piece cut short") {
+    list.boards[0].strips[0].pieces[0].length -= in(1);
+  }
+  SECTION("a strip of another width") {
+    list.boards[0].strips[0].width += in(0.25);
+  }
+  SECTION("a board that does not exist") {
+    list.boards[0].length += in(1);
+  }
+  SECTION("a board said to be on hand") {
+    list.boards[0].on_hand = true;
+  }
+  SECTION("a wrong left over") {
+    list.boards[0].strips[0].left_over += in(1);
+  }
+  SECTION("a wrong left over width") {
+    list.boards[0].left_over_width += in(1);
+  }
+  SECTION("an unknown mark") {
+    list.boards[0].strips[0].pieces[0].mark = "X9";
+  }
+  SECTION("a wrong total") {
+    ++list.totals[0].used;
+  }
+  SECTION("a bound above what is used") {
+    list.totals[0].bound = list.totals[0].used + 1;
+  }
+  SECTION("a total left out") {
+    list.totals.pop_back();
+  }
+  SECTION("a part said to be unplaced") {
+    list.unplaced.push_back("E1");
+  }
+  SECTION("a panel off its sheet") {
+    list.sheets[0].pieces[0].at.at.x += in(40);
+  }
   SECTION("panels on one another") {
     list.sheets[0].pieces[1].at.at = list.sheets[0].pieces[0].at.at;
   }
@@ -58,7 +84,10 @@ TEST_CASE("five panels round a middle one cannot be sawn apart", "[verify]") {
   CutList list;
   list.parts = {panel_part("P1", in(20), in(10), 4), panel_part("P2", in(9), in(9), 1)};
   const Length l = in(20), w = in(10), k = saw.kerf;
-  list.sheets = {{"panel", false, in(60), in(36),
+  list.sheets = {{"panel",
+                  false,
+                  in(60),
+                  in(36),
                   {{"P1", {{}, l, w}},
                    {"P1", {{l + k, {}}, w, l}},
                    {"P1", {{w + k, l + k}, l, w}},

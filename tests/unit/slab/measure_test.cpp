@@ -11,8 +11,12 @@ using namespace strikeoff::test;
 namespace {
 
 constexpr double in3_per_ft3 = 1728;
-double cubic_inches(Volume v) { return in_cubic_feet(v) * in3_per_ft3; }
-double square_inches(Area a) { return in_square_feet(a) * 144; }
+double cubic_inches(Volume v) {
+  return in_cubic_feet(v) * in3_per_ft3;
+}
+double square_inches(Area a) {
+  return in_square_feet(a) * 144;
+}
 
 }  // namespace
 

@@ -40,8 +40,12 @@ std::vector<Row> rows(const FormWork& work) {
 const Forms plain = forms_with({board(96, 15.75)}, in(0.125), in(0.25));
 
 Slab ell_slab(Length overhang) {
-  Slab slab = slab_on({{in(0), in(0)}, {in(60), in(0)}, {in(60), in(20)}, {in(25), in(20)},
-                       {in(25), in(50)}, {in(0), in(50)}},
+  Slab slab = slab_on({{in(0), in(0)},
+                       {in(60), in(0)},
+                       {in(60), in(20)},
+                       {in(25), in(20)},
+                       {in(25), in(50)},
+                       {in(0), in(50)}},
                       overhang, in(1.5));
   return slab;
 }
@@ -70,8 +74,7 @@ TEST_CASE("the potting bench needs the strips worked by hand", "[strips]") {
   // A rim of 1/4 in gives screws nothing to bite into: all soffits stand on a ledger.
   CHECK(work.quantities.ledger == in(240));
   // 244 in of edge 1 1/2 in high, and the soffits beyond the panel's rim.
-  CHECK(in_square_feet(work.quantities.formed) * 144 ==
-        Approx(244 * 1.5 + 94 * 28 - 92.5 * 26.5));
+  CHECK(in_square_feet(work.quantities.formed) * 144 == Approx(244 * 1.5 + 94 * 28 - 92.5 * 26.5));
   CHECK(in_square_feet(work.quantities.panel) * 144 == Approx(92.5 * 26.5));
 }
 
@@ -230,8 +233,12 @@ TEST_CASE("end trim shortens the longest strip and a board too narrow carries no
 }
 
 TEST_CASE("steps smaller than the overhang still get soffits that fill it", "[strips]") {
-  Slab slab = slab_on({{mm(0), mm(0)}, {mm(500), mm(0)}, {mm(500), mm(10)}, {mm(900), mm(10)},
-                       {mm(900), mm(400)}, {mm(0), mm(400)}},
+  Slab slab = slab_on({{mm(0), mm(0)},
+                       {mm(500), mm(0)},
+                       {mm(500), mm(10)},
+                       {mm(900), mm(10)},
+                       {mm(900), mm(400)},
+                       {mm(0), mm(400)}},
                       mm(30), mm(40));
   const SlabPlan shape = measure_slab(slab);
   Area soffits;
