@@ -13,14 +13,14 @@ namespace strikeoff {
 /// A thing bought by the pack beside mix, boards and sheets: screws, tape, sealant.
 struct Supply {
   std::string id;
-  std::string item;   // what the shop calls it, generic
-  std::string use;    // what it is for, one line
-  std::string unit;   // of `pack`: "screws", "m", "L", "cartridges"
-  double pack = 1;    // units in one pack
+  std::string item;  // what the shop calls it, generic
+  std::string use;   // what it is for, one line
+  std::string unit;  // of `pack`: "screws", "m", "L", "cartridges"
+  double pack = 1;   // units in one pack
   /// Units used for one metre or one square metre of the work `use` names (or for one of it);
   /// 1 where the need is counted directly.
   double rate = 1;
-  std::string rate_per;  // "m", "m2", "each"
+  std::string rate_per;         // "m", "m2", "each"
   std::optional<double> price;  // per pack
   bool operator==(const Supply&) const = default;
 };

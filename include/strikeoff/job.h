@@ -41,18 +41,18 @@ struct Stock {
   std::string id;  // catalogue id, or the name of an inline stock
   std::string name;
   Length length, width, thickness;
-  std::optional<double> price;   // per board or sheet, in the job's currency
-  std::optional<int> quantity;   // how many can be had; nothing: as many as needed
+  std::optional<double> price;  // per board or sheet, in the job's currency
+  std::optional<int> quantity;  // how many can be had; nothing: as many as needed
   bool operator==(const Stock&) const = default;
 };
 
 /// One side of the base. `sides[k]` of a slab runs from base corner k to k+1, anticlockwise.
 struct Side {
-  int number = 0;              // as the user counts: edge k from 1, in the order written
-  std::string name;            // "front", "edge 3"
-  Length overhang;             // of the slab past the base; 0 at a wall
-  Length panel_overhang;       // of the panel past the base; negative: set back; 0 at a wall
-  bool wall = false;           // meets a wall: no strips, an isolation strip
+  int number = 0;         // as the user counts: edge k from 1, in the order written
+  std::string name;       // "front", "edge 3"
+  Length overhang;        // of the slab past the base; 0 at a wall
+  Length panel_overhang;  // of the panel past the base; negative: set back; 0 at a wall
+  bool wall = false;      // meets a wall: no strips, an isolation strip
   bool operator==(const Side&) const = default;
 };
 
@@ -92,20 +92,20 @@ struct StrengthAt {
 struct Mix {
   std::string id, name;
   Mass bag;
-  Volume yield;                         // of one bag, at `yield_water`
-  std::optional<Volume> yield_water;    // nothing: the middle of least and most
+  Volume yield;                       // of one bag, at `yield_water`
+  std::optional<Volume> yield_water;  // nothing: the middle of least and most
   std::optional<Volume> water_least, water_most, water_use;  // per bag; least+most or use is there
   std::optional<Duration> working_time;
-  Temperature at;                       // the temperature the label's times hold at
+  Temperature at;  // the temperature the label's times hold at
   std::optional<MolarEnergy> activation_energy;
   std::optional<Duration> final_set, strip_after, sand_after, seal_after, full_service;
   std::vector<StrengthAt> strength;
-  std::optional<Density> density;       // fresh
-  std::optional<Length> aggregate;      // largest
+  std::optional<Density> density;   // fresh
+  std::optional<Length> aggregate;  // largest
   std::optional<Length> least_thickness;
-  std::optional<double> binder;         // fraction of the bag's mass
-  std::optional<double> price;          // per bag
-  std::vector<PriceBreak> price_breaks; // rising `from`
+  std::optional<double> binder;          // fraction of the bag's mass
+  std::optional<double> price;           // per bag
+  std::vector<PriceBreak> price_breaks;  // rising `from`
   bool operator==(const Mix&) const = default;
 };
 
@@ -123,11 +123,11 @@ struct Additive {
   std::optional<double> per_bag;         // doses a bag; nothing: "auto" (retarder only)
   std::optional<double> binder_percent;  // fraction of binder, instead of doses (fiber, pigment)
   std::variant<std::monostate, Mass, Volume> dose_size;
-  double step = 0.5;                     // smallest part of a dose that can be measured
-  std::optional<double> most;            // doses a bag
-  std::optional<Duration> extends;       // of the working time, per dose
-  std::vector<DoseFactor> factors;       // rising doses; used instead of `extends`
-  std::optional<double> price;           // per dose
+  double step = 0.5;                // smallest part of a dose that can be measured
+  std::optional<double> most;       // doses a bag
+  std::optional<Duration> extends;  // of the working time, per dose
+  std::vector<DoseFactor> factors;  // rising doses; used instead of `extends`
+  std::optional<double> price;      // per dose
   bool operator==(const Additive&) const = default;
 };
 

@@ -41,10 +41,10 @@ struct SlabPlan {
   Volume concrete;
   Volume panel_displacement;
   Volume level_correction;
-  Mass mass;           // hardened, from the fresh density
-  Pressure base_load;  // slab weight on the base's area
-  Polygon outline;     // base frame, anticlockwise, from the corner of base point 1
-  Polygon panel;       // area to cover; empty without a panel
+  Mass mass;                        // hardened, from the fresh density
+  Pressure base_load;               // slab weight on the base's area
+  Polygon outline;                  // base frame, anticlockwise, from the corner of base point 1
+  Polygon panel;                    // area to cover; empty without a panel
   std::vector<Rectangle> openings;  // base frame
   std::vector<PanelPiece> panels;
   FormQuantities forms;
@@ -62,7 +62,7 @@ struct MixPlan {
   std::string name;
   Volume concrete;  // net
   Volume waste;
-  Volume yield;     // of one bag, at the water in use
+  Volume yield;  // of one bag, at the water in use
   double bags_exact = 0;
   int bags = 0;        // opened
   int spare_bags = 0;  // bought beside, kept closed
@@ -190,9 +190,9 @@ struct Material {
   std::string stock;  // catalogue id or inline name
   double needed = 0;  // in `unit`
   std::string unit;
-  double on_hand = 0;  // in packs
-  int packs = 0;       // to buy
-  std::string pack;    // "box of 100 screws"
+  double on_hand = 0;          // in packs
+  int packs = 0;               // to buy
+  std::string pack;            // "box of 100 screws"
   std::optional<Money> price;  // per pack at the number bought
   std::optional<Money> cost;
   std::string basis;  // how `needed` came about
@@ -218,7 +218,7 @@ struct Task {
   std::string who;
   Duration start, end;  // from the first water contact; negative before it
   std::optional<std::string> start_local, end_local;  // ISO 8601, where the job has a start time
-  std::vector<std::string> after;  // tasks that must be done first
+  std::vector<std::string> after;                     // tasks that must be done first
 };
 
 enum class Level { ok, caution, stop };

@@ -16,12 +16,13 @@ namespace strikeoff {
 [[nodiscard]] std::string show(Length length, Units units);
 /// Inches as a fraction of `denominator`, without the unit: "7 5/16".
 [[nodiscard]] std::string inch_fraction(Length length, int denominator);
-[[nodiscard]] std::string show(Area area, Units units);            // "18.3 ft2", "1.70 m2"
+[[nodiscard]] std::string show(Area area, Units units);               // "18.3 ft2", "1.70 m2"
 [[nodiscard]] std::string show_concrete(Volume volume, Units units);  // "1.58 ft3", "44.6 L"
-[[nodiscard]] std::string show_water(Volume volume, Units units);  // "4 qt", "2 qt 8 fl oz", "3.79 L"
-[[nodiscard]] std::string show(Mass mass, Units units);            // "50 lb", "22.7 kg"
+[[nodiscard]] std::string show_water(Volume volume,
+                                     Units units);       // "4 qt", "2 qt 8 fl oz", "3.79 L"
+[[nodiscard]] std::string show(Mass mass, Units units);  // "50 lb", "22.7 kg"
 [[nodiscard]] std::string show(Temperature temperature, Units units);  // "70 F", "21 C"
-[[nodiscard]] std::string show(Pressure pressure, Units units);    // "20 psf", "0.96 kPa"
+[[nodiscard]] std::string show(Pressure pressure, Units units);        // "20 psf", "0.96 kPa"
 /// "45 s", "12 min", "7.5 min", "1 h 30 min", "28 d": units do not depend on the country.
 [[nodiscard]] std::string show(Duration duration);
 /// "+1:05" h:min after the first water contact; "-0:45" before it.

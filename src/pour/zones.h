@@ -9,12 +9,12 @@ namespace strikeoff {
 
 /// Which part of which slab each batch fills, and which batches touch.
 struct ZonePlan {
-  std::vector<std::vector<Zone>> zones;        // [batch - 1]
-  std::vector<std::vector<int>> neighbours;    // [batch - 1], batch numbers, rising
-  int gap = 0;                 // largest number of batches between two that touch
-  Length wet_edge_max;         // longest open front
-  Length joint_length;         // between different batches, in all
-  bool gap_is_assumed = false; // some outline is not a rectangle: gap 1 is taken, not shown
+  std::vector<std::vector<Zone>> zones;      // [batch - 1]
+  std::vector<std::vector<int>> neighbours;  // [batch - 1], batch numbers, rising
+  int gap = 0;                               // largest number of batches between two that touch
+  Length wet_edge_max;                       // longest open front
+  Length joint_length;                       // between different batches, in all
+  bool gap_is_assumed = false;  // some outline is not a rectangle: gap 1 is taken, not shown
 };
 
 /// Cuts the slabs, in order, into `batches` zones of equal net volume. A rectangle is swept along

@@ -10,9 +10,7 @@ namespace strikeoff {
 /// P panels, C cleats, I isolation strips; numbered through all slabs of a job.
 class MarkCounter {
  public:
-  [[nodiscard]] std::string next(char letter) {
-    return letter + std::to_string(++last_[letter]);
-  }
+  [[nodiscard]] std::string next(char letter) { return letter + std::to_string(++last_[letter]); }
 
  private:
   std::map<char, int> last_;

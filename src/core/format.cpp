@@ -1,0 +1,137 @@
+// SPDX-License-Identifier: MIT
+#include "core/format.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+namespace strikeoff {
+namespace {
+
+/// Rounds half to even, as std::nearbyint does in the default rounding mode, which the library
+/// never changes (NIST SP 811 B.7, ASTM E29, from memory).
+double round_even(double value) {
+  return std::nearbyint(value);
+}
+
+/// "4 qt", "2 qt 8 fl oz": whole quarts and the rest in fluid ounces to 1/2.
+std::string quarts_and_ounces(Volume volume) {
+  const double half_ounces = round_even(in_fluid_ounces(volume) * 2);
+  const double whole_quarts = std::floor(half_ounces / 64);
+  const double ounces = (half_ounces - whole_quarts * 64) / 2;
+  if (ounces == 0) return fmt::format("{} qt", show_number(whole_quarts, 0));
+  if (whole_quarts == 0) return fmt::format("{} fl oz", show_number(ounces, 1));
+  return fmt::format("{} qt {} fl oz", show_number(whole_quarts, 0), show_number(ounces, 1));
+}
+
+}  // namespace
+
+std::string show_number(double value, int decimals) {
+  std::string text = fmt::format("{:.{}f}", value, decimals);
+  if (text.find('.') != std::string::npos) {
+    text.erase(text.find_last_not_of('0') + 1);
+    if (text.back() == '.') text.pop_back();
+  }
+  return text == "-0" ? "0" : text;
+}
+
+std::string inch_fraction(Length length, int denominator) {
+  const bool negative = length < Length{};
+  const double parts = round_even(std::abs(length.in_in()) * denominator);
+  const double whole = std::floor(parts / denominator);
+  int numerator = static_cast<int>(parts - whole * denominator);
+  while (numerator != 0 && numerator % 2 == 0 && denominator % 2 == 0) {
+    numerator /= 2;
+    denominator /= 2;
+  }
+  const std::string sign = negative && parts != 0 ? "-" : "";
+  const std::string whole_text = show_number(whole, 0);
+  if (numerator == 0) return sign + whole_text;
+  if (whole == 0) return fmt::format("{}{}/{}", sign, numerator, denominator);
+  return fmt::format("{}{} {}/{}", sign, whole_text, numerator, denominator);
+}
+
+std::string show(Length length, Units units) {
+  if (units == Units::us) return inch_fraction(length, 16) + " in";
+  const double mm = length.in_mm();
+  const bool whole = std::abs(mm - std::round(mm)) < 0.05;
+  return show_number(mm, whole ? 0 : 1) + " mm";
+}
+
+std::string show(Area area, Units units) {
+  if (units == Units::us) return fmt::format("{:.1f} ft2", in_square_feet(area));
+  return fmt::format("{:.2f} m2", area.si());
+}
+
+std::string show_concrete(Volume volume, Units units) {
+  if (units == Units::us) return fmt::format("{:.2f} ft3", in_cubic_feet(volume));
+  return fmt::format("{:.1f} L", in_litres(volume));
+}
+
+std::string show_water(Volume volume, Units units) {
+  if (units == Units::us) return quarts_and_ounces(volume);
+  return fmt::format("{} L", show_number(in_litres(volume), 2));
+}
+
+std::string show(Mass mass, Units units) {
+  const bool us = units == Units::us;
+  const double large = us ? in_pounds(mass) : mass.si();
+  if (large >= 1) return show_number(large, 1) + (us ? " lb" : " kg");
+  return us ? show_number(in_ounces(mass), 1) + " oz" : show_number(mass.si() * 1000, 0) + " g";
+}
+
+std::string show(Temperature temperature, Units units) {
+  if (units == Units::us) return show_number(temperature.in_f(), 0) + " F";
+  return show_number(temperature.in_c(), 0) + " C";
+}
+
+std::string show(Pressure pressure, Units units) {
+  const bool strength = pressure >= megapascals(1);
+  if (units == Units::us) {
+    return strength ? show_number(in_psi(pressure), 0) + " psi"
+                    : show_number(in_psf(pressure), 1) + " psf";
+  }
+  return strength ? show_number(in_megapascals(pressure), 1) + " MPa"
+                  : fmt::format("{:.2f} kPa", in_kilopascals(pressure));
+}
+
+std::string show(Duration duration) {
+  const double value = in_minutes(duration);
+  const std::string sign = value < 0 ? "-" : "";
+  const double size = std::abs(value);
+  if (size < 1 && size > 0)
+    return fmt::format("{}{} s", sign, show_number(std::abs(duration.si()), 0));
+  if (size < 120) {
+    // 60 to 119 min reads better as hours when it is whole; a timetable minute stays a minute.
+    if (size >= 60 && std::abs(size - 60) < 0.05) return sign + "1 h";
+    return fmt::format("{}{} min", sign, show_number(size, 1));
+  }
+  if (size < 48 * 60) {
+    const double whole = round_even(size);
+    const double rest = std::fmod(whole, 60);
+    const std::string hours_text = fmt::format("{}{} h", sign, show_number((whole - rest) / 60, 0));
+    return rest == 0 ? hours_text : fmt::format("{} {} min", hours_text, show_number(rest, 0));
+  }
+  return fmt::format("{}{} d", sign, show_number(size / 1440, 1));
+}
+
+std::string show_clock(Duration from_contact) {
+  const double whole = round_even(std::abs(in_minutes(from_contact)));
+  const double rest = std::fmod(whole, 60);
+  const char* sign = from_contact < Duration{} && whole != 0 ? "-" : "+";
+  return fmt::format("{}{:.0f}:{:02.0f}", sign, (whole - rest) / 60, rest);
+}
+
+std::string show_percent(double fraction) {
+  return show_number(fraction * 100, 1) + " %";
+}
+
+std::string show_money(Money money, const std::string& currency) {
+  return fmt::format("{:.2f} {}", money.si() == 0 ? 0.0 : money.si(), currency);
+}
+
+std::string count(int n, const std::string& one, const std::string& many) {
+  return fmt::format("{} {}", n, n == 1 ? one : many);
+}
+
+}  // namespace strikeoff

@@ -1,0 +1,91 @@
+// SPDX-License-Identifier: MIT
+#include "strikeoff/planner.h"
+
+#include <algorithm>
+
+#include "checks/checks.h"
+#include "cutting/cut_list.h"
+#include "mix/mix.h"
+#include "plan/materials.h"
+#include "plan/schedule.h"
+#include "pour/pour.h"
+#include "slab/marks.h"
+#include "slab/measure.h"
+#include "slab/panels.h"
+#include "slab/strips.h"
+
+namespace strikeoff {
+namespace {
+
+/// The sheets the slabs are laid with, each once, in the order of the slabs.
+std::vector<Stock> sheet_stocks(const Job& job) {
+  std::vector<Stock> sheets;
+  for (const Slab& slab : job.slabs) {
+    if (slab.panel && std::find(sheets.begin(), sheets.end(), *slab.panel) == sheets.end()) {
+      sheets.push_back(*slab.panel);
+    }
+  }
+  return sheets;
+}
+
+/// Measures each slab and works out its form parts and panels; the parts are collected for the saw.
+std::vector<SlabPlan> plan_slabs(const Job& job, std::vector<Part>& parts) {
+  MarkCounter marks;
+  std::vector<SlabPlan> slabs;
+  for (const Slab& slab : job.slabs) {
+    SlabPlan planned = measure_slab(slab);
+    FormWork forms = form_work(slab, planned, job.forms, marks);
+    PanelLayout panels = lay_panels(slab, planned, job.forms.kerf, marks);
+    planned.forms = forms.quantities;
+    planned.forms.seams = panels.seams;
+    planned.forms.panel = cut_panel_area(slab, planned);
+    planned.panels = std::move(panels.pieces);
+    parts.insert(parts.end(), forms.parts.begin(), forms.parts.end());
+    parts.insert(parts.end(), panels.parts.begin(), panels.parts.end());
+    slabs.push_back(std::move(planned));
+  }
+  return slabs;
+}
+
+/// Weighs each slab by its own density, else the fresh mix's, over the area of its base.
+void weigh(const Job& job, Density fresh, std::vector<SlabPlan>& slabs) {
+  for (std::size_t i = 0; i < slabs.size(); ++i) {
+    slabs[i].mass = slabs[i].concrete * job.slabs[i].density.value_or(fresh);
+    slabs[i].base_load = Pressure::from_si(slabs[i].mass.si() * standard_gravity /
+                                           signed_area(job.slabs[i].base).si());
+  }
+}
+
+}  // namespace
+
+Plan make_plan(const Job& job, const Catalogue& catalogue) {
+  Plan plan;
+  plan.name = job.name;
+  plan.date = job.date;
+  plan.units = job.units;
+  plan.currency = job.currency;
+  plan.assumptions = job.assumptions;
+
+  std::vector<Part> parts;
+  plan.slabs = plan_slabs(job, parts);
+  plan.cut_list = cut_parts(std::move(parts), job.forms.strip_stock, sheet_stocks(job), job.on_hand,
+                            {job.forms.kerf, job.forms.end_trim});
+
+  Volume concrete;
+  for (const SlabPlan& slab : plan.slabs) concrete += slab.concrete;
+  plan.mix = plan_mix(job, concrete);
+  weigh(job, plan.mix.fresh_density, plan.slabs);
+
+  Pour pour = plan_pour(job, plan.slabs, plan.mix);
+  plan.pour = std::move(pour.plan);
+  plan.batches = std::move(pour.batches);
+  plan.mix.doses = dose_totals(job, plan.mix, pour.retarder);
+
+  plan.materials = list_materials(job, catalogue, plan);
+  plan.cost = add_up(job, plan.materials);
+  plan.schedule = make_schedule(job, plan);
+  plan.checks = run_checks(job, plan);
+  return plan;
+}
+
+}  // namespace strikeoff
