@@ -6,14 +6,15 @@ namespace strikeoff::text {
 
 std::string assumptions(const Plan& plan) {
   if (plan.assumptions.empty()) return "";
-  Table table({{"Taken as"}, {"Why"}, {"Change it in the job file at"}});
+  Table table({{"In the job file"}, {"Taken as"}, {"Why"}});
   for (const Assumption& assumption : plan.assumptions) {
-    table.add({assumption.value, assumption.reason, assumption.path});
+    table.add({assumption.path, assumption.value, assumption.reason});
   }
   return heading("ASSUMPTIONS") +
-         paragraph("  ",
-                   "The job file does not say these; the ones that change the plan most come "
-                   "first.") +
+         paragraph(
+             "  ",
+             "The job file does not say these, so they were assumed; the ones that change the "
+             "plan most come first. Write what you know at the place named.") +
          table.str();
 }
 

@@ -2,6 +2,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
+#include <utility>
 
 #include "core/format.h"
 #include "render/text_sections.h"
@@ -91,7 +93,7 @@ std::string cut_angle(double degrees) {
 
 std::string end_cuts(const Part& part) {
   if (part.left_cut_deg == 0 && part.right_cut_deg == 0) return "square";
-  return "left " + cut_angle(part.left_cut_deg) + ", right " + cut_angle(part.right_cut_deg);
+  return cut_angle(part.left_cut_deg) + " / " + cut_angle(part.right_cut_deg);
 }
 
 Table part_table(const Plan& plan) {
@@ -109,6 +111,25 @@ Table part_table(const Plan& plan) {
                end_cuts(part), part.stock.empty() ? "made on site" : part.stock});
   }
   return table;
+}
+
+/// What the words of the parts table mean, for those that stand in it.
+std::string glossary(const std::vector<Part>& parts) {
+  constexpr std::array<std::pair<std::string_view, std::string_view>, 6> words = {{
+      {"edge strip", "stands upright outside the slab; its inner face shapes the visible edge"},
+      {"soffit strip", "lies flat under the overhang, against the base"},
+      {"soffit panel", "the same, wide, on props"},
+      {"knock-out strip", "stands around an opening and keeps the concrete out"},
+      {"backer panel", "lies on the base, under the concrete, and stays"},
+      {"isolation strip", "soft strip between slab and wall, stays"},
+  }};
+  std::string result;
+  for (const auto& [role, meaning] : words) {
+    const bool used = std::any_of(parts.begin(), parts.end(),
+                                  [&](const Part& part) { return part.role == role; });
+    if (used) result += paragraph("  ", fmt::format("{}: {}.", role, meaning));
+  }
+  return result;
 }
 
 bool is_sheet(const CutList& cut_list, const std::string& stock) {
@@ -142,14 +163,15 @@ std::string cut(const Plan& plan) {
     result += paragraph("  !!! ",
                         "These parts fit no board or sheet: " + joined(list.unplaced, ", ") + ".");
   }
-  result += "  Parts. Write the mark on each piece as it is cut.\n" + part_table(plan).str();
+  result += "  Parts. Write the mark on each piece as it is cut.\n" + part_table(plan).str() +
+            glossary(list.parts);
   const bool angled = std::any_of(list.parts.begin(), list.parts.end(), [](const Part& part) {
     return part.left_cut_deg != 0 || part.right_cut_deg != 0;
   });
   if (angled) {
     result += paragraph("  ",
-                        "End cuts are the saw's reading from square; left and right as seen from "
-                        "outside the slab; a positive angle leaves the outer face longer, and the "
+                        "End cuts: left / right as seen from outside the slab; the saw's reading "
+                        "from square; a positive angle leaves the outer face longer, and the "
                         "length is the longer one.");
   }
   std::vector<Layout> boards;
@@ -165,8 +187,9 @@ std::string cut(const Plan& plan) {
   result += layouts("Board", "Boards", boards) + layouts("Sheet", "Sheets", sheets) + "\n";
   for (const StockTotal& total : list.totals) result += paragraph("  ", total_line(list, total));
   if (!boards.empty()) {
-    result += paragraph("  ", fmt::format("Keep left-overs from {} on: the next job can use them.",
-                                          size(Length::mm(300), Length::mm(40), plan.units)));
+    // 300 x 40 mm (assumption).
+    const std::string least = plan.units == Units::us ? "12 x 1 1/2 in" : "300 x 40 mm";
+    result += paragraph("  ", "Keep left-overs from " + least + " on: the next job can use them.");
   }
   return result;
 }

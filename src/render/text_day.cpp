@@ -10,7 +10,7 @@ namespace {
 
 /// The local date and time where the plan has them, else the stopwatch.
 std::string moment(Duration from_contact, const std::optional<std::string>& local) {
-  return local ? readable(*local) : stopwatch(from_contact);
+  return local ? readable(*local) : stopwatch(from_contact, false);
 }
 
 bool same_moment(const Task& task) {

@@ -80,13 +80,13 @@ std::string headline(const Plan& plan) {
   for (const StockTotal& total : plan.cut_list.totals) stock.push_back(stock_line(total));
   if (!stock.empty()) facts.add({"Boards, sheets", joined(stock, "; ")});
   facts.add({"Fresh edge waits", edge_verdict(plan.pour)});
-  facts.add({"End of the pour", show(plan.pour.end) + " after the first water"});
-  const std::string unpriced =
-      plan.cost.unpriced.empty()
-          ? ""
-          : " without " + count(static_cast<int>(plan.cost.unpriced.size()), "item", "items") +
-                " that have no price here";
-  facts.add({"Cost", show_money(plan.cost.total, plan.cost.currency) + unpriced});
+  const std::string clock = time_of_day(plan.date, plan.pour.end, false);
+  facts.add({"End of the pour", show(plan.pour.end) + " after the first water" +
+                                    (clock.empty() ? "" : ", at " + clock)});
+  const int unpriced = static_cast<int>(plan.cost.unpriced.size());
+  const std::string left_out =
+      unpriced == 0 ? "" : ", leaving out what has no price: " + count(unpriced, "item", "items");
+  facts.add({"Cost", show_money(plan.cost.total, plan.cost.currency) + left_out});
   return title(plan) + when(plan) + stops(plan) + heading("IN SHORT") + facts.str();
 }
 

@@ -49,23 +49,25 @@ std::string working_time(const Plan& plan) {
                     show(*pour.working_time));
 }
 
-/// Where a zone lies, by the box around it, measured from the lower left corner of the slab.
+/// Where a zone lies, by the box around it, measured from the lower left corner of the slab:
+/// "left 23 1/2 to 47 in, front 0 to 14 in". A direction it fills is not named.
 std::string place(const Zone& zone, const Plan& plan) {
   const auto slab = std::find_if(plan.slabs.begin(), plan.slabs.end(),
                                  [&](const SlabPlan& s) { return s.name == zone.slab; });
-  const bool several = plan.slabs.size() > 1;
   if (slab == plan.slabs.end() || zone.outline.empty()) return zone.slab;
   const Rectangle all = bounding_box(slab->outline);
   const Rectangle box = bounding_box(zone.outline);
-  const Length left = box.at.x - all.at.x;
-  const Length low = box.at.y - all.at.y;
-  const std::string along = show(box.length, plan.units) == show(all.length, plan.units)
-                                ? "whole length"
-                                : range(left, left + box.length, plan.units) + " along";
-  const std::string deep = show(box.depth, plan.units) == show(all.depth, plan.units)
-                               ? "whole depth"
-                               : range(low, low + box.depth, plan.units) + " deep";
-  return (several ? zone.slab + ": " : "") + along + ", " + deep;
+  const auto along = [&](const char* edge, Length start, Length length, Length whole) {
+    if (show(length, plan.units) == show(whole, plan.units)) return std::string();
+    return edge + (" " + range(start, start + length, plan.units));
+  };
+  std::vector<std::string> parts;
+  for (const std::string& part : {along("left", box.at.x - all.at.x, box.length, all.length),
+                                  along("front", box.at.y - all.at.y, box.depth, all.depth)}) {
+    if (!part.empty()) parts.push_back(part);
+  }
+  const std::string where = parts.empty() ? "all of it" : joined(parts, ", ");
+  return plan.slabs.size() > 1 ? zone.slab + ": " + where : where;
 }
 
 std::string places(const Batch& batch, const Plan& plan) {
@@ -74,30 +76,35 @@ std::string places(const Batch& batch, const Plan& plan) {
   return joined(all, "; ");
 }
 
-std::string meet_by(const Batch& batch) {
-  return batch.meet_by ? stopwatch(*batch.meet_by) : "-";
+bool any_seconds(const std::vector<Batch>& batches) {
+  return std::any_of(batches.begin(), batches.end(), [](const Batch& batch) {
+    return has_seconds(batch.contact) || has_seconds(batch.place_start) ||
+           has_seconds(batch.place_end) || (batch.meet_by && has_seconds(*batch.meet_by));
+  });
 }
 
 /// The clock table. A column stands only where the plan has something to say in it.
 std::string timetable(const Plan& plan) {
   const bool clock = plan.date && plan.date->time;
+  const bool seconds = any_seconds(plan.batches);
   const bool mixers = std::any_of(plan.batches.begin(), plan.batches.end(),
                                   [](const Batch& batch) { return batch.mixer > 1; });
   std::vector<Column> columns = {{"Batch", Align::right}, {"Water in", Align::right}};
   if (clock) columns.push_back({"Clock", Align::right});
   if (mixers) columns.push_back({"Mixer", Align::right});
-  columns.push_back({"Placed from", Align::right});
-  columns.push_back({"to", Align::right});
-  columns.push_back({"Edge met by", Align::right});
+  columns.push_back({"Placing", Align::right});
+  columns.push_back({"Placed", Align::right});
+  columns.push_back({"Meet by", Align::right});
   columns.push_back({"Where"});
   Table table(std::move(columns));
   for (const Batch& batch : plan.batches) {
-    std::vector<std::string> row = {std::to_string(batch.number), stopwatch(batch.contact)};
-    if (clock) row.push_back(time_of_day(plan.date, batch.contact));
+    std::vector<std::string> row = {std::to_string(batch.number),
+                                    stopwatch(batch.contact, seconds)};
+    if (clock) row.push_back(time_of_day(plan.date, batch.contact, seconds));
     if (mixers) row.push_back(std::to_string(batch.mixer));
-    row.push_back(stopwatch(batch.place_start));
-    row.push_back(stopwatch(batch.place_end));
-    row.push_back(meet_by(batch));
+    row.push_back(stopwatch(batch.place_start, seconds));
+    row.push_back(stopwatch(batch.place_end, seconds));
+    row.push_back(batch.meet_by ? stopwatch(*batch.meet_by, seconds) : "-");
     row.push_back(places(batch, plan));
     table.add(std::move(row));
   }
@@ -118,10 +125,10 @@ std::string pour(const Plan& plan) {
   result += "\n" + timetable(plan) + "\n";
   return result +
          paragraph("  ",
-                   "Times are h:min or h:min:s after the first water of batch 1: start a stopwatch "
-                   "then. \"Edge met by\": the batches that touch this one must be placed by then. "
-                   "\"Where\": measured from the left end of the slab along its length, and from "
-                   "its front edge into its depth.");
+                   "Times count from the first water of batch 1, in h:min (and s): start a "
+                   "stopwatch then. Meet by: every batch that touches this one is placed by "
+                   "then. Where: \"left 10 to 20\" is 10 to 20 off the slab's left end, \"front\" "
+                   "the same off its front edge; without \"front\" it is the whole depth.");
 }
 
 }  // namespace strikeoff::text

@@ -15,10 +15,9 @@ bool is_upright_rectangle(const Polygon& outline) {
 }
 
 /// "0:07" or "0:07:30" of a time that is not negative.
-std::string hours_minutes(long long seconds) {
-  const long long rest = seconds % 60;
-  const std::string text = fmt::format("{}:{:02}", seconds / 3600, seconds / 60 % 60);
-  return rest == 0 ? text : fmt::format("{}:{:02}", text, rest);
+std::string hours_minutes(long long seconds, int hour_digits, bool with_seconds) {
+  std::string text = fmt::format("{:0{}}:{:02}", seconds / 3600, hour_digits, seconds / 60 % 60);
+  return with_seconds ? fmt::format("{}:{:02}", text, seconds % 60) : text;
 }
 
 }  // namespace
@@ -52,19 +51,24 @@ std::string doses(double number, const std::variant<std::monostate, Mass, Volume
   return text;
 }
 
-std::string stopwatch(Duration from_contact) {
+bool has_seconds(Duration from_contact) {
+  return std::llround(from_contact.si()) % 60 != 0;
+}
+
+std::string stopwatch(Duration from_contact, bool with_seconds) {
   const std::string sign = from_contact < Duration{} ? "-" : "+";
   const Duration size = from_contact < Duration{} ? -from_contact : from_contact;
   if (size >= days(2)) return sign + show(size);
-  return sign + hours_minutes(std::llround(size.si()));
+  const long long whole = std::llround(with_seconds ? size.si() : in_minutes(size));
+  return sign + hours_minutes(with_seconds ? whole : whole * 60, 1, with_seconds);
 }
 
-std::string time_of_day(const std::optional<StartDate>& start, Duration from_contact) {
+std::string time_of_day(const std::optional<StartDate>& start, Duration from_contact,
+                        bool with_seconds) {
   if (!start || !start->time) return "";
   constexpr long long day = 86400;
   const long long seconds = start->time->count() * 60 + std::llround(from_contact.si());
-  const std::string text = hours_minutes((seconds % day + day) % day);
-  return text.find(':') == 1 ? "0" + text : text;
+  return hours_minutes((seconds % day + day) % day, 2, with_seconds);
 }
 
 std::string iso(const StartDate& start) {
@@ -78,6 +82,8 @@ std::string iso(const StartDate& start) {
 std::string readable(std::string_view iso) {
   std::string text(iso);
   if (const auto t = text.find('T'); t != std::string::npos) text[t] = ' ';
+  constexpr std::size_t with_seconds = std::string_view("2026-05-09 09:00:00").size();
+  if (text.size() == with_seconds && text.ends_with(":00")) text.erase(text.size() - 3);
   return text;
 }
 

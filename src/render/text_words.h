@@ -26,14 +26,17 @@ namespace strikeoff::text {
 [[nodiscard]] std::string doses(double number,
                                 const std::variant<std::monostate, Mass, Volume>& amount,
                                 Units units);
-/// Hours and minutes after the first water, with seconds where they are not 0: "+0:07:30". From
-/// two days on in days: "+28 d".
-[[nodiscard]] std::string stopwatch(Duration from_contact);
+/// Hours and minutes after the first water, and seconds when wanted: "+0:07:30". From two days on
+/// in days: "+28 d".
+[[nodiscard]] std::string stopwatch(Duration from_contact, bool with_seconds);
+/// True when the time is not whole minutes, to the second.
+[[nodiscard]] bool has_seconds(Duration from_contact);
 /// The time of day that long after the start: "09:07:30"; empty when the job gives no time.
-[[nodiscard]] std::string time_of_day(const std::optional<StartDate>& start, Duration from_contact);
+[[nodiscard]] std::string time_of_day(const std::optional<StartDate>& start, Duration from_contact,
+                                      bool with_seconds);
 /// "2026-05-09T09:00" (ISO 8601), or the day alone.
 [[nodiscard]] std::string iso(const StartDate& start);
-/// "2026-05-09 09:00" from the ISO form.
+/// "2026-05-09 09:00" from the ISO form; seconds only where they are not 0.
 [[nodiscard]] std::string readable(std::string_view iso);
 /// "15.5 min, limit 12 min"; empty without a value.
 [[nodiscard]] std::string found(const Check& check);
