@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "core/format.h"
@@ -88,7 +90,10 @@ std::string readable(std::string_view iso) {
 }
 
 std::string found(const Check& check) {
-  if (!check.value) return "";
+  constexpr std::array<std::string_view, 6> in_the_title = {"mm", "kPa", "kg", "L", "L a bag", "C"};
+  const bool shown =
+      std::find(in_the_title.begin(), in_the_title.end(), check.unit) != in_the_title.end();
+  if (!check.value || shown) return "";
   const std::string unit = check.unit.empty() ? "" : " " + check.unit;
   const std::string value = show_number(*check.value, 2) + unit;
   return check.limit ? value + ", limit " + show_number(*check.limit, 2) + unit : value;

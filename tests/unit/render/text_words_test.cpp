@@ -67,3 +67,15 @@ TEST_CASE("the edge verdict says by how much or that nobody can say") {
   pour.feasible = true;
   CHECK(edge_verdict(pour) == "15.5 min at worst, 12 min usable: 2 min to spare");
 }
+
+TEST_CASE("a finding gives times and counts and leaves sizes to the title") {
+  Check check;
+  CHECK(found(check).empty());
+  check.value = 15.5;
+  check.unit = "min";
+  CHECK(found(check) == "15.5 min");
+  check.limit = 12;
+  CHECK(found(check) == "15.5 min, limit 12 min");
+  check.unit = "mm";
+  CHECK(found(check).empty());
+}
