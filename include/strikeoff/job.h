@@ -43,6 +43,7 @@ struct Stock {
   Length length, width, thickness;
   std::optional<double> price;  // per board or sheet, in the job's currency
   std::optional<int> quantity;  // how many can be had; nothing: as many as needed
+  std::optional<Length> gap = std::nullopt;  // of a panel: left open to the next one
   bool operator==(const Stock&) const = default;
 };
 

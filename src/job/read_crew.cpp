@@ -1,0 +1,222 @@
+// SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <utility>
+
+#include "core/format.h"
+#include "job/read_parts.h"
+
+namespace strikeoff {
+namespace {
+
+constexpr Range<int> head_count{1, 100, "1 and 100"};
+constexpr Range<double> batch_size{0.01, 1000, "0.01 and 1000"};
+constexpr Range<Volume> capacity{litres(1), litres(5000), "1 L and 5000 L (1300 gal)"};
+constexpr Range<Length> bucket_size{Length::mm(20), Length::m(3),
+                                    "20 mm (3/4 in) and 3 m (118 in)"};
+constexpr Range<Percent> share{{0.01}, {1}, "1 % and 100 %"};
+constexpr Range<Duration> mixing_time{seconds(1), hours(24), "1 s and 24 h"};
+constexpr std::size_t most_people = 100;
+
+constexpr std::array<std::pair<const char*, Role>, 4> counted{{{"mixing", Role::mix},
+                                                               {"carrying", Role::carry},
+                                                               {"placing", Role::place},
+                                                               {"finishing", Role::finish}}};
+
+struct Operation {
+  const char* key;
+  UsualBad Times::*time;
+  double usual_min, bad_min;  // of one bag of 20 to 25 kg
+  bool per_bag;               // grows with the bags of a batch
+};
+
+// Starting values for a crew without data; assumptions, from no source. A timed rehearsal of one
+// batch replaces them.
+constexpr std::array<Operation, 7> operations{{
+    {"load", &Times::load, 1.0, 1.6, true},
+    {"mix", &Times::mix, 3.0, 4.0, false},
+    {"discharge", &Times::discharge, 0.5, 0.8, true},
+    {"reset", &Times::reset, 0.5, 1.0, false},
+    {"carry", &Times::carry, 0.5, 0.9, false},
+    {"return", &Times::back, 0.5, 0.9, false},
+    {"place", &Times::place, 3.0, 5.0, true},
+}};
+
+std::optional<std::vector<Role>> read_roles_of_one(Context& c, const Node& node) {
+  const auto entries = read_list(c.reader, node, "roles");
+  if (!entries) return std::nullopt;
+  std::vector<Role> roles;
+  for (const Node& entry : *entries) {
+    const auto role = read_choice<Role>(c.reader, entry,
+                                        {{"mix", Role::mix},
+                                         {"carry", Role::carry},
+                                         {"place", Role::place},
+                                         {"finish", Role::finish}});
+    if (!role) continue;
+    if (std::find(roles.begin(), roles.end(), *role) == roles.end()) roles.push_back(*role);
+  }
+  if (entries->empty()) {
+    c.reader.error(node.pointer,
+                   {"no-roles", "this person has nothing to do", R"(as in ["carry", "place"])"});
+  }
+  std::sort(roles.begin(), roles.end());  // the order of the work
+  return roles;
+}
+
+void check_every_role(Context& c, const Node& node, const std::vector<std::vector<Role>>& people) {
+  for (const auto& [key, role] : counted) {
+    const bool done = std::any_of(people.begin(), people.end(), [r = role](const auto& person) {
+      return std::find(person.begin(), person.end(), r) != person.end();
+    });
+    if (done || role == Role::finish) continue;  // whoever is free finishes
+    c.reader.error(node.pointer,
+                   {"role-missing", fmt::format("nobody in this crew is {}", key),
+                    R"(a person may have several roles: ["carry", "place"])"},
+                   Reader::Mark::key);
+    return;
+  }
+}
+
+void read_people(Context& c, Object& o, Crew& crew) {
+  const Node roles = o.find("roles");
+  const std::size_t before = c.reader.errors();
+  for (const auto& [key, role] : counted) {
+    const Node node = o.find(key);
+    if (node && roles) {
+      c.reader.error(node.pointer,
+                     {"two-crews", fmt::format("\"{}\" and \"roles\" both say who works", key),
+                      "keep one of them"},
+                     Reader::Mark::key);
+      return;
+    }
+    if (roles) continue;
+    if (!node) {
+      c.reader.assume(weight_crew, fmt::format("/crew/{}", key), "1", "people (assumption)");
+    }
+    const int n = read_count(c.reader, node, head_count).value_or(1);
+    crew.people.insert(crew.people.end(), static_cast<std::size_t>(n), {role});
+  }
+  if (const auto people = read_list(c.reader, roles, "people, each a list of roles")) {
+    for (const Node& person : *people) {
+      if (auto list = read_roles_of_one(c, person)) crew.people.push_back(std::move(*list));
+    }
+  }
+  if (crew.people.size() > most_people) {
+    c.reader.error(roles ? roles.pointer : o.pointer(),
+                   {"out-of-range",
+                    fmt::format("a crew of {} people; at most {} are planned", crew.people.size(),
+                                most_people),
+                    ""},
+                   Reader::Mark::key);
+  }
+  if (roles && c.reader.errors() == before) check_every_role(c, roles, crew.people);
+}
+
+void read_bags_per_batch(Context& c, Object& o, Crew& crew) {
+  const Node node = o.find("bags_per_batch");
+  if (!node) {
+    c.reader.assume(weight_bags_per_batch, "/crew/bags_per_batch", "1", "bag a batch (assumption)");
+  } else if (*node.json == "auto") {
+    c.reader.not_planned(node, "choosing the bags of a batch is not planned yet: one bag is taken");
+  } else if (node.json->is_string()) {
+    wrong_kind(c.reader, node, "a plain number", "write it without quotes, or \"auto\"");
+  } else {
+    crew.bags_per_batch = read_number(c.reader, node, batch_size).value_or(1);
+  }
+}
+
+/// One duration, or {usual, bad}; alone it stands for both.
+std::optional<UsualBad> read_time(Context& c, const Node& node, const Range<Duration>& range) {
+  if (!node) return std::nullopt;
+  if (!node.json->is_object()) {
+    const auto time = read_quantity(c.reader, node, range);
+    return time ? std::optional(UsualBad{*time, *time}) : std::nullopt;
+  }
+  Object o(c.reader, node, "a time");
+  const std::size_t before = c.reader.errors();
+  const auto usual =
+      read_quantity(c.reader, o.need("usual", R"({"usual": "3 min", "bad": "5 min"})"), range);
+  const auto bad = o.quantity("bad", range);
+  o.finish();
+  if (!usual || c.reader.errors() != before) return std::nullopt;
+  if (bad && *bad < *usual) {
+    c.reader.error(o.path("bad"), {"bad-under-usual",
+                                   fmt::format("the bad time, {}, is shorter than the usual, {}",
+                                               show(*bad), show(*usual)),
+                                   "swap the two"});
+  }
+  return UsualBad{*usual, bad.value_or(*usual)};
+}
+
+std::string show_time(const UsualBad& time) {
+  return time.usual == time.bad ? show(time.usual)
+                                : show(time.usual) + ", " + show(time.bad) + " when it goes badly";
+}
+
+void read_times(Context& c, Object& crew_object, Crew& crew) {
+  const Node node = crew_object.find("times"), per = crew_object.find("times_per");
+  const bool given_per_bag =
+      read_choice<bool>(c.reader, per, {{"batch", false}, {"bag", true}}).value_or(false);
+  Object o(c.reader, node, "the times");
+  const double bags = crew.bags_per_batch;
+  bool any_given = false;
+  for (const Operation& op : operations) {
+    const Node value = o.find(op.key);
+    const bool is_mix = op.time == &Times::mix;
+    auto time = read_time(c, value, is_mix ? mixing_time : short_time);
+    any_given = any_given || value;
+    const bool scales = op.per_bag && (!value || given_per_bag);
+    if (!time) time = UsualBad{minutes(op.usual_min), minutes(op.bad_min)};
+    if (scales) time = UsualBad{time->usual * bags, time->bad * bags};
+    crew.times.*op.time = *time;
+    if (!value) {
+      c.reader.assume(weight_times, fmt::format("/crew/times/{}", op.key), show_time(*time),
+                      "for one batch: time one at a rehearsal (assumption)");
+    }
+  }
+  o.finish();
+  if (any_given && !per) {
+    c.reader.assume(weight_times, "/crew/times_per", "batch",
+                    "the times given are those of one batch as it will be mixed (assumption)");
+  }
+}
+
+void read_bucket(Context& c, const Node& node, Crew& crew) {
+  if (!node) return;
+  Object o(c.reader, node, "the bucket");
+  constexpr auto example = R"({"bottom": "10 in", "top": "11 1/2 in", "height": "14 in"})";
+  const auto size = [&](const char* key) {
+    return read_quantity(c.reader, o.need(key, example), bucket_size).value_or(Length{});
+  };
+  crew.bucket = Bucket{size("bottom"), size("top"), size("height")};
+  o.finish();
+}
+
+}  // namespace
+
+Crew read_crew(Context& c, const Node& node) {
+  Object o(c.reader, node, "the crew");
+  Crew crew;
+  const Node mixers = o.find("mixers");
+  if (!mixers) c.reader.assume(weight_crew, "/crew/mixers", "1", "drill or drum (assumption)");
+  crew.mixers = read_count(c.reader, mixers, head_count).value_or(1);
+  read_people(c, o, crew);
+  read_bags_per_batch(c, o, crew);
+  crew.mixer_capacity = o.quantity("mixer_capacity", capacity);
+  read_bucket(c, o.find("bucket"), crew);
+  read_times(c, o, crew);
+  const Node usable = o.find("usable");
+  if (!usable) {
+    c.reader.assume(weight_usable, "/crew/usable", show_percent(crew.usable),
+                    "share of the working time in which a fresh edge still takes the next batch "
+                    "(assumption)");
+  }
+  if (const auto given = read_quantity(c.reader, usable, share)) crew.usable = given->fraction;
+  crew.pour_within = o.quantity("pour_within", long_time);
+  o.finish();
+  return crew;
+}
+
+}  // namespace strikeoff

@@ -1,0 +1,102 @@
+// SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+
+#include <string>
+
+#include "core/format.h"
+#include "job/read_parts.h"
+
+namespace strikeoff {
+namespace {
+
+constexpr Range<Length> saw_kerf{Length{}, Length::mm(20), "0 mm and 20 mm (3/4 in)"};
+constexpr Range<Length> oversize{Length{}, Length::mm(200), "0 mm and 200 mm (8 in)"};
+constexpr Range<Length> end_trim{Length{}, Length::mm(500), "0 mm and 500 mm (20 in)"};
+constexpr Range<Length> spacing{Length::mm(20), Length::m(2), "20 mm (3/4 in) and 2 m (79 in)"};
+
+std::optional<Stock> read_board(Context& c, const Node& node) {
+  if (node.json->is_string()) {
+    const Stock* found = find_in_catalogue(c.reader, node, c.catalogue.boards, "board", "boards");
+    if (found == nullptr) return std::nullopt;
+    return *found;
+  }
+  Object o(c.reader, node, "a board");
+  Stock stock = read_stock_facts(o);
+  o.finish();
+  return stock;
+}
+
+void read_strip_stock(Context& c, const Node& node, const std::string& path, Forms& forms) {
+  if (!node) {
+    forms.strip_stock.push_back(c.catalogue.boards.front().item);
+    c.reader.assume(weight_strip_stock, path, forms.strip_stock.front().name,
+                    "the catalogue's first board, its price invented (assumption)");
+    return;
+  }
+  const auto boards = read_list(c.reader, node, "boards");
+  if (!boards) return;
+  if (boards->empty()) {
+    c.reader.error(node.pointer, {"no-boards", "strips need at least one board to be cut from",
+                                  "leave the key out for the catalogue's first board"});
+  }
+  for (const Node& entry : *boards) {
+    const std::size_t before = c.reader.errors();
+    auto stock = read_board(c, entry);
+    if (!stock || c.reader.errors() != before) continue;
+    for (const Stock& other : forms.strip_stock) {
+      if (other.id == stock->id) {
+        c.reader.error(
+            entry.pointer,
+            {"duplicate-name", fmt::format("two boards are named {}", in_quotes(stock->name)),
+             "give each its own name"});
+      }
+    }
+    if (!forms.strip_stock.empty() && forms.strip_stock.front().thickness != stock->thickness) {
+      c.reader.error(
+          entry.pointer,
+          {"mixed-thickness",
+           fmt::format("this board is {} thick, the first one {}", show(stock->thickness, c.units),
+                       show(forms.strip_stock.front().thickness, c.units)),
+           "all strips of a form are cut from boards of one thickness"});
+    }
+    forms.strip_stock.push_back(std::move(*stock));
+  }
+}
+
+}  // namespace
+
+Forms read_forms(Context& c, const Node& node) {
+  Object o(c.reader, node, "forms");
+  // Without `forms` the defaults still count, and their places are the same.
+  const auto path = [](const char* key) { return "/forms/" + std::string(key); };
+  const auto length = [&](const char* key, const Range<Length>& range, Length usual, int weight,
+                          const char* reason) {
+    const Node value = o.find(key);
+    if (!value) c.reader.assume(weight, path(key), show(usual, c.units), reason);
+    return read_quantity(c.reader, value, range).value_or(usual);
+  };
+  Forms forms;
+  read_strip_stock(c, o.find("strip_stock"), path("strip_stock"), forms);
+  forms.kerf = length("kerf", saw_kerf, Length::inches(0.125), weight_kerf,
+                      "the saw's cut; measure yours (common practice, no source)");
+  forms.oversize = length("oversize", oversize, Length{}, weight_oversize,
+                          "edge strips are no higher than needed (assumption)");
+  forms.end_trim = length("end_trim", end_trim, Length{}, weight_end_trim,
+                          "boards are used to their ends (assumption)");
+  forms.screw_spacing = length("screw_spacing", spacing, Length::mm(200), weight_screws,
+                               "between screws of a strip (common practice, no source)");
+  const Node corner = o.find("corner");
+  forms.corner = read_choice<CornerStyle>(c.reader, corner,
+                                          {{"through", CornerStyle::through},
+                                           {"pinwheel", CornerStyle::pinwheel},
+                                           {"mitre", CornerStyle::mitre}})
+                     .value_or(CornerStyle::through);
+  if (!corner) {
+    c.reader.assume(weight_corner, path("corner"), "through",
+                    "at each corner the longer strip passes (assumption)");
+  }
+  o.finish();
+  return forms;
+}
+
+}  // namespace strikeoff

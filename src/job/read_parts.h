@@ -1,0 +1,128 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <optional>
+#include <set>
+#include <string>
+#include <vector>
+
+#include "job/reader.h"
+#include "strikeoff/catalogue.h"
+#include "strikeoff/job.h"
+
+namespace strikeoff {
+
+// The parts of `read_job`. Each reads one part of the file and returns it as well as it can; what
+// is wrong goes to the reader, and the job is thrown away when anything did.
+
+struct Context {
+  Reader& reader;
+  const Catalogue& catalogue;
+  Units units;  // how assumed values are shown
+};
+
+/// How heavy a default weighs: how much of the plan turns on it. The order is a judgement.
+enum Weight : int {
+  weight_panel = 100,
+  weight_overhang = 96,
+  weight_panel_overhang = 95,
+  weight_mix = 90,
+  weight_yield_water = 89,
+  weight_mix_temperature = 88,
+  weight_water = 85,
+  weight_dose = 84,
+  weight_waste = 80,
+  weight_crew = 75,
+  weight_bags_per_batch = 74,
+  weight_times = 72,
+  weight_usable = 70,
+  weight_air = 65,
+  weight_bag_temperature = 62,
+  weight_water_temperature = 61,
+  weight_activation_energy = 60,
+  weight_margin = 58,
+  weight_strip_stock = 55,
+  weight_kerf = 50,
+  weight_opening = 48,
+  weight_panel_gap = 46,
+  weight_oversize = 44,
+  weight_corner = 43,
+  weight_end_trim = 42,
+  weight_screws = 41,
+  weight_spare_bags = 35,
+  weight_prices = 30,
+  weight_tax = 25,
+  weight_currency = 20,
+  weight_units = 10,
+};
+
+// --- goods: the same readers for the job and for the catalogue. The caller calls `finish`.
+
+[[nodiscard]] Mix read_mix_facts(Object& mix);
+[[nodiscard]] Stock read_stock_facts(Object& stock);
+/// `basis` gives the values the job does not (a catalogue additive of that name).
+[[nodiscard]] Additive read_additive_facts(Object& additive, const Additive& basis);
+
+[[nodiscard]] Mix read_mix(Context& context, const Node& node);
+/// Needs the mix (binder) already read.
+[[nodiscard]] std::vector<Additive> read_additives(Context& context, const Node& node,
+                                                   const Mix& mix);
+/// Lists the water the program will choose where neither label nor job says so.
+void assume_water(Context& context, const Mix& mix, const std::vector<Additive>& additives);
+
+// --- slabs
+
+struct Base {
+  Polygon polygon;  // anticlockwise; empty when it could not be read
+  std::vector<Side> sides;
+  bool rectangle = false;
+};
+
+/// A length for each side, where the job gives one.
+struct SideLength {
+  std::optional<Length> length;
+  bool named = false;   // given for this very side
+  std::string pointer;  // of the value
+};
+
+[[nodiscard]] std::vector<Slab> read_slabs(Context& context, const Node& node);
+[[nodiscard]] Base read_base(Context& context, const Node& node);
+[[nodiscard]] std::vector<SideLength> read_side_lengths(Context& context, const Node& node,
+                                                        const Base& base,
+                                                        const Range<Length>& range);
+/// Index of the side a list entry names ("back", "edge 3", 3), after reporting a wrong one.
+[[nodiscard]] std::optional<std::size_t> read_side(Context& context, const Node& node,
+                                                   const Base& base);
+/// Reads `panel` into the slab, whose sides, overhangs and support are known.
+void read_panel(Context& context, Object& slab_object, const Base& base, Slab& slab);
+void read_openings(Context& context, const Node& node, Slab& slab, bool shape_is_good);
+/// Keys of a slab that are read and checked, but not planned for.
+void read_unplanned_slab_keys(Context& context, Object& slab, const Base& base);
+[[nodiscard]] std::optional<Point> read_point(Reader& reader, const Node& node);
+
+// --- the rest
+
+[[nodiscard]] Forms read_forms(Context& context, const Node& node);
+[[nodiscard]] Crew read_crew(Context& context, const Node& node);
+[[nodiscard]] Site read_site(Context& context, const Node& node, const Mix& mix);
+[[nodiscard]] Limits read_limits(Context& context, const Node& node);
+[[nodiscard]] std::optional<StartDate> read_date(Reader& reader, const Node& node);
+void read_prices(Context& context, const Node& prices, Job& job);
+void read_on_hand(Context& context, const Node& node, Job& job);
+
+/// The entry with this id, or nothing after reporting it. `what` is "mix"; `command` the word after
+/// `strikeoff list` that shows them, empty where there is none.
+template <class Item>
+[[nodiscard]] const Item* find_in_catalogue(Reader& reader, const Node& node,
+                                            const std::vector<CatalogueEntry<Item>>& entries,
+                                            const std::string& what, const std::string& command);
+
+inline constexpr Range<Length> any_length{Length::mm(1), Length::m(100),
+                                          "1 mm (1/16 in) and 100 m (328 ft)"};
+inline constexpr Range<Temperature> any_temperature{
+    Temperature::celsius(-30), Temperature::celsius(60), "-30 C (-22 F) and 60 C (140 F)"};
+inline constexpr Range<double> any_price{0, 1e6, "0 and 1000000"};
+inline constexpr Range<Duration> short_time{Duration{}, hours(24), "0 min and 24 h"};
+inline constexpr Range<Duration> long_time{seconds(1), days(1000), "1 s and 1000 d"};
+
+}  // namespace strikeoff
