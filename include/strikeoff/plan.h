@@ -99,6 +99,7 @@ struct Batch {
   Duration contact, place_start, place_end;
   std::vector<int> neighbours;
   Duration edge_wait;  // contact until its last neighbour is placed; 0 for the last batch
+  std::optional<Duration> meet_by;  // its later neighbours must be placed by then: contact + usable
   std::vector<Zone> zones;
 };
 

@@ -1,12 +1,171 @@
 // SPDX-License-Identifier: MIT
 #include "cli/run.h"
 
-#include "cli/exit_code.h"
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <algorithm>
+#include <exception>
+#include <optional>
+#include <ostream>
+
+#include "cli/commands.h"
+#include "cli/files.h"
+#include "job/suggest.h"
 
 namespace strikeoff::cli {
+namespace {
 
-int run(const std::vector<std::string>&, std::istream&, std::ostream&, std::ostream&) {
+constexpr std::string_view help =
+    R"(strikeoff plans the pour of a concrete slab that is cast where it stays: what to buy, what to
+cut, how much water goes into which batch and when, and what could go wrong.
+
+  strikeoff new > job.json         a starter job: change the values to yours
+  strikeoff plan job.json          the plan
+
+Commands:
+  plan JOB       the plan: materials, cut list, batches, timetable, checks, cost
+                   --format text|json     how (default: text)
+                   -o, --output FILE      where to; FILE is written whole or not at all
+                   --diagnostics text|json  how problems of the job file are given
+  check JOB      only the problems of the job file and the checks of the plan
+                   --diagnostics text|json
+  new            a commented starter job
+  list WHAT      the shipped goods: mixes, boards, panels, additives or supplies
+  schema WHAT    the JSON Schema of the job file or of the plan file: job or plan
+
+  JOB is a file, or - for standard input.
+  -h, --help     this help, or the help of a command
+  --version      the version
+
+Exit status:
+  0   planned, and nothing is at STOP
+  1   planned, but something is at STOP: the plan as given would fail or hurt someone
+  2   the command line is wrong
+  3   the job file is wrong
+  4   a file could not be read or written
+  70  a bug in strikeoff
+)";
+
+const std::vector<std::string>& command_names() {
+  static const std::vector<std::string> names = {"plan", "check", "new", "list", "schema"};
+  return names;
+}
+
+/// The command line as CLI11 reads it.
+struct CommandLine {
+  CLI::App app{"", "strikeoff"};
+  PlanOptions plan;
+  std::string what;
+  CLI::App *plan_command, *check_command, *new_command, *list_command, *schema_command;
+
+  CommandLine() {
+    app.require_subcommand(1);
+    app.set_version_flag("--version", "strikeoff " STRIKEOFF_VERSION, "the version");
+    plan_command = app.add_subcommand("plan", "The plan of a job.");
+    check_command = app.add_subcommand("check", "The problems of a job file, or its checks.");
+    new_command = app.add_subcommand("new", "A commented starter job.");
+    list_command = app.add_subcommand("list", "The shipped goods.");
+    schema_command = app.add_subcommand("schema", "The JSON Schema of a file.");
+
+    const CLI::IsMember forms({"text", "json"});
+    for (CLI::App* command : {plan_command, check_command}) {
+      command->add_option("JOB", plan.job, "the job file, or - for standard input")->required();
+      command->add_option("--diagnostics", plan.diagnostics, "how problems are given")
+          ->check(forms);
+    }
+    plan_command->add_option("--format", plan.format, "form of the plan")->check(forms);
+    plan_command->add_option("-o,--output", plan.output, "the file to write");
+    list_command->add_option("WHAT", what, "what to list")
+        ->required()
+        ->check(CLI::IsMember(list_names()));
+    schema_command->add_option("WHAT", what, "job or plan")
+        ->required()
+        ->check(CLI::IsMember({"job", "plan"}));
+  }
+
+  CommandLine(const CommandLine&) = delete;
+  CommandLine& operator=(const CommandLine&) = delete;
+};
+
+ExitCode wrong(const Streams& streams, const std::string& message) {
+  streams.err << "strikeoff: " << message << "\n";
   return wrong_command;
+}
+
+/// An answer when the first word is no command: CLI11 would not name it.
+std::optional<std::string> wrong_first_word(const std::vector<std::string>& arguments) {
+  const std::string& word = arguments.front();
+  const auto& known = command_names();
+  if (word.starts_with("-") || std::find(known.begin(), known.end(), word) != known.end()) {
+    return std::nullopt;
+  }
+  return fmt::format("there is no command \"{}\"; {}", word,
+                     did_you_mean(word, known, "the commands are " + quoted_list(known)));
+}
+
+/// Names the first word that no option or argument takes.
+std::string unexpected(const CommandLine& line) {
+  const std::string word = line.app.remaining(true).front();
+  if (!word.starts_with("-")) return fmt::format("\"{}\" is one argument too many", word);
+  std::vector<std::string> known;
+  for (const CLI::App* command : line.app.get_subcommands()) {
+    for (const CLI::Option* option : command->get_options()) {
+      for (const std::string& name : option->get_lnames()) known.push_back("--" + name);
+    }
+  }
+  return fmt::format("there is no option \"{}\" here; {}", word,
+                     did_you_mean(word, known, "see strikeoff --help"));
+}
+
+ExitCode run_command(const CommandLine& line, const Streams& streams) {
+  if (line.plan_command->parsed()) return command_plan(line.plan, streams);
+  if (line.check_command->parsed()) return command_check(line.plan, streams);
+  if (line.new_command->parsed()) return command_new(streams);
+  if (line.list_command->parsed()) return command_list(line.what, streams);
+  return command_schema(line.what, streams);
+}
+
+ExitCode run_line(const std::vector<std::string>& arguments, const Streams& streams) {
+  if (arguments.empty()) {
+    streams.err << help;
+    return wrong_command;
+  }
+  if (const auto problem = wrong_first_word(arguments)) return wrong(streams, *problem);
+  CommandLine line;
+  try {
+    // CLI11 takes a vector from its end.
+    line.app.parse(std::vector<std::string>(arguments.rbegin(), arguments.rend()));
+  } catch (const CLI::CallForHelp&) {
+    const bool of_command = !line.app.get_subcommands().empty();
+    print(streams.out, of_command ? line.app.help() : std::string(help));
+    return planned;
+  } catch (const CLI::CallForVersion& version) {
+    print(streams.out, std::string(version.what()) + "\n");
+    return planned;
+  } catch (const CLI::ExtrasError&) {
+    return wrong(streams, unexpected(line));
+  } catch (const CLI::ParseError& error) {
+    return wrong(streams, std::string(error.what()) + "; see strikeoff --help");
+  }
+  return run_command(line, streams);
+}
+
+}  // namespace
+
+int run(const std::vector<std::string>& arguments, std::istream& in, std::ostream& out,
+        std::ostream& err) {
+  const Streams streams{in, out, err};
+  try {
+    return run_line(arguments, streams);
+  } catch (const FileError& error) {
+    err << "strikeoff: " << error.what() << "\n";
+    return file_failed;
+  } catch (const std::exception& error) {
+    err << "strikeoff " STRIKEOFF_VERSION ": sorry, this is a bug in strikeoff (" << error.what()
+        << "); please report it with the job file\n";
+    return internal_error;
+  }
 }
 
 }  // namespace strikeoff::cli

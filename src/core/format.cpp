@@ -96,10 +96,11 @@ std::string show(Pressure pressure, Units units) {
 }
 
 std::string show(Duration duration) {
-  const double minutes_ = in_minutes(duration);
-  const std::string sign = minutes_ < 0 ? "-" : "";
-  const double size = std::abs(minutes_);
-  if (size < 1 && size > 0) return fmt::format("{}{} s", sign, show_number(std::abs(duration.si()), 0));
+  const double value = in_minutes(duration);
+  const std::string sign = value < 0 ? "-" : "";
+  const double size = std::abs(value);
+  if (size < 1 && size > 0)
+    return fmt::format("{}{} s", sign, show_number(std::abs(duration.si()), 0));
   if (size < 120) {
     // 60 to 119 min reads better as hours when it is whole; a timetable minute stays a minute.
     if (size >= 60 && std::abs(size - 60) < 0.05) return sign + "1 h";

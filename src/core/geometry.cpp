@@ -187,9 +187,9 @@ Area overlap(const Polygon& polygon, const Rectangle& r) {
 }
 
 bool contains(const Polygon& polygon, const Rectangle& r) {
-  // The rectangle is inside when none of its area is outside; 1e-12 m2 is far below what a saw
-  // or a tape can show and far above rounding.
-  return (area(r) - overlap(polygon, r)).si() <= 1e-12;
+  // The rectangle is inside when none of its area is outside; 1e-12 m2 (or that share of a larger
+  // rectangle) is far below what a saw or a tape can show and far above rounding.
+  return (area(r) - overlap(polygon, r)).si() <= 1e-12 * std::max(1.0, area(r).si());
 }
 
 bool overlaps(const Rectangle& a, const Rectangle& b) {

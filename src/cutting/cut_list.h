@@ -22,7 +22,4 @@ struct Saw {
                                 const std::vector<Stock>& sheets,
                                 const std::vector<OnHand>& on_hand, const Saw& saw);
 
-/// How many of `sheet` the panels need when packed as `cut_parts` does; for choosing a layout.
-[[nodiscard]] int sheets_needed(const std::vector<Part>& panels, const Stock& sheet, Length kerf);
-
 }  // namespace strikeoff

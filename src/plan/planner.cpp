@@ -56,6 +56,16 @@ void weigh(const Job& job, Density fresh, std::vector<SlabPlan>& slabs) {
   }
 }
 
+/// When the edge of each batch that a later one touches must be met.
+void set_edge_deadlines(const PourPlan& pour, std::vector<Batch>& batches) {
+  if (!pour.usable) return;
+  for (Batch& batch : batches) {
+    const bool meets_later = std::any_of(batch.neighbours.begin(), batch.neighbours.end(),
+                                         [&](int other) { return other > batch.number; });
+    if (meets_later) batch.meet_by = batch.contact + *pour.usable;
+  }
+}
+
 }  // namespace
 
 Plan make_plan(const Job& job, const Catalogue& catalogue) {
@@ -79,6 +89,7 @@ Plan make_plan(const Job& job, const Catalogue& catalogue) {
   Pour pour = plan_pour(job, plan.slabs, plan.mix);
   plan.pour = std::move(pour.plan);
   plan.batches = std::move(pour.batches);
+  set_edge_deadlines(plan.pour, plan.batches);
   plan.mix.doses = dose_totals(job, plan.mix, pour.retarder);
 
   plan.materials = list_materials(job, catalogue, plan);

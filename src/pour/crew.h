@@ -11,11 +11,13 @@ namespace strikeoff {
 /// The beat of the pour: how often a batch can be started, and how long one takes from water
 /// contact to being placed.
 struct Pace {
-  Duration takt;               // 0 when nobody has a needed role: see `missing`
-  std::string bottleneck;      // in words: "the mixer", "person 2 (carry, place)"
-  Duration lead;               // mix + discharge + carry + place
-  bool takt_is_bound = false;  // someone's roles are not consecutive: takt is a lower bound
-  std::vector<Role> missing;   // roles of mix, carry, place that nobody has
+  Duration takt;           // 0 when nobody has a needed role: see `missing`
+  std::string bottleneck;  // in words: "the mixer", "person 2 (carry, place)"
+  Duration lead;           // mix + discharge + carry + place
+  /// Someone mixes and places while another carries, or shares a role with someone whose other
+  /// roles differ: takt is a lower bound.
+  bool takt_is_bound = false;
+  std::vector<Role> missing;  // roles of mix, carry, place that nobody has
 };
 
 /// takt = the largest of cycle/units over mixers and people:
@@ -23,7 +25,8 @@ struct Pace {
 ///   carrier discharge + carry + back
 ///   placer  place
 /// A person with several roles owns the sum of them, the shared discharge once; a role held by
-/// several people is shared evenly.
+/// several people is shared evenly. Usual times; finishing comes later and sets no beat. Source:
+/// the longest cycle bounds a paced line from below, and a steady beat meets it (elementary).
 [[nodiscard]] Pace pace(const Crew& crew);
 
 /// "person 1 mixes; person 2 carries and places"

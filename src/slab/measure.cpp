@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "slab/measure.h"
 
-#include <algorithm>
-
 namespace strikeoff {
 namespace {
 

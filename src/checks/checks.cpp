@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: MIT
+#include "checks/checks.h"
+
+#include <algorithm>
+
+namespace strikeoff {
+namespace {
+
+std::vector<Check> not_planned_checks(const Job& job) {
+  std::vector<Check> checks;
+  for (const NotPlanned& key : job.not_planned) {
+    Check check;
+    check.code = "not-planned";
+    check.level = Level::caution;
+    check.title = key.path + ": " + key.what;
+    check.advice = "The plan leaves this out: work it out by hand, or have it worked out.";
+    check.basis = "read from the job, not used";
+    checks.push_back(std::move(check));
+  }
+  return checks;
+}
+
+}  // namespace
+
+std::vector<Check> run_checks(const Job& job, const Plan& plan) {
+  std::vector<Check> checks;
+  for (auto group : {pour_checks(job, plan), mix_checks(job, plan), slab_checks(job, plan),
+                     form_checks(job, plan), not_planned_checks(job), safety_checks(job, plan)}) {
+    checks.insert(checks.end(), group.begin(), group.end());
+  }
+  std::stable_sort(checks.begin(), checks.end(),
+                   [](const Check& a, const Check& b) { return a.level > b.level; });
+  return checks;
+}
+
+bool has_stop(const Plan& plan) {
+  return std::any_of(plan.checks.begin(), plan.checks.end(),
+                     [](const Check& check) { return check.level == Level::stop; });
+}
+
+}  // namespace strikeoff

@@ -1,0 +1,248 @@
+// SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "checks/checks.h"
+#include "checks/rails.h"
+#include "core/format.h"
+
+namespace strikeoff {
+namespace {
+
+/// One slab as the job gives it and as it was planned.
+struct Subject {
+  const Slab& slab;
+  const SlabPlan& plan;
+  const Mix& mix;
+  Units units;
+};
+
+Check measured(std::string code, std::string title, Length value, Length limit, std::string basis) {
+  Check check;
+  check.code = std::move(code);
+  check.title = std::move(title);
+  check.value = value.in_mm();
+  check.limit = limit.in_mm();
+  check.unit = "mm";
+  check.basis = std::move(basis);
+  return check;
+}
+
+/// The side with the least of something; nothing when every side meets a wall.
+template <class Measure>
+const Side* least_side(const Slab& slab, Measure measure) {
+  const Side* least = nullptr;
+  for (const Side& side : slab.sides) {
+    if (side.wall) continue;
+    if (least == nullptr || measure(side) < measure(*least)) least = &side;
+  }
+  return least;
+}
+
+std::optional<Check> slot_width(const Subject& subject) {
+  if (!subject.slab.panel) return std::nullopt;
+  const auto slot_of = [](const Side& side) { return side.overhang - side.panel_overhang; };
+  const Side* side = least_side(subject.slab, slot_of);
+  if (side == nullptr) return std::nullopt;
+  const Length slot = slot_of(*side);
+  const Length grain = subject.mix.aggregate.value_or(Length{});
+  // 3 times the aggregate for free flow, 1.5 times as the least clear gap: ACI 301/318 spacing
+  // rules, from memory; 12 mm and 5 mm are assumptions.
+  const Length good = std::max(Length::mm(12), grain * 3);
+  const Length least = std::max(Length::mm(5), grain * 1.5);
+  Check check = measured(
+      "slot-width",
+      fmt::format("{}: the mix can fill the edge beside the panel", subject.slab.name), slot, good,
+      "slot = overhang less panel overhang; caution under the larger of 12 mm and "
+      "3 x aggregate, stop under the larger of 5 mm and 1.5 x aggregate (assumption)");
+  if (slot < least) {
+    check.level = Level::stop;
+    check.limit = least.in_mm();
+    check.title =
+        fmt::format("{}: the slot at the {} is too narrow to fill", subject.slab.name, side->name);
+    check.advice = fmt::format("It is {}: set the panel back to leave {}.",
+                               show(slot, subject.units), show(good, subject.units));
+  } else if (slot < good) {
+    check.level = Level::caution;
+    check.title = fmt::format("{}: the slot at the {} is narrow", subject.slab.name, side->name);
+    check.advice = fmt::format(
+        "It is {}, {} would fill by itself: use a fine, flowing mix and work "
+        "it in along the edge.",
+        show(slot, subject.units), show(good, subject.units));
+  } else if (!subject.mix.aggregate) {
+    check.level = Level::caution;
+    check.title =
+        fmt::format("{}: whether the grains pass the slot is not known", subject.slab.name);
+    check.advice = fmt::format("The slot is {}: the largest grains should be under a third of it.",
+                               show(slot, subject.units));
+  }
+  return check;
+}
+
+Check thin_slab(const Subject& subject) {
+  const Length thickness = subject.plan.least_thickness;
+  const Length label = subject.mix.least_thickness.value_or(Length{});
+  const Length good =
+      std::max({Length::mm(25), subject.mix.aggregate.value_or(Length{}) * 3, label});
+  Check check =
+      measured("thin-slab", subject.slab.name + ": thick enough over the panel", thickness, good,
+               "the larger of 1 in (25 mm, assumption), 3 x aggregate and the bag's least "
+               "thickness, which alone is a stop");
+  if (thickness < label) {
+    check.level = Level::stop;
+    check.limit = label.in_mm();
+    check.title = subject.slab.name + ": thinner than the bag allows";
+    check.advice = fmt::format(
+        "Only {} over the panel, the bag asks for {}: make the edge thicker or "
+        "the panel thinner.",
+        show(thickness, subject.units), show(label, subject.units));
+  } else if (thickness < good) {
+    check.level = Level::caution;
+    check.title = subject.slab.name + ": thin over the panel";
+    check.advice = fmt::format("Only {}, {} is safer: make the edge thicker, or reinforce it.",
+                               show(thickness, subject.units), show(good, subject.units));
+  } else if (!subject.mix.aggregate || !subject.mix.least_thickness) {
+    check.level = Level::caution;
+    check.title = subject.slab.name + ": the least thickness of this mix is not known";
+    check.advice = fmt::format("It is {} at its thinnest: compare with the bag's data sheet.",
+                               show(thickness, subject.units));
+  }
+  return check;
+}
+
+std::optional<Check> rail(const Subject& subject) {
+  const auto narrowest = narrowest_rail(subject.plan);
+  if (!narrowest) return std::nullopt;
+  // 2T and 75 mm: assumption; corners and thin bars are where worktops break in transport.
+  const Length good = std::max(subject.slab.thickness * 2, Length::mm(75));
+  Check check = measured(
+      "narrow-rail", subject.slab.name + ": the slab beside openings is wide enough",
+      narrowest->width, good, "the larger of twice the thickness and 3 in (75 mm) (assumption)");
+  if (narrowest->width < good) {
+    const std::string& opening = subject.slab.openings[narrowest->opening].name;
+    check.level = Level::caution;
+    check.title = fmt::format("{}: a narrow rail beside {}", subject.slab.name, opening);
+    check.advice = fmt::format(
+        "Only {} wide, {} is safer: move or shrink the opening, or lay a bar in "
+        "the rail.",
+        show(narrowest->width, subject.units), show(good, subject.units));
+  }
+  return check;
+}
+
+/// Depth of concrete that holds this side's overhang.
+Length root_depth(const Slab& slab, const Side& side) {
+  const bool panel_passes = slab.panel && side.panel_overhang > Length{};
+  return panel_passes ? slab.thickness - slab.panel->thickness : slab.thickness;
+}
+
+Length most_overhang(const Slab& slab, const Side& side) {
+  return std::min(root_depth(slab, side) * 4, Length::mm(300));
+}
+
+std::optional<Check> overhang(const Subject& subject) {
+  const Side* worst = least_side(subject.slab, [&](const Side& side) {
+    return most_overhang(subject.slab, side) - side.overhang;
+  });
+  if (worst == nullptr || worst->overhang <= Length{}) return std::nullopt;
+  const Length most = most_overhang(subject.slab, *worst);
+  Check check =
+      measured("overhang", subject.slab.name + ": the overhang is short for its depth",
+               worst->overhang, most,
+               "lesser of 4 x depth at the base's face and 12 in (300 mm); caution from "
+               "half of it (assumption); bending is not worked out. ACI 318-19 14.1.3, from "
+               "memory, lets no plain concrete cantilever as a structural member");
+  if (worst->overhang > most) {
+    check.level = Level::stop;
+    check.title = fmt::format("{}: the {} hangs out too far", subject.slab.name, worst->name);
+    check.advice = fmt::format(
+        "{} out, {} at most unless brackets carry it: carry it, or make it "
+        "shorter or thicker.",
+        show(worst->overhang, subject.units), show(most, subject.units));
+  } else if (worst->overhang > most / 2) {
+    check.level = Level::caution;
+    check.title = fmt::format("{}: the {} hangs out far", subject.slab.name, worst->name);
+    check.advice = fmt::format(
+        "{} out: nobody sits or leans hard on it; put steel near its top, or "
+        "brackets beneath.",
+        show(worst->overhang, subject.units));
+  }
+  return check;
+}
+
+std::optional<Check> base_load(const Subject& subject, const std::optional<Pressure>& limit) {
+  if (subject.slab.support == Support::ground && !limit) return std::nullopt;
+  const Pressure load = subject.plan.base_load;
+  const std::string weight = show(subject.plan.mass, subject.units);
+  Check check;
+  check.code = "base-load";
+  check.title = fmt::format("{}: the base carries the slab ({})", subject.slab.name, weight);
+  check.value = in_kilopascals(load);
+  check.unit = "kPa";
+  check.basis = "weight over the base's area; people and full buckets come on top";
+  if (!limit) {
+    check.level = Level::caution;
+    check.title = fmt::format("{}: what the base carries is not known", subject.slab.name);
+    check.advice = fmt::format(
+        "The slab weighs {}, {} of base: ask the maker of the base, and add "
+        "people and buckets on pour day.",
+        weight, show(load, subject.units));
+    return check;
+  }
+  check.limit = in_kilopascals(*limit);
+  if (load > *limit) {
+    check.level = Level::stop;
+    check.title = fmt::format("{}: too heavy for the base", subject.slab.name);
+    check.advice =
+        fmt::format("{} against {} allowed: strengthen the base, or make the slab thinner.",
+                    show(load, subject.units), show(*limit, subject.units));
+  }
+  return check;
+}
+
+std::optional<Check> reinforcement(const Subject& subject) {
+  const Rectangle box = bounding_box(subject.plan.outline);
+  const Length longest = std::max(box.length, box.depth);
+  // Joint spacing of unreinforced slabs on ground, 24 to 36 times the thickness (ACI 302.1R); the
+  // wider end, since a top on a base is less held back.
+  const Length most = subject.slab.thickness * 36;
+  const bool is_long = longest > most;
+  if (!is_long && subject.plan.openings.empty()) return std::nullopt;
+  Check check =
+      measured("reinforcement", subject.slab.name + ": steel or fiber is advised", longest, most,
+               "36 x thickness: joint spacing of plain slabs on ground, ACI 302.1R; bars at "
+               "openings: common practice");
+  check.level = Level::caution;
+  if (is_long) {
+    check.advice =
+        "It is long for its thickness and may crack across: use mesh, bars or fiber as "
+        "the bag's data sheet allows.";
+  }
+  if (!subject.plan.openings.empty()) {
+    check.advice += check.advice.empty() ? "" : " ";
+    check.advice += "At each opening lay a bar along both long sides and one across each corner.";
+  }
+  return check;
+}
+
+}  // namespace
+
+std::vector<Check> slab_checks(const Job& job, const Plan& plan) {
+  std::vector<Check> checks;
+  const auto add = [&](const std::optional<Check>& check) {
+    if (check) checks.push_back(*check);
+  };
+  for (std::size_t i = 0; i < job.slabs.size(); ++i) {
+    const Subject subject{job.slabs[i], plan.slabs[i], job.mix, job.units};
+    add(slot_width(subject));
+    add(thin_slab(subject));
+    add(rail(subject));
+    add(overhang(subject));
+    add(base_load(subject, job.limits.base_load));
+    add(reinforcement(subject));
+  }
+  return checks;
+}
+
+}  // namespace strikeoff

@@ -1,0 +1,40 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <iosfwd>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "cli/exit_code.h"
+
+namespace strikeoff::cli {
+
+struct Streams {
+  std::istream& in;
+  std::ostream& out;
+  std::ostream& err;
+};
+
+struct PlanOptions {
+  std::string job;                   // path, or "-"
+  std::string format = "text";       // or "json"
+  std::string output;                // path; empty or "-": standard output
+  std::string diagnostics = "text";  // or "json"
+};
+
+/// `plan JOB`: the whole plan.
+[[nodiscard]] ExitCode command_plan(const PlanOptions& options, const Streams& streams);
+/// `check JOB`: only its problems or, when there are none, the plan's checks.
+[[nodiscard]] ExitCode command_check(const PlanOptions& options, const Streams& streams);
+/// `new`: a starter job.
+[[nodiscard]] ExitCode command_new(const Streams& streams);
+/// `list WHAT`: one part of the shipped catalogue.
+[[nodiscard]] ExitCode command_list(std::string_view what, const Streams& streams);
+/// `schema job|plan`.
+[[nodiscard]] ExitCode command_schema(std::string_view what, const Streams& streams);
+
+/// What `list` can list.
+[[nodiscard]] const std::vector<std::string>& list_names();
+
+}  // namespace strikeoff::cli

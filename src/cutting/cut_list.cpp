@@ -1,0 +1,260 @@
+// SPDX-License-Identifier: MIT
+#include "cutting/cut_list.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <set>
+#include <tuple>
+#include <utility>
+
+#include "core/shelves.h"
+#include "cutting/boards.h"
+#include "cutting/bound.h"
+
+namespace strikeoff {
+namespace {
+
+bool is_sheet_part(const Part& part) {
+  return part.role == "backer panel";
+}
+bool is_board_part(const Part& part) {
+  return !part.stock.empty() && !is_sheet_part(part);
+}
+
+bool is_of(const OnHand& on_hand, const Stock& stock) {
+  return on_hand.item == stock.id || on_hand.item == stock.name;
+}
+
+/// The whole boards or sheets on hand: part of one is not a board.
+std::vector<BoardSource> sources_on_hand(const std::vector<OnHand>& on_hand, const Stock& stock,
+                                         std::size_t index) {
+  std::vector<BoardSource> sources;
+  for (const OnHand& piece : on_hand) {
+    if (!is_of(piece, stock)) continue;
+    sources.push_back({index, true, piece.length.value_or(stock.length),
+                       piece.width.value_or(stock.width),
+                       static_cast<int>(std::min(std::floor(piece.quantity), 1e6)), 0});
+  }
+  return sources;
+}
+
+/// What can be had, on hand before bought. Costs are prices, or areas where a price is missing.
+std::vector<BoardSource> sources_of(const std::vector<Stock>& stocks,
+                                    const std::vector<OnHand>& on_hand) {
+  const bool priced =
+      std::all_of(stocks.begin(), stocks.end(), [](const Stock& s) { return s.price.has_value(); });
+  std::vector<BoardSource> sources;
+  for (std::size_t i = 0; i < stocks.size(); ++i) {
+    const auto own = sources_on_hand(on_hand, stocks[i], i);
+    sources.insert(sources.end(), own.begin(), own.end());
+  }
+  for (std::size_t i = 0; i < stocks.size(); ++i) {
+    const Stock& s = stocks[i];
+    const double cost = priced ? *s.price : (s.length * s.width).si();
+    sources.push_back({i, false, s.length, s.width, s.quantity, cost});
+  }
+  return sources;
+}
+
+/// Marks of parts not wholly placed, in the order of the parts, and how many of each are.
+class Tally {
+ public:
+  explicit Tally(const std::vector<Part>& parts) : placed_(parts.size()) {}
+  void place(std::size_t part) { ++placed_[part]; }
+  [[nodiscard]] int placed(std::size_t part) const { return placed_[part]; }
+
+ private:
+  std::vector<int> placed_;
+};
+
+/// True when the part can only be cut from this stock.
+bool is_captive(const Part& part, std::size_t stock, const std::vector<BoardSource>& sources,
+                const Saw& saw) {
+  return std::none_of(sources.begin(), sources.end(), [&](const BoardSource& s) {
+    return s.stock != stock && part.width <= s.width && part.length <= s.length - saw.end_trim * 2;
+  });
+}
+
+/// Boards of one stock that every plan needs: those for the parts that fit no other.
+int bound_of(std::size_t stock, const std::vector<Part>& parts, const Tally& tally,
+             const std::vector<BoardSource>& sources, const Saw& saw) {
+  Length length, width;
+  for (const BoardSource& s : sources) {
+    if (s.stock != stock) continue;
+    length = std::max(length, s.length - saw.end_trim * 2);
+    width = std::max(width, s.width);
+  }
+  std::vector<BoundItem> items;
+  for (std::size_t p = 0; p < parts.size(); ++p) {
+    if (!is_board_part(parts[p]) || tally.placed(p) == 0) continue;
+    if (is_captive(parts[p], stock, sources, saw)) {
+      items.push_back({parts[p].length, parts[p].width, tally.placed(p)});
+    }
+  }
+  return boards_bound(items, length, width, saw.kerf);
+}
+
+/// A plan that meets the bound uses the fewest pieces, but buys the fewest only when none of
+/// them is a smaller one on hand.
+void prove(StockTotal& total, const Stock& stock, const std::vector<OnHand>& on_hand) {
+  total.buy = total.used - total.on_hand;
+  const bool offcuts = std::any_of(on_hand.begin(), on_hand.end(), [&](const OnHand& piece) {
+    return is_of(piece, stock) && (piece.length || piece.width);
+  });
+  total.proven = total.used == total.bound && (total.buy == 0 || !offcuts);
+}
+
+Board board_from(const PackedBoard& packed, const BoardSource& source, const Stock& stock,
+                 const std::vector<Part>& parts, Length kerf) {
+  Board board{stock.id, source.on_hand, source.length, source.width, {}, {}};
+  const auto left_over = [&](Length rest) { return std::max(rest - kerf, Length{}); };
+  for (const PackedStrip& from : packed.strips) {
+    Strip& strip = board.strips.emplace_back();
+    strip.width = from.width;
+    strip.left_over = left_over(from.rest);
+    for (const std::size_t p : from.parts) {
+      strip.pieces.push_back({parts[p].mark, parts[p].length});
+    }
+  }
+  board.left_over_width = left_over(packed.rest);
+  return board;
+}
+
+/// Every piece to cut from boards, once each, in an order that the order of the parts does not
+/// change.
+std::vector<BoardItem> board_items(const std::vector<Part>& parts) {
+  std::vector<BoardItem> items;
+  for (std::size_t p = 0; p < parts.size(); ++p) {
+    if (!is_board_part(parts[p])) continue;
+    const BoardItem item{parts[p].width, parts[p].length, p};
+    items.insert(items.end(), static_cast<std::size_t>(parts[p].quantity), item);
+  }
+  std::stable_sort(items.begin(), items.end(), [&](const BoardItem& a, const BoardItem& b) {
+    return std::tie(a.width, a.length, parts[a.part].mark) <
+           std::tie(b.width, b.length, parts[b.part].mark);
+  });
+  return items;
+}
+
+void cut_boards(CutList& list, const std::vector<Stock>& stocks, const std::vector<OnHand>& on_hand,
+                const Saw& saw, Tally& tally) {
+  const auto sources = sources_of(stocks, on_hand);
+  BoardPacking packing = pack_boards(board_items(list.parts), sources, saw);
+  std::stable_sort(packing.boards.begin(), packing.boards.end(),
+                   [](const auto& a, const auto& b) { return a.source < b.source; });
+  std::vector<StockTotal> totals(stocks.size());
+  std::vector<std::optional<std::size_t>> cut_from(list.parts.size());
+  for (const PackedBoard& packed : packing.boards) {
+    const BoardSource& source = sources[packed.source];
+    ++totals[source.stock].used;
+    if (source.on_hand) ++totals[source.stock].on_hand;
+    for (const PackedStrip& strip : packed.strips) {
+      for (const std::size_t p : strip.parts) {
+        tally.place(p);
+        if (!cut_from[p]) cut_from[p] = source.stock;
+      }
+    }
+    list.boards.push_back(board_from(packed, source, stocks[source.stock], list.parts, saw.kerf));
+  }
+  for (std::size_t p = 0; p < list.parts.size(); ++p) {
+    if (cut_from[p]) list.parts[p].stock = stocks[*cut_from[p]].id;
+  }
+  for (std::size_t i = 0; i < stocks.size(); ++i) {
+    if (totals[i].used == 0) continue;
+    totals[i].stock = stocks[i].id;
+    totals[i].bound = bound_of(i, list.parts, tally, sources, saw);
+    prove(totals[i], stocks[i], on_hand);
+    list.totals.push_back(totals[i]);
+  }
+}
+
+/// The panels of one stock, largest first.
+std::vector<std::size_t> panels_of(const std::vector<Part>& parts, const Stock& stock) {
+  std::vector<std::size_t> order;
+  for (std::size_t p = 0; p < parts.size(); ++p) {
+    if (is_sheet_part(parts[p]) && parts[p].stock == stock.id) order.push_back(p);
+  }
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    return std::tie(parts[b].length, parts[b].width, parts[a].mark) <
+           std::tie(parts[a].length, parts[a].width, parts[b].mark);
+  });
+  return order;
+}
+
+int sheets_bound_of(const std::vector<Part>& parts, const std::vector<std::size_t>& order,
+                    const Tally& tally, const std::vector<SheetSource>& sources, Length kerf) {
+  Length length, width;
+  for (const SheetSource& s : sources) {
+    length = std::max(length, s.length);
+    width = std::max(width, s.width);
+  }
+  std::vector<BoundItem> items;
+  for (const std::size_t p : order) {
+    items.push_back({parts[p].length, parts[p].width, tally.placed(p)});
+  }
+  return sheets_bound(items, length, width, kerf);
+}
+
+void cut_sheets(CutList& list, const Stock& stock, const std::vector<OnHand>& on_hand,
+                const Saw& saw, Tally& tally) {
+  const auto order = panels_of(list.parts, stock);
+  if (order.empty()) return;
+  std::vector<SheetItem> items;
+  for (const std::size_t p : order) {
+    items.push_back({list.parts[p].length, list.parts[p].width, list.parts[p].quantity});
+  }
+  std::vector<SheetSource> sources;
+  for (const BoardSource& s : sources_on_hand(on_hand, stock, 0)) {
+    sources.push_back({s.length, s.width, s.count});
+  }
+  const std::size_t bought = sources.size();
+  sources.push_back({stock.length, stock.width, stock.quantity});
+
+  StockTotal total;
+  total.stock = stock.id;
+  for (const PackedSheet& packed : pack_on_shelves(items, sources, saw.kerf).sheets) {
+    const SheetSource& source = sources[packed.source];
+    const bool on_hand_sheet = packed.source != bought;
+    Sheet sheet{stock.id, on_hand_sheet, source.length, source.width, {}};
+    for (const PackedItem& item : packed.items) {
+      const std::size_t p = order[item.item];
+      tally.place(p);
+      sheet.pieces.push_back({list.parts[p].mark, item.at});
+    }
+    ++total.used;
+    if (on_hand_sheet) ++total.on_hand;
+    list.sheets.push_back(std::move(sheet));
+  }
+  if (total.used == 0) return;
+  total.bound = sheets_bound_of(list.parts, order, tally, sources, saw.kerf);
+  prove(total, stock, on_hand);
+  list.totals.push_back(std::move(total));
+}
+
+}  // namespace
+
+CutList cut_parts(std::vector<Part> parts, const std::vector<Stock>& boards,
+                  const std::vector<Stock>& sheets, const std::vector<OnHand>& on_hand,
+                  const Saw& saw) {
+  CutList list;
+  list.parts = std::move(parts);
+  Tally tally(list.parts);
+  cut_boards(list, boards, on_hand, saw, tally);
+  std::set<std::string> known;
+  for (const Stock& sheet : sheets) {
+    if (known.insert(sheet.id).second) cut_sheets(list, sheet, on_hand, saw, tally);
+  }
+  for (std::size_t p = 0; p < list.parts.size(); ++p) {
+    const Part& part = list.parts[p];
+    const bool to_cut = is_sheet_part(part) || is_board_part(part);
+    if (to_cut && tally.placed(p) < part.quantity) list.unplaced.push_back(part.mark);
+  }
+  // A plan that leaves parts out proves nothing about the job.
+  if (!list.unplaced.empty()) {
+    for (StockTotal& total : list.totals) total.proven = false;
+  }
+  return list;
+}
+
+}  // namespace strikeoff

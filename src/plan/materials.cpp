@@ -1,0 +1,137 @@
+// SPDX-License-Identifier: MIT
+#include "plan/materials.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "core/format.h"
+#include "plan/purchasing.h"
+#include "plan/supplies.h"
+
+namespace strikeoff {
+namespace {
+
+std::string bags_basis(const Job& job, const MixPlan& mix) {
+  const int least = whole_packs(mix.bags_exact);
+  std::string text = fmt::format(
+      "{} net + {} waste = {}; {} a bag; {}, so {}", show_concrete(mix.concrete, job.units),
+      show_percent(job.waste), show_concrete(mix.concrete + mix.waste, job.units),
+      show_concrete(mix.yield, job.units), show_number(mix.bags_exact, 2), least);
+  if (mix.bags > least) text += fmt::format(", {} for equal batches", mix.bags);
+  if (mix.spare_bags > 0) text += fmt::format(", and {} spare kept closed", mix.spare_bags);
+  return text;
+}
+
+Material mix_bags(const Job& job, const Plan& plan) {
+  Material bags;
+  bags.item = job.mix.name;
+  bags.stock = job.mix.id;
+  bags.needed = plan.mix.bags + plan.mix.spare_bags;
+  bags.unit = "bags";
+  bags.on_hand = packs_on_hand(job, bags);
+  bags.pack = "bag of " + show(job.mix.bag, job.units);
+  bags.basis = bags_basis(job, plan.mix);
+  buy(job, whole_packs(bags.needed - bags.on_hand), job.mix.price, job.mix.price_breaks, bags);
+  return bags;
+}
+
+std::string dose_pack(const std::variant<std::monostate, Mass, Volume>& size, Units units) {
+  if (const Mass* mass = std::get_if<Mass>(&size)) return "dose of " + show(*mass, units);
+  if (const Volume* volume = std::get_if<Volume>(&size)) {
+    return "dose of " + show_water(*volume, units);
+  }
+  return "dose";
+}
+
+Material doses(const Job& job, const Plan& plan, const Additive& additive, const DoseTotal& total) {
+  Material row;
+  row.item = additive.name;
+  row.stock = additive.id;
+  row.needed = total.total;
+  row.unit = "doses";
+  row.on_hand = packs_on_hand(job, row);
+  row.pack = dose_pack(additive.dose_size, job.units);
+  row.basis = fmt::format("{} a bag x {} = {}", show_number(total.per_bag, 2),
+                          count(plan.mix.bags, "bag", "bags"), show_number(total.total, 2));
+  if (const int whole = whole_packs(total.total); whole - total.total > 1e-9) {
+    row.basis += fmt::format(", rounded up to {}", whole);
+  }
+  if (plan.mix.spare_bags > 0) row.basis += "; none for the spare bags";
+  buy(job, whole_packs(total.total - row.on_hand), additive.price, {}, row);
+  return row;
+}
+
+std::vector<Material> additives(const Job& job, const Plan& plan) {
+  std::vector<Material> rows;
+  for (const DoseTotal& total : plan.mix.doses) {
+    const auto additive = std::find_if(job.additives.begin(), job.additives.end(),
+                                       [&](const Additive& a) { return a.name == total.name; });
+    if (additive == job.additives.end() || total.total <= 0) continue;
+    rows.push_back(doses(job, plan, *additive, total));
+  }
+  return rows;
+}
+
+std::string proof(const StockTotal& total, const std::string& piece) {
+  if (total.proven) return "as in the cut list; no plan needs fewer";
+  return fmt::format("as in the cut list; no plan needs fewer than {}",
+                     count(total.bound, piece, piece + "s"));
+}
+
+/// One row of a stock in the cut list; `piece` is "board" or "sheet".
+Material stock_row(const Job& job, const Stock& stock, const StockTotal& total,
+                   const std::string& piece) {
+  Material row;
+  row.item = stock.name;
+  row.stock = stock.id;
+  row.needed = total.used;
+  row.unit = piece + "s";
+  row.on_hand = total.on_hand;
+  row.pack = fmt::format("{} {} x {} x {}", piece, show(stock.thickness, job.units),
+                         show(stock.width, job.units), show(stock.length, job.units));
+  row.basis = proof(total, piece);
+  // What is on hand is already off the number to buy: the cut list used it first.
+  buy(job, total.buy, stock.price, {}, row);
+  return row;
+}
+
+const Stock* sheet_of(const Job& job, const std::string& id) {
+  for (const Slab& slab : job.slabs) {
+    if (slab.panel && slab.panel->id == id) return &*slab.panel;
+  }
+  return nullptr;
+}
+
+const Stock* board_of(const Job& job, const std::string& id) {
+  for (const Stock& stock : job.forms.strip_stock) {
+    if (stock.id == id) return &stock;
+  }
+  return nullptr;
+}
+
+std::vector<Material> boards_and_sheets(const Job& job, const Plan& plan) {
+  std::vector<Material> rows;
+  for (const StockTotal& total : plan.cut_list.totals) {
+    if (total.used == 0) continue;
+    if (const Stock* board = board_of(job, total.stock)) {
+      rows.push_back(stock_row(job, *board, total, "board"));
+    } else if (const Stock* sheet = sheet_of(job, total.stock)) {
+      rows.push_back(stock_row(job, *sheet, total, "sheet"));
+    }
+  }
+  return rows;
+}
+
+}  // namespace
+
+std::vector<Material> list_materials(const Job& job, const Catalogue& catalogue, const Plan& plan) {
+  std::vector<Material> rows{mix_bags(job, plan)};
+  for (auto part :
+       {additives(job, plan), boards_and_sheets(job, plan), list_supplies(job, catalogue, plan)}) {
+    rows.insert(rows.end(), part.begin(), part.end());
+  }
+  return rows;
+}
+
+}  // namespace strikeoff

@@ -1,0 +1,155 @@
+// SPDX-License-Identifier: MIT
+#include "plan/supplies.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/format.h"
+#include "plan/purchasing.h"
+
+namespace strikeoff {
+namespace {
+
+/// How much work one supply does, and how that came about. A need counted directly is `each`.
+struct Need {
+  std::string id;
+  double amount = 0;  // m, m2, or pieces: what the supply's rate is per
+  std::string basis;
+};
+
+/// What all slabs of the job need together.
+struct Totals {
+  FormQuantities forms;
+  Area top;         // outline less openings
+  Area edge_faces;  // visible edges
+};
+
+Totals total_of(const Plan& plan) {
+  Totals sum;
+  for (const SlabPlan& slab : plan.slabs) {
+    sum.forms.soffit += slab.forms.soffit;
+    sum.forms.edge += slab.forms.edge;
+    sum.forms.knock_out += slab.forms.knock_out;
+    sum.forms.isolation += slab.forms.isolation;
+    sum.forms.seams += slab.forms.seams;
+    sum.forms.ledger += slab.forms.ledger;
+    sum.forms.panel += slab.forms.panel;
+    sum.forms.formed += slab.forms.formed;
+    sum.forms.stakes += slab.forms.stakes;
+    sum.top += slab.top_area;
+    sum.edge_faces += (slab.perimeter - slab.forms.isolation) * slab.edge_thickness;
+  }
+  return sum;
+}
+
+bool is_strip(const Part& part) {
+  return part.role == "edge strip" || part.role == "soffit strip" || part.role == "knock-out strip";
+}
+
+/// Strips along their length; cleats over joints with two screws each side at least (common
+/// practice, no source); a ledger to the base at the same spacing.
+Need strip_screws(const Job& job, const Plan& plan, const Totals& sum) {
+  const Length spacing = job.forms.screw_spacing;
+  int screws = 0;
+  int pieces = 0;
+  for (const Part& part : plan.cut_list.parts) {
+    if (is_strip(part)) {
+      screws += part.quantity * screws_along(part.length, spacing);
+      pieces += part.quantity;
+    } else if (part.role == "cleat") {
+      screws += part.quantity * std::max(4, screws_along(part.length, spacing));
+      pieces += part.quantity;
+    }
+  }
+  const bool ledger = sum.forms.ledger > Length{};
+  if (ledger) screws += screws_along(sum.forms.ledger, spacing);
+  return {"strip-screws", static_cast<double>(screws),
+          fmt::format("{}{}, a screw every {} and at each end: {}",
+                      count(pieces, "strip or cleat", "strips and cleats"),
+                      ledger ? " and the ledger" : "", show(spacing, job.units), screws)};
+}
+
+Need by_length(std::string id, Length length, const std::string& what, Units units) {
+  return {std::move(id), length.in_m(), fmt::format("{} of {}", show(length, units), what)};
+}
+
+Need by_area(std::string id, Area area, const std::string& what, Units units) {
+  return {std::move(id), area.si(), fmt::format("{} of {}", show(area, units), what)};
+}
+
+std::vector<Need> needs(const Job& job, const Plan& plan) {
+  const Totals sum = total_of(plan);
+  const FormQuantities& forms = sum.forms;
+  const Units units = job.units;
+  return {
+      strip_screws(job, plan, sum),
+      by_area("panel-screws", forms.panel, "panel", units),
+      by_area("bedding", forms.panel, "panel", units),
+      by_length("sealant", forms.edge + forms.knock_out + forms.seams,
+                "joint: along the foot of edge strips and knock-outs, and panel seams", units),
+      by_length("seam-tape", forms.seams, "panel seam", units),
+      by_length("form-tape", forms.edge + forms.knock_out, "edge strip and knock-out", units),
+      by_area("release-agent", forms.formed, "form face", units),
+      by_length("ledger-batten", forms.ledger, "ledger under soffits and knock-outs", units),
+      by_length("isolation-strip", forms.isolation, "wall", units),
+      {"stakes", static_cast<double>(forms.stakes), "behind the edge strips of ground slabs"},
+      by_area("curing-sheet", sum.top, "top, and a lap all round", units),
+      by_area("sanding-discs", sum.top, "top", units),
+      by_area("sealer", sum.top + sum.edge_faces, "top and edge, two coats", units),
+  };
+}
+
+/// A supply's unit as the job's reader measures it: the catalogue is metric.
+struct ShownUnit {
+  std::string name;
+  double per_catalogue_unit = 1;
+};
+
+ShownUnit shown_unit(const std::string& unit, Units units) {
+  if (units == Units::metric) return {unit, 1};
+  if (unit == "m") return {"ft", Length::m(1).in_in() / 12};
+  if (unit == "m2") return {"ft2", in_square_feet(Area::from_si(1))};
+  if (unit == "L") return {"qt", in_quarts(litres(1))};
+  return {unit, 1};
+}
+
+/// "100 screws", "1 cartridge", "164 ft".
+std::string pack_text(double amount, const std::string& unit) {
+  std::string name = unit;
+  if (amount == 1 && name.size() > 1 && name.back() == 's') name.pop_back();
+  return fmt::format("{} {}", show_number(amount, amount < 10 ? 2 : 0), name);
+}
+
+Material supply_row(const Job& job, const Supply& good, const Need& need) {
+  const ShownUnit unit = shown_unit(good.unit, job.units);
+  const double needed = need.amount * good.rate;
+  Material row;
+  row.item = good.item;
+  row.stock = good.id;
+  row.needed = needed * unit.per_catalogue_unit;
+  row.unit = unit.name;
+  row.on_hand = packs_on_hand(job, row);
+  row.pack = pack_text(good.pack * unit.per_catalogue_unit, unit.name);
+  row.basis = need.basis;
+  buy(job, whole_packs(needed / good.pack - row.on_hand), good.price, {}, row);
+  return row;
+}
+
+}  // namespace
+
+int screws_along(Length length, Length spacing) {
+  // 1e-9: a length that is a whole number of spacings has no extra screw for rounding.
+  return static_cast<int>(std::ceil(length / spacing - 1e-9)) + 1;
+}
+
+std::vector<Material> list_supplies(const Job& job, const Catalogue& catalogue, const Plan& plan) {
+  std::vector<Material> rows;
+  for (const Need& need : needs(job, plan)) {
+    if (need.amount > 0) rows.push_back(supply_row(job, supply(catalogue, need.id), need));
+  }
+  return rows;
+}
+
+}  // namespace strikeoff

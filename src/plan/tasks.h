@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "strikeoff/job.h"
+#include "strikeoff/plan.h"
+
+namespace strikeoff {
+
+/// Tasks in the order of the day. Each follows the one before it unless it names others.
+class TaskList {
+ public:
+  void begin_phase(std::string name) { phase_ = std::move(name); }
+  /// Adds a task that follows the last one; returns what it is called.
+  std::string add(std::string task, std::string who, Duration start, Duration end);
+  std::string add_after(std::vector<std::string> after, std::string task, std::string who,
+                        Duration start, Duration end);
+  [[nodiscard]] const Task& last() const { return tasks_.back(); }
+  [[nodiscard]] std::vector<Task> take() && { return std::move(tasks_); }
+
+ private:
+  std::string phase_;
+  std::vector<Task> tasks_;
+};
+
+/// Who has a role, by number: "person 1", "persons 2 and 3", "nobody yet".
+[[nodiscard]] std::string who_has(const Crew& crew, Role role);
+
+// The phases, in order. Each adds to what is there.
+void add_preparation(const Job& job, const Plan& plan, TaskList& tasks);
+void add_pour(const Job& job, const Plan& plan, TaskList& tasks);
+void add_finishing(const Job& job, const Plan& plan, TaskList& tasks);
+void add_later(const Job& job, const Plan& plan, TaskList& tasks);
+
+}  // namespace strikeoff

@@ -1,0 +1,158 @@
+// SPDX-License-Identifier: MIT
+#include "pour/sentences.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+#include <vector>
+
+#include "core/format.h"
+
+namespace strikeoff {
+namespace {
+
+using People = std::vector<std::vector<Role>>;
+
+/// "1/2 dose", "1 1/2 doses", "0.3 doses": quarters as a spoon has them.
+std::string doses(double n) {
+  const double quarters = std::round(n * 4);
+  const char* unit = n > 0 && n <= 1 ? "dose" : "doses";
+  if (std::abs(quarters - n * 4) > 1e-9) return fmt::format("{} {}", show_number(n, 3), unit);
+  static constexpr const char* parts[] = {"", "1/4", "1/2", "3/4"};
+  const double whole = std::floor(quarters / 4);
+  const std::string part = parts[static_cast<int>(quarters - 4 * whole)];
+  if (part.empty()) return fmt::format("{} {}", show_number(whole, 0), unit);
+  if (whole == 0) return fmt::format("{} {}", part, unit);
+  return fmt::format("{} {} {}", show_number(whole, 0), part, unit);
+}
+
+std::string capital(std::string text) {
+  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] -= 'a' - 'A';
+  return text;
+}
+
+/// "the joints wait 21 min", with what is asked for on top.
+std::string need(const Demand& demand) {
+  const std::string spare =
+      demand.margin > Duration{} ? ", and " + show(demand.margin) + " is to be spare" : "";
+  if (demand.wait >= demand.age) return "the joints wait " + show(demand.wait) + spare;
+  return "a batch is " + show(demand.age) + " old when it is placed" + spare;
+}
+
+double fixed_doses(const Job& job) {
+  return retarder_doses(job, 0);
+}
+
+/// Why no dose could be worked out.
+std::string unknown_dose(const Job& job, const Pace& pace) {
+  const std::string why = pace.missing.empty()
+                              ? "the bag gives no working time"
+                              : pace.bottleneck + ", so how long the joints wait is not known";
+  if (auto_retarder(job)) return "No dose of retarder can be worked out: " + why + ".";
+  return fmt::format("{} a bag, as the job says, but whether that is enough is not known: {}.",
+                     capital(doses(fixed_doses(job))), why);
+}
+
+/// The crew of `people` with the fastest beat; the first of equals.
+std::pair<People, Pace> fastest(Crew crew, int people) {
+  std::pair<People, Pace> best;
+  for (People& shared : consecutive_crews(people)) {
+    crew.people = std::move(shared);
+    Pace with = pace(crew);
+    if (best.first.empty() || with.takt < best.second.takt) best = {crew.people, std::move(with)};
+  }
+  return best;
+}
+
+Demand demand_of(const Job& job, int gap, const Pace& with) {
+  return {edge_wait(gap, with), with.lead, job.limits.margin};
+}
+
+/// How today's crew compares with the fewest people.
+std::string today(const Crew& crew, int fewest) {
+  const auto pours = [](const std::vector<Role>& roles) {
+    return std::any_of(roles.begin(), roles.end(), [](Role role) { return role != Role::finish; });
+  };
+  const auto now = static_cast<int>(std::count_if(crew.people.begin(), crew.people.end(), pours));
+  const std::string fewer = fewest > 1 ? "fewer cannot; " : "";
+  return fmt::format("{}today's crew has {}", fewer, now);
+}
+
+}  // namespace
+
+Duration edge_wait(int gap, const Pace& pace) {
+  return gap == 0 ? Duration{} : pace.takt * gap + pace.lead;
+}
+
+std::string retarder_reason(const Job& job, const Pace& pace, std::optional<Duration> plain,
+                            double factor, const Demand& demand, double dose) {
+  const Additive* searched = auto_retarder(job);
+  const double fixed = fixed_doses(job);
+  if (!searched && fixed == 0) return "";
+  if (!plain || !pace.missing.empty()) return unknown_dose(job, pace);
+
+  const auto allowed = [&](double doses_of_auto) {
+    return retarded_by_all(job, *plain, doses_of_auto) * (factor * job.crew.usable);
+  };
+  const std::string beside =
+      searched && fixed > 0 ? fmt::format(" beside the {} the job fixes", doses(fixed)) : "";
+  const Duration without = searched ? allowed(0) : *plain * (factor * job.crew.usable);
+  const std::string may = show(without) + " may be used without it";
+  if (searched && dose == 0 && covers(without, demand)) {
+    return fmt::format("No retarder is needed{}: {} and {}.", beside, need(demand), may);
+  }
+  const std::string with = show(allowed(dose)) + " with it";
+  const std::string asked = fmt::format("{}, {} and {}", need(demand), may, with);
+  if (!searched) {
+    return fmt::format("{} a bag, as the job says: {}.", capital(doses(fixed)), asked);
+  }
+  if (!covers(allowed(dose), demand)) {
+    return fmt::format("{} a bag{}, the most it may have, is not enough: {}.", capital(doses(dose)),
+                       beside, asked);
+  }
+  return fmt::format("{} a bag{}: {}; one step less gives {}.", capital(doses(dose)), beside, asked,
+                     show(allowed(dose - searched->step)));
+}
+
+std::string water_rule(const Pace& pace, const Times& times, int batches) {
+  if (!pace.missing.empty()) return capital(pace.bottleneck) + ", so there is no timetable.";
+  if (batches == 1) return "There is one batch: add its water once everyone is in place.";
+  const Duration after = pace.takt - times.mix.usual - times.discharge.usual - times.carry.usual;
+  const std::string rule = "From batch 2 on, keep the batch dry and add its water ";
+  // Nobody on a pour keeps time to half a second.
+  if (std::abs(after.si()) < 0.5) {
+    return rule + "just as the previous batch starts being placed.";
+  }
+  if (after > Duration{}) {
+    return rule + show(after) + " after the previous batch starts being placed.";
+  }
+  return fmt::format(
+      "{}{} before the previous batch starts being placed, which is {} after that batch got its "
+      "own water.",
+      rule, show(-after), show(pace.takt));
+}
+
+std::string smallest_crew(const Job& job, int gap, std::optional<Duration> usable) {
+  if (!usable) return "How many people it takes is not known: the bag gives no working time.";
+  constexpr int most = 8;  // assumption: more people than that do not fit round one slab
+  const std::string mixers = count(job.crew.mixers, "mixer", "mixers");
+  Pace quickest;
+  for (int people = 1; people <= most; ++people) {
+    auto [shared, with] = fastest(job.crew, people);
+    if (covers(*usable, demand_of(job, gap, with))) {
+      return fmt::format("{} can pour this with {}: {} ({}).", count(people, "person", "people"),
+                         mixers, describe(shared), today(job.crew, people));
+    }
+    if (people == 1 || with.takt < quickest.takt) quickest = std::move(with);
+  }
+  const Demand demand = demand_of(job, gap, quickest);
+  const std::string may = show(*usable) + " may be used";
+  const std::string held =
+      demand.wait > demand.age ? fmt::format(", held back by {}", quickest.bottleneck) : "";
+  return fmt::format("No crew of up to {} people can pour this with {}{}: {} and {}.", most, mixers,
+                     held, need(demand), may);
+}
+
+}  // namespace strikeoff

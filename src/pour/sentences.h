@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "pour/crew.h"
+#include "pour/retarder.h"
+#include "strikeoff/job.h"
+
+namespace strikeoff {
+
+// What the pour tells the crew, each as one whole sentence.
+
+/// Why this dose of retarder, with the dose of the "auto" one where there is one; empty without a
+/// retarder. `plain` is the working time before retarder and temperature, `factor` is for
+/// temperature.
+[[nodiscard]] std::string retarder_reason(const Job& job, const Pace& pace,
+                                          std::optional<Duration> plain, double factor,
+                                          const Demand& demand, double dose);
+
+/// When water goes into the next batch: takt - mix - discharge - carry after the previous one
+/// starts being placed; before it where that is negative.
+[[nodiscard]] std::string water_rule(const Pace& pace, const Times& times, int batches);
+
+/// The fewest people, up to 8, who can pour this with the job's mixers and this usable time,
+/// sharing the work as in `consecutive_crews`; among equal numbers the crew with the fastest beat.
+[[nodiscard]] std::string smallest_crew(const Job& job, int gap, std::optional<Duration> usable);
+
+/// How long the joints wait at this beat: gap x takt + lead; 0 when no two batches touch.
+[[nodiscard]] Duration edge_wait(int gap, const Pace& pace);
+
+}  // namespace strikeoff

@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: MIT
+#include "pour/working_time.h"
+
+#include <cmath>
+
+namespace strikeoff {
+namespace {
+
+/// f(doses) between the given points, from (0, 1); beyond the last point it stays at its factor:
+/// nothing is known there, and more would be a guess on the unsafe side.
+double factor_at(const std::vector<DoseFactor>& factors, double doses) {
+  DoseFactor before{0, 1};
+  for (const DoseFactor& point : factors) {
+    if (doses <= point.doses) {
+      if (point.doses <= before.doses) return point.factor;
+      const double t = (doses - before.doses) / (point.doses - before.doses);
+      return before.factor + t * (point.factor - before.factor);
+    }
+    before = point;
+  }
+  return before.factor;
+}
+
+}  // namespace
+
+Temperature fresh_mix_temperature(Mass bag, Temperature bag_temperature, Mass water,
+                                  Temperature water_temperature) {
+  const double dry = 0.22 * bag.si(), wet = water.si();
+  return Temperature::celsius((dry * bag_temperature.in_c() + wet * water_temperature.in_c()) /
+                              (dry + wet));
+}
+
+double temperature_factor(Temperature mix, Temperature reference,
+                          std::optional<MolarEnergy> activation_energy) {
+  constexpr double gas_constant = 8.314;  // J/mol K, as ASTM C1074 rounds it (from memory)
+  const MolarEnergy cautious = kilojoules_per_mole(mix > reference ? 50 : 30);
+  const double energy = activation_energy.value_or(cautious).si();
+  return std::exp(energy / gas_constant * (1 / mix.in_k() - 1 / reference.in_k()));
+}
+
+Duration retarded(Duration working_time, const Additive& retarder, double doses) {
+  if (!retarder.factors.empty()) return working_time * factor_at(retarder.factors, doses);
+  return working_time + retarder.extends.value_or(Duration{}) * doses;
+}
+
+}  // namespace strikeoff

@@ -1,0 +1,70 @@
+// SPDX-License-Identifier: MIT
+#include "render/json_parts.h"
+
+namespace strikeoff::json {
+namespace {
+
+Json part(const Part& part) {
+  return {{"mark", part.mark},
+          {"slab", part.slab},
+          {"role", part.role},
+          {"stock", part.stock},
+          {"width_mm", number(part.width.in_mm())},
+          {"length_mm", number(part.length.in_mm())},
+          {"quantity", part.quantity},
+          {"left_cut_deg", number(part.left_cut_deg)},
+          {"right_cut_deg", number(part.right_cut_deg)},
+          {"place", part.place}};
+}
+
+Json piece(const Piece& piece) {
+  return {{"mark", piece.mark}, {"length_mm", number(piece.length.in_mm())}};
+}
+
+Json strip(const Strip& strip) {
+  return {{"width_mm", number(strip.width.in_mm())},
+          {"pieces", array(strip.pieces, piece)},
+          {"left_over_mm", number(strip.left_over.in_mm())}};
+}
+
+Json board(const Board& board) {
+  return {{"stock", board.stock},
+          {"on_hand", board.on_hand},
+          {"length_mm", number(board.length.in_mm())},
+          {"width_mm", number(board.width.in_mm())},
+          {"strips", array(board.strips, strip)},
+          {"left_over_width_mm", number(board.left_over_width.in_mm())}};
+}
+
+Json sheet_piece(const SheetPiece& piece) {
+  return {{"mark", piece.mark},
+          {"x_mm", number(piece.at.at.x.in_mm())},
+          {"y_mm", number(piece.at.at.y.in_mm())},
+          {"width_mm", number(piece.at.length.in_mm())},
+          {"height_mm", number(piece.at.depth.in_mm())}};
+}
+
+Json sheet(const Sheet& sheet) {
+  return {{"stock", sheet.stock},
+          {"on_hand", sheet.on_hand},
+          {"pieces", array(sheet.pieces, sheet_piece)},
+          {"length_mm", number(sheet.length.in_mm())},
+          {"width_mm", number(sheet.width.in_mm())}};
+}
+
+Json total(const StockTotal& total) {
+  return {{"stock", total.stock}, {"used", total.used},   {"on_hand", total.on_hand},
+          {"buy", total.buy},     {"bound", total.bound}, {"proven", total.proven}};
+}
+
+}  // namespace
+
+Json cut_list(const CutList& list) {
+  return {{"parts", array(list.parts, part)},
+          {"boards", array(list.boards, board)},
+          {"sheets", array(list.sheets, sheet)},
+          {"totals", array(list.totals, total)},
+          {"unplaced", list.unplaced}};
+}
+
+}  // namespace strikeoff::json

@@ -1,0 +1,114 @@
+// SPDX-License-Identifier: MIT
+#include "render/json_parts.h"
+
+namespace strikeoff::json {
+namespace {
+
+const char* kind_name(AdditiveKind kind) {
+  switch (kind) {
+    case AdditiveKind::retarder:
+      return "retarder";
+    case AdditiveKind::plasticizer:
+      return "plasticizer";
+    case AdditiveKind::fiber:
+      return "fiber";
+    case AdditiveKind::pigment:
+      return "pigment";
+  }
+  return "";
+}
+
+/// A dose is measured by mass or by volume; the unit is in the key.
+void add_amount(Json& object, const std::string& key,
+                const std::variant<std::monostate, Mass, Volume>& amount) {
+  if (const Mass* mass = std::get_if<Mass>(&amount)) object[key + "_kg"] = number(mass->si());
+  if (const Volume* volume = std::get_if<Volume>(&amount)) {
+    object[key + "_l"] = number(in_litres(*volume));
+  }
+}
+
+Json dose_total(const DoseTotal& dose) {
+  Json result = {{"name", dose.name},
+                 {"kind", kind_name(dose.kind)},
+                 {"per_bag", number(dose.per_bag)},
+                 {"total", number(dose.total)}};
+  add_amount(result, "amount_per_bag", dose.amount_per_bag);
+  return result;
+}
+
+Json batch_dose(const BatchDose& dose) {
+  Json result = {{"name", dose.name}, {"doses", number(dose.doses)}};
+  add_amount(result, "amount", dose.amount);
+  return result;
+}
+
+Json zone(const Zone& zone) {
+  return {{"slab", zone.slab}, {"outline_mm", points_mm(zone.outline)}};
+}
+
+}  // namespace
+
+Json mix(const MixPlan& mix) {
+  return {{"name", mix.name},
+          {"concrete_l", number(in_litres(mix.concrete))},
+          {"waste_l", number(in_litres(mix.waste))},
+          {"yield_l", number(in_litres(mix.yield))},
+          {"bags_exact", number(mix.bags_exact)},
+          {"bags", mix.bags},
+          {"spare_bags", mix.spare_bags},
+          {"surplus_l", number(in_litres(mix.surplus))},
+          {"water_per_bag_l", number(in_litres(mix.water_per_bag))},
+          {"water_total_l", number(in_litres(mix.water_total))},
+          {"doses", array(mix.doses, dose_total)},
+          {"fresh_density_kg_m3", number(mix.fresh_density.si())}};
+}
+
+Json batch(const Batch& batch) {
+  Json result = {{"number", batch.number},
+                 {"bags", number(batch.bags)},
+                 {"dry_kg", number(batch.dry.si())},
+                 {"water_l", number(in_litres(batch.water))}};
+  if (batch.bucket_mark) {
+    result["bucket_mark_mm"] = number(batch.bucket_mark->in_mm());
+    result["bucket_fills"] = batch.bucket_fills;
+  }
+  result["doses"] = array(batch.doses, batch_dose);
+  result["volume_l"] = number(in_litres(batch.volume));
+  result["zone_l"] = number(in_litres(batch.zone));
+  result["mixer"] = batch.mixer;
+  result["contact_min"] = number(in_minutes(batch.contact));
+  result["place_start_min"] = number(in_minutes(batch.place_start));
+  result["place_end_min"] = number(in_minutes(batch.place_end));
+  result["neighbours"] = batch.neighbours;
+  result["edge_wait_min"] = number(in_minutes(batch.edge_wait));
+  result["zones"] = array(batch.zones, zone);
+  if (batch.meet_by) result["meet_by_min"] = number(in_minutes(*batch.meet_by));
+  return result;
+}
+
+Json pour(const PourPlan& pour) {
+  Json result = {{"batches", pour.batches},
+                 {"takt_min", number(in_minutes(pour.takt))},
+                 {"bottleneck", pour.bottleneck},
+                 {"lead_min", number(in_minutes(pour.lead))},
+                 {"gap", pour.gap},
+                 {"edge_wait_max_min", number(in_minutes(pour.edge_wait_max))},
+                 {"mix_temperature_c", number(pour.mix_temperature.in_c())},
+                 {"temperature_factor", number(pour.temperature_factor)}};
+  if (pour.working_time) result["working_time_min"] = number(in_minutes(*pour.working_time));
+  if (pour.usable) result["usable_min"] = number(in_minutes(*pour.usable));
+  if (pour.margin) result["margin_min"] = number(in_minutes(*pour.margin));
+  result["end_min"] = number(in_minutes(pour.end));
+  result["wet_edge_max_mm"] = number(pour.wet_edge_max.in_mm());
+  result["joint_length_mm"] = number(pour.joint_length.in_mm());
+  result["feasible"] = pour.feasible;
+  result["takt_is_bound"] = pour.takt_is_bound;
+  result["gap_is_assumed"] = pour.gap_is_assumed;
+  result["retarder_per_bag"] = number(pour.retarder_per_bag);
+  result["retarder_reason"] = pour.retarder_reason;
+  result["water_rule"] = pour.water_rule;
+  result["smallest_crew"] = pour.smallest_crew;
+  return result;
+}
+
+}  // namespace strikeoff::json

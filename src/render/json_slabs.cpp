@@ -1,0 +1,59 @@
+// SPDX-License-Identifier: MIT
+#include "render/json_parts.h"
+
+namespace strikeoff::json {
+namespace {
+
+Json rectangle(const Rectangle& at) {
+  return {{"x_mm", number(at.at.x.in_mm())},
+          {"y_mm", number(at.at.y.in_mm())},
+          {"length_mm", number(at.length.in_mm())},
+          {"depth_mm", number(at.depth.in_mm())}};
+}
+
+Json panel(const PanelPiece& piece) {
+  Json result = {{"mark", piece.mark}};
+  result.update(rectangle(piece.at));
+  return result;
+}
+
+Json forms(const FormQuantities& forms) {
+  return {{"soffit_mm", number(forms.soffit.in_mm())},
+          {"edge_mm", number(forms.edge.in_mm())},
+          {"knock_out_mm", number(forms.knock_out.in_mm())},
+          {"isolation_mm", number(forms.isolation.in_mm())},
+          {"seams_mm", number(forms.seams.in_mm())},
+          {"ledger_mm", number(forms.ledger.in_mm())},
+          {"panel_m2", number(forms.panel.si())},
+          {"formed_m2", number(forms.formed.si())},
+          {"stakes", forms.stakes}};
+}
+
+}  // namespace
+
+Json points_mm(const Polygon& polygon) {
+  return array(polygon, [](const Point& point) {
+    return Json::array({number(point.x.in_mm()), number(point.y.in_mm())});
+  });
+}
+
+Json slab(const SlabPlan& slab) {
+  return {{"name", slab.name},
+          {"area_m2", number(slab.area.si())},
+          {"top_area_m2", number(slab.top_area.si())},
+          {"perimeter_mm", number(slab.perimeter.in_mm())},
+          {"edge_thickness_mm", number(slab.edge_thickness.in_mm())},
+          {"least_thickness_mm", number(slab.least_thickness.in_mm())},
+          {"concrete_l", number(in_litres(slab.concrete))},
+          {"panel_displacement_l", number(in_litres(slab.panel_displacement))},
+          {"level_correction_l", number(in_litres(slab.level_correction))},
+          {"mass_kg", number(slab.mass.si())},
+          {"base_load_kpa", number(in_kilopascals(slab.base_load))},
+          {"outline_mm", points_mm(slab.outline)},
+          {"panel_outline_mm", points_mm(slab.panel)},
+          {"openings", array(slab.openings, rectangle)},
+          {"panels", array(slab.panels, panel)},
+          {"forms", forms(slab.forms)}};
+}
+
+}  // namespace strikeoff::json

@@ -1,0 +1,12 @@
+// SPDX-License-Identifier: MIT
+#include "render/text_sections.h"
+#include "strikeoff/render.h"
+
+namespace strikeoff {
+
+std::string render_text(const Plan& plan) {
+  return text::headline(plan) + text::shop(plan) + text::cut(plan) + text::mix_card(plan) +
+         text::pour(plan) + text::the_day(plan) + text::checks(plan) + text::assumptions(plan);
+}
+
+}  // namespace strikeoff

@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+
+#include "render/text_sections.h"
+#include "render/text_table.h"
+#include "render/text_words.h"
+
+namespace strikeoff::text {
+namespace {
+
+/// What every pour has to be told, whatever the level.
+bool is_safety(const Check& check) {
+  constexpr std::array<std::string_view, 5> codes = {"silica", "caustic", "electric", "hearth",
+                                                     "lift"};
+  return std::find(codes.begin(), codes.end(), check.code) != codes.end();
+}
+
+std::string finding(const Check& check) {
+  const std::string value = found(check);
+  return fmt::format("{}{} [{}]", check.title, value.empty() ? "" : " (" + value + ")", check.code);
+}
+
+std::string with_advice(std::string_view label, const Check& check) {
+  std::string result = paragraph(label, finding(check));
+  if (!check.advice.empty()) result += paragraph(std::string(label.size(), ' '), check.advice);
+  return result;
+}
+
+}  // namespace
+
+std::string checks(const Plan& plan) {
+  if (plan.checks.empty()) return "";
+  std::string stop;
+  std::string caution;
+  std::string safety;
+  std::string ok;
+  for (const Check& check : plan.checks) {
+    if (check.level == Level::stop) {
+      stop += with_advice("  STOP     ", check);
+    } else if (is_safety(check)) {
+      safety += with_advice("  safety   ", check);
+    } else if (check.level == Level::caution) {
+      caution += with_advice("  caution  ", check);
+    } else {
+      ok += paragraph("  ok       ", finding(check));
+    }
+  }
+  return heading("CHECKS") + stop + caution + ok + safety;
+}
+
+}  // namespace strikeoff::text

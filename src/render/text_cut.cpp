@@ -1,0 +1,197 @@
+// SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <utility>
+
+#include "core/format.h"
+#include "render/text_sections.h"
+#include "render/text_table.h"
+#include "render/text_words.h"
+
+namespace strikeoff::text {
+namespace {
+
+/// The strips of a board in the order of the saw: the widest first, so that the board that is
+/// left stays wide as long as it can (common practice, no source).
+std::vector<Strip> saw_order(std::vector<Strip> strips) {
+  std::stable_sort(strips.begin(), strips.end(),
+                   [](const Strip& a, const Strip& b) { return a.width > b.width; });
+  return strips;
+}
+
+/// "2 1/2 in (3 strips), 1 in (1 strip)".
+std::string rip_settings(const std::vector<Strip>& strips, Units units) {
+  std::vector<std::string> settings;
+  for (auto first = strips.begin(); first != strips.end();) {
+    const auto last = std::find_if(first, strips.end(),
+                                   [&](const Strip& strip) { return strip.width != first->width; });
+    settings.push_back(fmt::format("{} ({})", show(first->width, units),
+                                   count(static_cast<int>(last - first), "strip", "strips")));
+    first = last;
+  }
+  return joined(settings, ", then ");
+}
+
+std::string board_body(const Board& board, Units units) {
+  const std::vector<Strip> strips = saw_order(board.strips);
+  std::string result =
+      paragraph("    ", "Rip the full length, fence at " + rip_settings(strips, units) + ".");
+  Table table({{"Strip", Align::right}, {"Width"}, {"Crosscut, in this order"}, {"Left over"}});
+  int number = 0;
+  for (const Strip& strip : strips) {
+    std::vector<std::string> cuts;
+    for (const Piece& piece : strip.pieces) {
+      cuts.push_back(piece.mark + " " + show(piece.length, units));
+    }
+    table.add({std::to_string(++number), show(strip.width, units), joined(cuts, " | "),
+               strip.left_over > Length{} ? show(strip.left_over, units) : "-"});
+  }
+  result += table.str(4);
+  if (board.left_over_width > Length{}) {
+    result += paragraph(
+        "    ", "What is left, uncut: " + size(board.length, board.left_over_width, units) + ".");
+  }
+  return result;
+}
+
+std::string sheet_body(const Sheet& sheet, Units units) {
+  Table table({{"Piece"}, {"Size"}, {"From the left edge"}, {"From the bottom edge"}});
+  for (const SheetPiece& piece : sheet.pieces) {
+    table.add({piece.mark, size(piece.at.length, piece.at.depth, units), show(piece.at.at.x, units),
+               show(piece.at.at.y, units)});
+  }
+  return table.str(4);
+}
+
+struct Layout {
+  std::string what;  // stock, size, on hand or to buy
+  std::string body;
+  bool operator==(const Layout&) const = default;
+};
+
+/// Layouts one after another, neighbours that are the same only once: "Boards 2 to 5, all alike".
+std::string layouts(const std::string& one, const std::string& many,
+                    const std::vector<Layout>& all) {
+  std::string result;
+  for (std::size_t first = 0; first < all.size();) {
+    std::size_t last = first;
+    while (last + 1 < all.size() && all[last + 1] == all[first]) ++last;
+    const std::string name = first == last
+                                 ? fmt::format("{} {}", one, first + 1)
+                                 : fmt::format("{} {} to {}, all alike", many, first + 1, last + 1);
+    result += "\n" + paragraph("  ", name + ": " + all[first].what) + all[first].body;
+    first = last + 1;
+  }
+  return result;
+}
+
+std::string cut_angle(double degrees) {
+  return degrees == 0 ? "square" : show_number(degrees, 1) + " deg";
+}
+
+std::string end_cuts(const Part& part) {
+  if (part.left_cut_deg == 0 && part.right_cut_deg == 0) return "square";
+  return cut_angle(part.left_cut_deg) + " / " + cut_angle(part.right_cut_deg);
+}
+
+Table part_table(const Plan& plan) {
+  const bool several = plan.slabs.size() > 1;
+  Table table({{"Mark"},
+               {"What"},
+               {"Where"},
+               {"Width x length", Align::right},
+               {"Pieces", Align::right},
+               {"End cuts"},
+               {"From"}});
+  for (const Part& part : plan.cut_list.parts) {
+    table.add({part.mark, part.role, several ? part.slab + ": " + part.place : part.place,
+               size(part.width, part.length, plan.units), std::to_string(part.quantity),
+               end_cuts(part), part.stock.empty() ? "made on site" : part.stock});
+  }
+  return table;
+}
+
+/// What the words of the parts table mean, for those that stand in it.
+std::string glossary(const std::vector<Part>& parts) {
+  constexpr std::array<std::pair<std::string_view, std::string_view>, 6> words = {{
+      {"edge strip", "stands upright outside the slab; its inner face shapes the visible edge"},
+      {"soffit strip", "lies flat under the overhang, against the base"},
+      {"soffit panel", "the same, wide, on props"},
+      {"knock-out strip", "stands around an opening and keeps the concrete out"},
+      {"backer panel", "lies on the base, under the concrete, and stays"},
+      {"isolation strip", "soft strip between slab and wall, stays"},
+  }};
+  std::string result;
+  for (const auto& [role, meaning] : words) {
+    const bool used = std::any_of(parts.begin(), parts.end(),
+                                  [&](const Part& part) { return part.role == role; });
+    if (used) result += paragraph("  ", fmt::format("{}: {}.", role, meaning));
+  }
+  return result;
+}
+
+bool is_sheet(const CutList& cut_list, const std::string& stock) {
+  return std::any_of(cut_list.sheets.begin(), cut_list.sheets.end(),
+                     [&](const Sheet& sheet) { return sheet.stock == stock; });
+}
+
+std::string total_line(const CutList& cut_list, const StockTotal& total) {
+  const bool sheet = is_sheet(cut_list, total.stock);
+  const std::string used =
+      sheet ? count(total.used, "sheet", "sheets") : count(total.used, "board", "boards");
+  std::string text = fmt::format("{} of {}", used, total.stock);
+  if (total.on_hand > 0) text += fmt::format(" ({} on hand, {} to buy)", total.on_hand, total.buy);
+  if (total.proven) return text + "; no plan can use fewer.";
+  const int more = total.used - total.bound;
+  return text + fmt::format("; at least {} {} needed, so this may be {} too many.", total.bound,
+                            total.bound == 1 ? "is" : "are", more);
+}
+
+std::string what(const std::string& stock, Length length, Length width, bool on_hand, Units units) {
+  return fmt::format("{}, {}{}", stock, size(length, width, units), on_hand ? ", on hand" : "");
+}
+
+}  // namespace
+
+std::string cut(const Plan& plan) {
+  const CutList& list = plan.cut_list;
+  if (list.parts.empty()) return "";
+  std::string result = heading("CUT");
+  if (!list.unplaced.empty()) {
+    result += paragraph("  !!! ",
+                        "These parts fit no board or sheet: " + joined(list.unplaced, ", ") + ".");
+  }
+  result += "  Parts. Write the mark on each piece as it is cut.\n" + part_table(plan).str() +
+            glossary(list.parts);
+  const bool angled = std::any_of(list.parts.begin(), list.parts.end(), [](const Part& part) {
+    return part.left_cut_deg != 0 || part.right_cut_deg != 0;
+  });
+  if (angled) {
+    result += paragraph("  ",
+                        "End cuts: left / right as seen from outside the slab; the saw's reading "
+                        "from square; a positive angle leaves the outer face longer, and the "
+                        "length is the longer one.");
+  }
+  std::vector<Layout> boards;
+  for (const Board& board : list.boards) {
+    boards.push_back({what(board.stock, board.length, board.width, board.on_hand, plan.units),
+                      board_body(board, plan.units)});
+  }
+  std::vector<Layout> sheets;
+  for (const Sheet& sheet : list.sheets) {
+    sheets.push_back({what(sheet.stock, sheet.length, sheet.width, sheet.on_hand, plan.units),
+                      sheet_body(sheet, plan.units)});
+  }
+  result += layouts("Board", "Boards", boards) + layouts("Sheet", "Sheets", sheets) + "\n";
+  for (const StockTotal& total : list.totals) result += paragraph("  ", total_line(list, total));
+  if (!boards.empty()) {
+    // 300 x 40 mm (assumption).
+    const std::string least = plan.units == Units::us ? "12 x 1 1/2 in" : "300 x 40 mm";
+    result += paragraph("  ", "Keep left-overs from " + least + " on: the next job can use them.");
+  }
+  return result;
+}
+
+}  // namespace strikeoff::text

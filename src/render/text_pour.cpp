@@ -1,0 +1,134 @@
+// SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "core/format.h"
+#include "render/text_sections.h"
+#include "render/text_table.h"
+#include "render/text_words.h"
+
+namespace strikeoff::text {
+namespace {
+
+std::string pace(const Plan& plan) {
+  const PourPlan& pour = plan.pour;
+  std::string text =
+      fmt::format("From its first water a batch takes {} until it is placed.", show(pour.lead));
+  if (pour.batches > 1) {
+    text = fmt::format("Start a batch every {}{}: {} sets this pace. ", show(pour.takt),
+                       pour.takt_is_bound ? " at best" : "", pour.bottleneck) +
+           text;
+  }
+  if (pour.takt_is_bound) {
+    text += " Someone's jobs do not follow one another, so the real pace is slower: rehearse it.";
+  }
+  return text;
+}
+
+std::string edges(const Plan& plan) {
+  const PourPlan& pour = plan.pour;
+  if (pour.batches < 2) return "One batch: no edge waits for another.";
+  std::string text = "A fresh edge waits " + edge_verdict(pour) + ".";
+  if (pour.gap_is_assumed) {
+    text +=
+        " The outline is not a rectangle: each batch is taken to touch only the one before and "
+        "the one after it, which is not shown to be so.";
+  }
+  return text;
+}
+
+std::string working_time(const Plan& plan) {
+  const PourPlan& pour = plan.pour;
+  std::string text =
+      fmt::format("The fresh mix will be about {}", show(pour.mix_temperature, plan.units));
+  if (!pour.working_time) return text + ".";
+  return text + fmt::format(
+                    " and stay workable for about {}, an estimate: the bucket test on the "
+                    "day decides.",
+                    show(*pour.working_time));
+}
+
+/// Where a zone lies, by the box around it, measured from the lower left corner of the slab:
+/// "left 23 1/2 to 47 in, front 0 to 14 in". A direction it fills is not named.
+std::string place(const Zone& zone, const Plan& plan) {
+  const auto slab = std::find_if(plan.slabs.begin(), plan.slabs.end(),
+                                 [&](const SlabPlan& s) { return s.name == zone.slab; });
+  if (slab == plan.slabs.end() || zone.outline.empty()) return zone.slab;
+  const Rectangle all = bounding_box(slab->outline);
+  const Rectangle box = bounding_box(zone.outline);
+  const auto along = [&](const char* edge, Length start, Length length, Length whole) {
+    if (show(length, plan.units) == show(whole, plan.units)) return std::string();
+    return edge + (" " + range(start, start + length, plan.units));
+  };
+  std::vector<std::string> parts;
+  for (const std::string& part : {along("left", box.at.x - all.at.x, box.length, all.length),
+                                  along("front", box.at.y - all.at.y, box.depth, all.depth)}) {
+    if (!part.empty()) parts.push_back(part);
+  }
+  const std::string where = parts.empty() ? "all of it" : joined(parts, ", ");
+  return plan.slabs.size() > 1 ? zone.slab + ": " + where : where;
+}
+
+std::string places(const Batch& batch, const Plan& plan) {
+  std::vector<std::string> all;
+  for (const Zone& zone : batch.zones) all.push_back(place(zone, plan));
+  return joined(all, "; ");
+}
+
+bool any_seconds(const std::vector<Batch>& batches) {
+  return std::any_of(batches.begin(), batches.end(), [](const Batch& batch) {
+    return has_seconds(batch.contact) || has_seconds(batch.place_start) ||
+           has_seconds(batch.place_end) || (batch.meet_by && has_seconds(*batch.meet_by));
+  });
+}
+
+/// The clock table. A column stands only where the plan has something to say in it.
+std::string timetable(const Plan& plan) {
+  const bool clock = plan.date && plan.date->time;
+  const bool seconds = any_seconds(plan.batches);
+  const bool mixers = std::any_of(plan.batches.begin(), plan.batches.end(),
+                                  [](const Batch& batch) { return batch.mixer > 1; });
+  std::vector<Column> columns = {{"Batch", Align::right}, {"Water in", Align::right}};
+  if (clock) columns.push_back({"Clock", Align::right});
+  if (mixers) columns.push_back({"Mixer", Align::right});
+  columns.push_back({"Placing", Align::right});
+  columns.push_back({"Placed", Align::right});
+  columns.push_back({"Meet by", Align::right});
+  columns.push_back({"Where"});
+  Table table(std::move(columns));
+  for (const Batch& batch : plan.batches) {
+    std::vector<std::string> row = {std::to_string(batch.number),
+                                    stopwatch(batch.contact, seconds)};
+    if (clock) row.push_back(time_of_day(plan.date, batch.contact, seconds));
+    if (mixers) row.push_back(std::to_string(batch.mixer));
+    row.push_back(stopwatch(batch.place_start, seconds));
+    row.push_back(stopwatch(batch.place_end, seconds));
+    row.push_back(batch.meet_by ? stopwatch(*batch.meet_by, seconds) : "-");
+    row.push_back(places(batch, plan));
+    table.add(std::move(row));
+  }
+  return table.str();
+}
+
+}  // namespace
+
+std::string pour(const Plan& plan) {
+  if (plan.batches.empty()) return "";
+  std::string result = heading("POUR") + paragraph("  ", pace(plan)) +
+                       paragraph("  ", edges(plan)) + paragraph("  ", working_time(plan));
+  if (!plan.pour.water_rule.empty()) result += paragraph("  Water: ", plan.pour.water_rule);
+  if (!plan.pour.retarder_reason.empty()) {
+    result += paragraph("  Retarder: ", plan.pour.retarder_reason);
+  }
+  if (!plan.pour.smallest_crew.empty()) result += paragraph("  Crew: ", plan.pour.smallest_crew);
+  result += "\n" + timetable(plan) + "\n";
+  return result +
+         paragraph("  ",
+                   "Times count from the first water of batch 1, in h:min (and s): start a "
+                   "stopwatch then. Meet by: every batch that touches this one is placed by "
+                   "then. Where: \"left 10 to 20\" is 10 to 20 off the slab's left end, \"front\" "
+                   "the same off its front edge; without \"front\" it is the whole depth.");
+}
+
+}  // namespace strikeoff::text

@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <string>
+
+#include "strikeoff/plan.h"
+
+namespace strikeoff::text {
+
+// The sections of the text plan, in the order of the day. Each is complete lines, or empty when
+// the plan has nothing for it.
+
+/// Title, every stop, and the plan in ten lines.
+[[nodiscard]] std::string headline(const Plan& plan);
+[[nodiscard]] std::string shop(const Plan& plan);
+[[nodiscard]] std::string cut(const Plan& plan);
+[[nodiscard]] std::string mix_card(const Plan& plan);
+[[nodiscard]] std::string pour(const Plan& plan);
+[[nodiscard]] std::string the_day(const Plan& plan);
+[[nodiscard]] std::string checks(const Plan& plan);
+[[nodiscard]] std::string assumptions(const Plan& plan);
+
+}  // namespace strikeoff::text

@@ -1,0 +1,63 @@
+// SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+
+#include "core/format.h"
+#include "render/text_sections.h"
+#include "render/text_table.h"
+#include "render/text_words.h"
+
+namespace strikeoff::text {
+namespace {
+
+std::string amount(Money money) {
+  return fmt::format("{:.2f}", money.si());
+}
+
+std::string to_buy(const Material& material) {
+  if (material.packs == 0) return "nothing";
+  if (material.pack.empty()) return std::to_string(material.packs);
+  return fmt::format("{} x {}", material.packs, material.pack);
+}
+
+std::string cost(const Material& material) {
+  if (material.cost) return amount(*material.cost);
+  return material.packs == 0 ? "-" : "no price";
+}
+
+Table list(const Plan& plan) {
+  Table table({{"[ ]"},
+               {"Item"},
+               {"Need", Align::right},
+               {"On hand", Align::right},
+               {"Buy"},
+               {plan.cost.currency, Align::right}});
+  for (const Material& material : plan.materials) {
+    table.add({"[ ]", material.item,
+               show_number(material.needed, 2) + (material.unit.empty() ? "" : " " + material.unit),
+               material.on_hand == 0 ? "-" : show_number(material.on_hand, 2), to_buy(material),
+               cost(material)});
+  }
+  if (plan.cost.tax != Money{}) {
+    table.add({"", "Subtotal", "", "", "", amount(plan.cost.subtotal)});
+    table.add({"", "Tax", "", "", "", amount(plan.cost.tax)});
+  }
+  table.add({"", "TOTAL", "", "", "", amount(plan.cost.total)});
+  return table;
+}
+
+}  // namespace
+
+std::string shop(const Plan& plan) {
+  if (plan.materials.empty()) return "";
+  std::string result = heading("SHOP") + list(plan).str();
+  for (const Material& material : plan.materials) {
+    if (!material.note.empty()) result += paragraph("  ", material.item + ": " + material.note);
+  }
+  if (!plan.cost.unpriced.empty()) {
+    result += paragraph("  ", "No price is known for " + joined(plan.cost.unpriced, ", ") +
+                                  ": the total leaves that out.");
+  }
+  return result;
+}
+
+}  // namespace strikeoff::text

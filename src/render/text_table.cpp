@@ -1,0 +1,191 @@
+// SPDX-License-Identifier: MIT
+#include "render/text_table.h"
+
+#include <algorithm>
+#include <numeric>
+
+namespace strikeoff::text {
+namespace {
+
+constexpr std::size_t column_gap = 2;
+
+struct Character {
+  char32_t code = 0;
+  std::size_t bytes = 0;  // 0: not UTF-8
+};
+
+/// The first character of a text that is not empty (RFC 3629: no overlong forms, no surrogates).
+Character first_character(std::string_view text) {
+  const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(text[i]); };
+  if (byte(0) < 0x80) return {byte(0), 1};
+  const std::size_t bytes = byte(0) >= 0xF0 ? 4 : byte(0) >= 0xE0 ? 3 : byte(0) >= 0xC2 ? 2 : 0;
+  if (bytes == 0 || byte(0) > 0xF4 || text.size() < bytes) return {};
+  char32_t code = byte(0) & (0x7FU >> bytes);
+  for (std::size_t i = 1; i < bytes; ++i) {
+    if ((byte(i) & 0xC0U) != 0x80) return {};
+    code = code << 6U | (byte(i) & 0x3FU);
+  }
+  const bool overlong = (bytes == 3 && code < 0x800) || (bytes == 4 && code < 0x10000);
+  const bool surrogate = code >= 0xD800 && code <= 0xDFFF;
+  if (overlong || surrogate || code > 0x10FFFF) return {};
+  return {code, bytes};
+}
+
+bool within(char32_t code, char32_t first, char32_t last) {
+  return code >= first && code <= last;
+}
+
+/// Controls (Unicode Cc), line separators, zero-width and direction marks: nothing to see, and
+/// they can rewrite what stands around them.
+bool is_unprintable(char32_t code) {
+  return code < 0x20 || within(code, 0x7F, 0x9F) || within(code, 0x200B, 0x200F) ||
+         within(code, 0x2028, 0x202E) || within(code, 0x2060, 0x206F) || code == 0xFEFF;
+}
+
+/// The blocks of wide characters (Unicode TR 11, from memory); too many rather than too few.
+bool is_wide(char32_t code) {
+  return within(code, 0x1100, 0x115F) || within(code, 0x2E80, 0xA4CF) ||
+         within(code, 0xAC00, 0xD7A3) || within(code, 0xF900, 0xFAFF) ||
+         within(code, 0xFE30, 0xFE6F) || within(code, 0xFF00, 0xFF60) ||
+         within(code, 0xFFE0, 0xFFE6) || within(code, 0x1F300, 0x1FAFF) || code >= 0x20000;
+}
+
+/// The longest start of the text that fits in `width` columns; at least one character.
+std::string_view prefix(std::string_view text, std::size_t width) {
+  std::size_t used = 0;
+  std::size_t end = 0;
+  while (end < text.size()) {
+    const Character c = first_character(text.substr(end));
+    used += is_wide(c.code) ? 2U : 1U;
+    if (used > width && end > 0) break;
+    end += std::max<std::size_t>(c.bytes, 1);
+  }
+  return text.substr(0, end);
+}
+
+void trim_right(std::string& line) {
+  line.erase(line.find_last_not_of(' ') + 1);
+}
+
+std::string padded(std::string_view cell, std::size_t width, Align align) {
+  const std::string space(width - std::min(width, columns(cell)), ' ');
+  return align == Align::left ? std::string(cell) + space : space + std::string(cell);
+}
+
+}  // namespace
+
+std::string clean(std::string_view text) {
+  std::string result;
+  while (!text.empty()) {
+    const Character c = first_character(text);
+    if (c.bytes == 0) {
+      result += '?';
+    } else if (is_unprintable(c.code)) {
+      result += ' ';
+    } else {
+      result += text.substr(0, c.bytes);
+    }
+    text.remove_prefix(std::max<std::size_t>(c.bytes, 1));
+  }
+  return result;
+}
+
+std::size_t columns(std::string_view text) {
+  std::size_t used = 0;
+  while (!text.empty()) {
+    const Character c = first_character(text);
+    used += is_wide(c.code) ? 2U : 1U;
+    text.remove_prefix(std::max<std::size_t>(c.bytes, 1));
+  }
+  return used;
+}
+
+std::vector<std::string> wrap(std::string_view text, std::size_t width) {
+  const std::string safe = clean(text);
+  std::vector<std::string> lines(1);
+  std::string_view rest = safe;
+  while (true) {
+    rest.remove_prefix(std::min(rest.find_first_not_of(' '), rest.size()));
+    if (rest.empty()) return lines;
+    std::string_view word = rest.substr(0, rest.find(' '));
+    const std::size_t gap = lines.back().empty() ? 0 : 1;
+    if (columns(lines.back()) + gap + columns(word) > width) {
+      if (gap == 1) {
+        lines.emplace_back();
+        continue;
+      }
+      word = prefix(word, width);
+    }
+    lines.back().append(gap, ' ').append(word);
+    rest.remove_prefix(word.size());
+  }
+}
+
+std::string paragraph(std::string_view first, std::string_view text) {
+  const std::size_t indent = columns(first);
+  std::string result;
+  for (const std::string& line : wrap(text, page_width - indent)) {
+    std::string full = (result.empty() ? std::string(first) : std::string(indent, ' ')) + line;
+    trim_right(full);
+    result += full + "\n";
+  }
+  return result;
+}
+
+std::string heading(std::string_view title) {
+  return "\n" + std::string(title) + "\n" + std::string(columns(title), '-') + "\n";
+}
+
+void Table::add(std::vector<std::string> cells) {
+  for (std::string& cell : cells) cell = clean(cell);
+  rows_.push_back(std::move(cells));
+}
+
+std::vector<std::size_t> Table::widths(std::size_t room) const {
+  std::vector<std::size_t> result;
+  for (std::size_t k = 0; k < columns_.size(); ++k) {
+    std::size_t widest = std::max<std::size_t>(columns(columns_[k].title), 1);
+    for (const auto& row : rows_) widest = std::max(widest, columns(row[k]));
+    result.push_back(widest);
+  }
+  const std::size_t gaps = column_gap * (result.size() - 1);
+  std::size_t total = std::accumulate(result.begin(), result.end(), gaps);
+  while (total > room) {
+    const auto widest = std::max_element(result.begin(), result.end());
+    if (*widest == 1) break;
+    --*widest;
+    --total;
+  }
+  return result;
+}
+
+std::string Table::str(std::size_t indent) const {
+  const std::vector<std::size_t> width = widths(page_width - indent);
+  std::string result;
+  const auto print = [&](const std::vector<std::string>& cells) {
+    std::vector<std::vector<std::string>> wrapped;
+    std::size_t height = 1;
+    for (std::size_t k = 0; k < cells.size(); ++k) {
+      wrapped.push_back(wrap(cells[k], width[k]));
+      height = std::max(height, wrapped.back().size());
+    }
+    for (std::size_t i = 0; i < height; ++i) {
+      std::string line(indent, ' ');
+      for (std::size_t k = 0; k < cells.size(); ++k) {
+        const std::string cell = i < wrapped[k].size() ? wrapped[k][i] : "";
+        line += padded(cell, width[k], columns_[k].align) + std::string(column_gap, ' ');
+      }
+      trim_right(line);
+      result += line + "\n";
+    }
+  };
+  std::vector<std::string> titles;
+  for (const Column& column : columns_) titles.push_back(column.title);
+  if (std::any_of(titles.begin(), titles.end(), [](const auto& t) { return !t.empty(); })) {
+    print(titles);
+  }
+  for (const auto& row : rows_) print(row);
+  return result;
+}
+
+}  // namespace strikeoff::text

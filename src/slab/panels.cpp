@@ -1,0 +1,210 @@
+// SPDX-License-Identifier: MIT
+#include "slab/panels.h"
+
+#include <algorithm>
+#include <cstddef>
+#include <map>
+#include <optional>
+#include <utility>
+
+#include "core/shelves.h"
+#include "slab/slices.h"
+#include "slab/splice.h"
+
+namespace strikeoff {
+namespace {
+
+// Assumptions, from common practice, no source.
+constexpr Length joints_apart = Length::mm(100);
+constexpr Length least_sliver = Length::mm(75);
+
+struct Seam {
+  bool along_x;
+  Point from;  // its left or lower end
+  Length length;
+};
+
+struct Layout {
+  std::vector<Rectangle> pieces;
+  std::vector<Seam> seams;
+};
+
+/// One row of pieces, and the joints in it for the next row to keep away from.
+using RowJoints = std::vector<Length>;
+
+/// Rows along x in one slice, the first staggered from the `below` joints. Returns the joints of
+/// its last row.
+RowJoints tile(const Rectangle& area, const Rectangle& sheet, Length gap, RowJoints below,
+               Layout& layout) {
+  const PieceRule across{sheet.depth, gap, least_sliver};
+  const PieceRule along{sheet.length, gap, least_sliver};
+  Length y = area.at.y;
+  for (const Length depth : split(area.depth, sheet.depth, across)) {
+    if (y != area.at.y) {
+      layout.seams.push_back({true, {area.at.x, y - gap / 2}, area.length});
+    }
+    const auto lengths = below.empty()
+                             ? split(area.length, sheet.length, along)
+                             : split_apart(area.length, along, {area.at.x, joints_apart, below});
+    Length x = area.at.x;
+    for (const Length length : lengths) {
+      layout.pieces.push_back({{x, y}, length, depth});
+      x += length + gap;
+    }
+    below = joints(lengths, area.at.x, gap);
+    for (const Length joint : below) layout.seams.push_back({false, {joint, y}, depth});
+    y += depth + gap;
+  }
+  return below;
+}
+
+Layout lay_rows(const Slices& slices, const Rectangle& sheet, Length gap) {
+  const auto parted = part_slices(slices, gap);
+  std::vector<std::vector<Contact>> under(parted.size());
+  for (const Contact& c : slices.contacts) under[c.above].push_back(c);
+  std::vector<RowJoints> top(parted.size());
+  Layout layout;
+  for (std::size_t i = 0; i < parted.size(); ++i) {
+    RowJoints below;
+    for (const Contact& c : under[i]) {
+      below.insert(below.end(), top[c.below].begin(), top[c.below].end());
+      const Rectangle &low = slices.rectangles[c.below], &high = slices.rectangles[i];
+      layout.seams.push_back({true, {std::max(low.at.x, high.at.x), high.at.y}, c.overlap});
+    }
+    std::sort(below.begin(), below.end());
+    // A step lower than the gap itself is filled, not covered.
+    if (parted[i].depth <= Length{}) continue;
+    top[i] = tile(parted[i], sheet, gap, std::move(below), layout);
+  }
+  return layout;
+}
+
+Rectangle turned(const Rectangle& r) {
+  return {{r.at.y, r.at.x}, r.depth, r.length};
+}
+
+Polygon turned(Polygon polygon) {
+  for (Point& p : polygon) std::swap(p.x, p.y);
+  return polygon;
+}
+
+Layout turned(Layout layout) {
+  for (Rectangle& r : layout.pieces) r = turned(r);
+  for (Seam& s : layout.seams) {
+    s.along_x = !s.along_x;
+    std::swap(s.from.x, s.from.y);
+  }
+  return layout;
+}
+
+bool within(const Rectangle& inner, const Rectangle& outer) {
+  return outer.at.x <= inner.at.x && inner.at.x + inner.length <= outer.at.x + outer.length &&
+         outer.at.y <= inner.at.y && inner.at.y + inner.depth <= outer.at.y + outer.depth;
+}
+
+/// The length of a seam that lies in an opening, where it is cut away.
+Length inside(const Seam& seam, const Rectangle& opening) {
+  const Seam s = seam.along_x ? seam : Seam{true, {seam.from.y, seam.from.x}, seam.length};
+  const Rectangle o = seam.along_x ? opening : turned(opening);
+  if (s.from.y <= o.at.y || s.from.y >= o.at.y + o.depth) return {};
+  const Length from = std::max(s.from.x, o.at.x);
+  const Length to = std::min(s.from.x + s.length, o.at.x + o.length);
+  return std::max(to - from, Length{});
+}
+
+Length seam_length(const Layout& layout, const std::vector<Rectangle>& cut_out) {
+  Length sum;
+  for (const Seam& seam : layout.seams) {
+    sum += seam.length;
+    for (const Rectangle& opening : cut_out) sum -= inside(seam, opening);
+  }
+  return sum;
+}
+
+/// Width and length of a piece as it is cut, largest first.
+std::pair<Length, Length> size_of(const Rectangle& r) {
+  return {-std::max(r.length, r.depth), -std::min(r.length, r.depth)};
+}
+
+std::vector<Part> parts_of(const Slab& slab, const std::vector<Rectangle>& pieces) {
+  std::map<std::pair<Length, Length>, int> count;
+  for (const Rectangle& piece : pieces) ++count[size_of(piece)];
+  std::vector<Part> parts;
+  for (const auto& [size, quantity] : count) {
+    Part part;
+    part.slab = slab.name;
+    part.role = "backer panel";
+    part.stock = slab.panel->id;
+    part.length = -size.first;
+    part.width = -size.second;
+    part.quantity = quantity;
+    part.place = slab.support == Support::base ? "on the base" : "on the ground";
+    parts.push_back(std::move(part));
+  }
+  return parts;
+}
+
+std::size_t sheets_needed(const std::vector<Part>& panels, const Stock& sheet, Length kerf) {
+  std::vector<SheetItem> items;
+  for (const Part& p : panels) items.push_back({p.length, p.width, p.quantity});
+  return pack_on_shelves(items, {{sheet.length, sheet.width, {}}}, kerf).sheets.size();
+}
+
+struct Choice {
+  Layout layout;
+  std::vector<Part> parts;
+  std::size_t sheets = 0;
+  Length seams;
+};
+
+Choice weigh(const Slab& slab, Layout layout, const std::vector<Rectangle>& cut_out, Length kerf) {
+  std::erase_if(layout.pieces, [&](const Rectangle& piece) {
+    return std::any_of(cut_out.begin(), cut_out.end(),
+                       [&](const Rectangle& opening) { return within(piece, opening); });
+  });
+  Choice choice;
+  choice.parts = parts_of(slab, layout.pieces);
+  choice.sheets = sheets_needed(choice.parts, *slab.panel, kerf);
+  choice.seams = seam_length(layout, cut_out);
+  choice.layout = std::move(layout);
+  return choice;
+}
+
+}  // namespace
+
+PanelLayout lay_panels(const Slab& slab, const SlabPlan& shape, Length kerf, MarkCounter& marks) {
+  if (!slab.panel) return {};
+  std::vector<Rectangle> cut_out;
+  for (std::size_t i = 0; i < slab.openings.size(); ++i) {
+    if (slab.openings[i].through) cut_out.push_back(shape.openings[i]);
+  }
+  // Four layouts: rows along x or along y, sheets along or across them.
+  const Slices flat = slice(shape.panel), upright = slice(turned(shape.panel));
+  const Rectangle sheet{{}, slab.panel->length, slab.panel->width};
+  std::optional<Choice> best;
+  for (const bool rows_along_x : {true, false}) {
+    for (const Rectangle& laid : {sheet, turned(sheet)}) {
+      Layout layout = lay_rows(rows_along_x ? flat : upright, laid, slab.panel_gap);
+      if (!rows_along_x) layout = turned(std::move(layout));
+      Choice choice = weigh(slab, std::move(layout), cut_out, kerf);
+      if (!best || std::pair(choice.sheets, choice.seams) < std::pair(best->sheets, best->seams)) {
+        best = std::move(choice);
+      }
+    }
+  }
+
+  PanelLayout result;
+  std::map<std::pair<Length, Length>, std::string> mark_of;
+  for (Part& part : best->parts) {
+    part.mark = marks.next('P');
+    mark_of[{-part.length, -part.width}] = part.mark;
+  }
+  for (const Rectangle& piece : best->layout.pieces) {
+    result.pieces.push_back({mark_of.at(size_of(piece)), piece});
+  }
+  result.parts = std::move(best->parts);
+  result.seams = best->seams;
+  return result;
+}
+
+}  // namespace strikeoff

@@ -1,0 +1,264 @@
+// SPDX-License-Identifier: MIT
+#include "slab/strips.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <map>
+#include <optional>
+#include <string>
+#include <tuple>
+
+#include "slab/corners.h"
+#include "slab/measure.h"
+#include "slab/splice.h"
+
+namespace strikeoff {
+namespace {
+
+// Assumptions, from common practice, no source.
+constexpr Length lap = Length::mm(50);  // of an edge strip over the base's face
+constexpr Length stake_spacing = Length::mm(600);
+constexpr Length panel_from = Length::mm(75);     // a wider soffit is a panel on props
+constexpr Length least_rim = Length::mm(12);      // of panel that a screw can bite into
+constexpr Length least_splice = Length::mm(300);  // shortest piece of a spliced strip
+constexpr Length splices_apart = Length::mm(150);
+constexpr Length cleat_length = Length::mm(300);
+
+/// Pieces of one strip in their order from the left; more than one where it is spliced.
+struct StripRun {
+  std::string role;
+  char letter = 'E';
+  Length width;
+  std::vector<Length> pieces;
+  double left_cut_deg = 0, right_cut_deg = 0;
+  std::string place;
+};
+
+/// Parts grouped by what makes them alike, in the order they first came.
+class PartList {
+ public:
+  PartList(std::string slab, std::string stock, MarkCounter& marks)
+      : slab_(std::move(slab)), stock_(std::move(stock)), marks_(marks) {}
+
+  void add(const StripRun& run) {
+    for (std::size_t i = 0; i < run.pieces.size(); ++i) {
+      Part part;
+      part.role = run.role;
+      part.stock = stock_;
+      part.width = run.width;
+      part.length = run.pieces[i];
+      if (i == 0) part.left_cut_deg = run.left_cut_deg;
+      if (i + 1 == run.pieces.size()) part.right_cut_deg = run.right_cut_deg;
+      part.place = run.place;
+      add(std::move(part), run.letter);
+    }
+  }
+
+  void add(Part part, char letter) {
+    const Key key{part.role, part.width, part.length, part.left_cut_deg, part.right_cut_deg};
+    const auto [at, is_new] = index_.try_emplace(key, parts_.size());
+    if (is_new) {
+      part.mark = marks_.next(letter);
+      part.slab = slab_;
+      last_place_.push_back(part.place);
+      parts_.push_back(std::move(part));
+      return;
+    }
+    Part& known = parts_[at->second];
+    known.quantity += part.quantity;
+    std::string& last = last_place_[at->second];
+    if (last == part.place) return;  // a second piece of the same side
+    known.place += ", " + part.place;
+    last = part.place;
+  }
+
+  [[nodiscard]] std::vector<Part> take() { return std::move(parts_); }
+
+ private:
+  using Key = std::tuple<std::string, Length, Length, double, double>;
+  std::string slab_, stock_;
+  MarkCounter& marks_;
+  std::map<Key, std::size_t> index_;
+  std::vector<Part> parts_;
+  std::vector<std::string> last_place_;
+};
+
+/// The longest strip of this width that can be cut, or nothing when no board is wide enough.
+std::optional<Length> longest_piece(const Forms& forms, Length width) {
+  std::optional<Length> longest;
+  for (const Stock& board : forms.strip_stock) {
+    const Length usable = board.length - forms.end_trim * 2;
+    if (board.width >= width && usable > Length{} && (!longest || usable > *longest)) {
+      longest = usable;
+    }
+  }
+  return longest;
+}
+
+std::vector<Length> pieces_of(const Forms& forms, Length width, Length length) {
+  const auto longest = longest_piece(forms, width);
+  if (!longest) return {length};
+  return split(length, *longest, {*longest, {}, least_splice});
+}
+
+Length edge_height(const Slab& slab, const Side& side, const Forms& forms) {
+  const Length plain = slab.thickness + forms.oversize;
+  if (slab.support == Support::ground) return plain;
+  if (side.overhang > Length{}) return forms.strip_stock.front().thickness + plain;
+  return plain + lap;
+}
+
+StripRun edge_strip(const Slab& slab, const Side& side, const Forms& forms, Length side_length,
+                    const SideEnds& ends) {
+  StripRun run{"edge strip",       'E',      edge_height(slab, side, forms), {}, ends.left_cut_deg,
+               ends.right_cut_deg, side.name};
+  const Length length = side_length + ends.edge_left + ends.edge_right;
+  // A recess narrower than its own strip is closed by the strips beside it.
+  if (length > Length{}) run.pieces = pieces_of(forms, run.width, length);
+  return run;
+}
+
+/// The soffit strip, its joints away from those of the edge strip that is screwed to it.
+StripRun soffit_strip(const Side& side, const Forms& forms, Length side_length,
+                      const SideEnds& ends, const StripRun& edge) {
+  StripRun run;
+  run.role = side.overhang > panel_from ? "soffit panel" : "soffit strip";
+  run.letter = 'S';
+  run.width = side.overhang;
+  run.place = side.name;
+  const Length length = side_length + ends.soffit_left + ends.soffit_right;
+  const auto longest = longest_piece(forms, run.width);
+  if (!longest || length <= *longest) {
+    run.pieces = {length};
+  } else {
+    run.pieces =
+        split_apart(length, {*longest, {}, least_splice},
+                    {-ends.soffit_left, splices_apart, joints(edge.pieces, -ends.edge_left, {})});
+  }
+  return run;
+}
+
+Length total(const StripRun& run) {
+  Length sum;
+  for (const Length piece : run.pieces) sum += piece;
+  return sum;
+}
+
+int stakes_along(Length strip) {
+  return std::max(2, static_cast<int>(std::ceil(strip / stake_spacing)) + 1);
+}
+
+/// One opening's knock-outs. Their outer faces stand on the opening, so the short pair goes
+/// between the long pair. Never oversize: the straightedge passes over them.
+std::vector<StripRun> knock_outs(const Slab& slab, const Opening& opening, const Forms& forms) {
+  const Length s = forms.strip_stock.front().thickness;
+  const Length longer = std::max(opening.at.length, opening.at.depth);
+  const Length between = std::min(opening.at.length, opening.at.depth) - s * 2;
+  const bool on_panel = slab.panel && !opening.through;
+  const Length height = on_panel ? slab.thickness - slab.panel->thickness : slab.thickness;
+  std::vector<StripRun> runs;
+  for (const Length length : {longer, longer, between, between}) {
+    runs.push_back(
+        {"knock-out strip", 'K', height, pieces_of(forms, height, length), 0, 0, opening.name});
+  }
+  return runs;
+}
+
+Part knock_out_block(const Opening& opening) {
+  Part block;
+  block.role = "knock-out block";  // stacked sheet, made on site: no stock
+  block.length = std::max(opening.at.length, opening.at.depth);
+  block.width = std::min(opening.at.length, opening.at.depth);
+  block.place = opening.name;
+  return block;
+}
+
+/// Form faces the mix touches: the inside of the edge strips, the soffits beyond the panel's
+/// rim, and the knock-outs above the panel.
+Area formed_area(const Slab& slab, const SlabPlan& shape) {
+  Area sum;
+  std::vector<Length> covered;
+  for (std::size_t k = 0; k < slab.sides.size(); ++k) {
+    const Side& side = slab.sides[k];
+    if (!side.wall) sum += edge_length(shape.outline, k) * slab.thickness;
+    covered.push_back(slab.panel ? std::max(side.panel_overhang, Length{}) : Length{});
+  }
+  if (slab.support == Support::base) {
+    sum += signed_area(shape.outline) - signed_area(offset_edges(slab.base, covered));
+  }
+  for (const Opening& opening : slab.openings) {
+    sum += (opening.at.length + opening.at.depth) * 2 * shape.least_thickness;
+  }
+  return sum;
+}
+
+void count_side(const Slab& slab, const Side& side, const StripRun& edge, const StripRun& soffit,
+                FormQuantities& quantities) {
+  quantities.edge += total(edge);
+  quantities.soffit += total(soffit);
+  if (slab.support == Support::ground) quantities.stakes += stakes_along(total(edge));
+  if (!slab.panel || side.panel_overhang < least_rim) quantities.ledger += total(soffit);
+}
+
+void add_openings(const Slab& slab, const Forms& forms, FormQuantities& quantities,
+                  std::vector<StripRun>& runs, PartList& parts) {
+  const Length s = forms.strip_stock.front().thickness;
+  for (const Opening& opening : slab.openings) {
+    const Length longer = std::max(opening.at.length, opening.at.depth);
+    // A through knock-out has nothing under it but a batten along each long side.
+    if (opening.through && slab.support == Support::base) quantities.ledger += longer * 2;
+    if (std::min(opening.at.length, opening.at.depth) <= s * 2) {
+      parts.add(knock_out_block(opening), 'K');
+      continue;
+    }
+    for (StripRun& run : knock_outs(slab, opening, forms)) {
+      quantities.knock_out += total(run);
+      parts.add(run);
+      runs.push_back(std::move(run));
+    }
+  }
+}
+
+}  // namespace
+
+FormWork form_work(const Slab& slab, const SlabPlan& shape, const Forms& forms,
+                   MarkCounter& marks) {
+  FormWork work;
+  const Stock& stock = forms.strip_stock.front();
+  const auto ends = strip_ends(slab, shape.outline, forms.corner, stock.thickness);
+  std::vector<StripRun> soffits, edges, others;
+  for (std::size_t k = 0; k < slab.sides.size(); ++k) {
+    const Side& side = slab.sides[k];
+    const Length length = edge_length(shape.outline, k);
+    if (side.wall) {
+      work.quantities.isolation += length;
+      continue;
+    }
+    StripRun edge = edge_strip(slab, side, forms, length, ends[k]), soffit;
+    if (slab.support == Support::base && side.overhang > Length{}) {
+      soffit = soffit_strip(side, forms, length, ends[k], edge);
+      soffits.push_back(soffit);
+    }
+    count_side(slab, side, edge, soffit, work.quantities);
+    edges.push_back(std::move(edge));
+  }
+
+  PartList parts(slab.name, stock.id, marks);
+  for (const StripRun& run : soffits) parts.add(run);
+  for (const StripRun& run : edges) parts.add(run);
+  add_openings(slab, forms, work.quantities, others, parts);
+  for (const auto* runs : {&soffits, &edges, &others}) {
+    for (const StripRun& run : *runs) {
+      for (std::size_t joint = 1; joint < run.pieces.size(); ++joint) {
+        parts.add({"cleat", 'C', run.width, {cleat_length}, 0, 0, run.place});
+      }
+    }
+  }
+  work.parts = parts.take();
+  work.quantities.panel = cut_panel_area(slab, shape);
+  work.quantities.formed = formed_area(slab, shape);
+  return work;
+}
+
+}  // namespace strikeoff

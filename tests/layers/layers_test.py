@@ -1,0 +1,66 @@
+# SPDX-License-Identifier: MIT
+"""Holds the order of the modules by reading their #include lines."""
+
+import re
+import unittest
+
+from program import SOURCE
+
+# A module may include itself and the modules before it.
+ORDER = ["core", "job", "slab", "cutting", "mix", "pour", "checks", "plan", "render", "cli"]
+# Independent of each other.
+APART = {("slab", "job")}
+READS_JSON = {"job", "render", "cli"}
+LIBRARIES = ("nlohmann/", "fmt/", "CLI/")
+INCLUDE = re.compile(r'^\s*#\s*include\s+[<"]([^>"]+)[>"]', re.MULTILINE)
+
+
+def complaints(module, text):
+    """What is wrong with the includes of a source file of this module."""
+    found = []
+    for target in INCLUDE.findall(text):
+        other = target.split("/")[0]
+        if module == "include":
+            if target.startswith(LIBRARIES):
+                found.append(f"a public header includes {target}")
+            if other in ORDER:
+                found.append(f"a public header includes the private {target}")
+            continue
+        if target.startswith("nlohmann/") and module not in READS_JSON:
+            found.append(f"{module} reads or writes JSON: {target}")
+        if target.startswith("CLI/") and module != "cli":
+            found.append(f"{module} includes {target}")
+        if other in ORDER and "/" in target:
+            if ORDER.index(other) > ORDER.index(module) or (module, other) in APART:
+                found.append(f"{module} includes {target}")
+    return found
+
+
+class Layers(unittest.TestCase):
+    def test_every_module_has_its_place(self):
+        modules = {path.parent.name for path in SOURCE.glob("src/*/*.[ch]*") if
+                   path.suffix in (".h", ".cpp")}
+        self.assertEqual(modules - set(ORDER), set())
+        self.assertIn("core", modules)
+
+    def test_no_file_includes_a_later_module_or_a_library_it_may_not(self):
+        paths = [*SOURCE.glob("src/*/*.h"), *SOURCE.glob("src/*/*.cpp"),
+                 *SOURCE.glob("include/strikeoff/*.h")]
+        self.assertGreater(len(paths), 10)
+        found = []
+        for path in paths:
+            inside = path.relative_to(SOURCE).parts
+            module = "include" if inside[0] == "include" else inside[1]
+            found += [f"{path}: {what}" for what in complaints(module, path.read_text())]
+        self.assertEqual(found, [])
+
+    def test_a_wrong_include_is_noticed(self):
+        self.assertTrue(complaints("slab", '#include "plan/materials.h"\n'))
+        self.assertTrue(complaints("slab", '#include "job/reader.h"\n'))
+        self.assertTrue(complaints("pour", "# include <nlohmann/json.hpp>\n"))
+        self.assertTrue(complaints("include", "#include <fmt/core.h>\n"))
+        self.assertTrue(complaints("include", '#include "core/format.h"\n'))
+        self.assertFalse(complaints("plan", '#include "slab/measure.h"\n#include <vector>\n'))
+
+
+unittest.main()

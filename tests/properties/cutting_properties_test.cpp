@@ -1,0 +1,179 @@
+// SPDX-License-Identifier: MIT
+#include <algorithm>
+#include <catch2/catch.hpp>
+#include <functional>
+
+#include "cutting/bound.h"
+#include "cutting/cut_list.h"
+#include "cutting/verify.h"
+#include "support/cutting.h"
+
+using namespace strikeoff;
+using namespace strikeoff::test;
+
+namespace {
+
+const std::vector<std::string> nothing;
+
+struct CutJob {
+  std::vector<Part> parts;
+  std::vector<Stock> boards, sheets;
+  std::vector<OnHand> on_hand;
+  Saw saw;
+};
+
+CutJob random_job(Draw& draw) {
+  CutJob job;
+  job.saw = {mm(draw.whole(0, 4)), mm(draw.whole(0, 1) * 10)};
+  const bool priced = draw.one_in(2);
+  for (int i = draw.whole(1, 3); i > 0; --i) {
+    Stock stock{"board " + std::to_string(i),
+                "",
+                mm(draw.whole(8, 40) * 100),
+                mm(draw.whole(50, 300)),
+                mm(18),
+                {},
+                {}};
+    stock.name = stock.id;
+    if (priced) stock.price = draw.whole(3, 30);
+    if (draw.one_in(4)) stock.quantity = draw.whole(0, 3);
+    if (draw.one_in(4)) job.on_hand.push_back({stock.id, double(draw.whole(1, 2)), {}, {}});
+    if (draw.one_in(4)) {
+      job.on_hand.push_back({stock.id, 2.5, mm(draw.whole(300, 800)), mm(draw.whole(40, 100))});
+    }
+    job.boards.push_back(stock);
+  }
+  job.sheets.push_back(sheet(60, 36));
+  if (draw.one_in(3)) job.on_hand.push_back({"panel", 1, mm(700), mm(400)});
+  for (int i = draw.whole(0, 12); i > 0; --i) {
+    const Length width = mm(draw.whole(1, 6) * 20);
+    job.parts.push_back(
+        strip_part("E" + std::to_string(i), width, mm(draw.whole(100, 3000)), draw.whole(1, 4)));
+  }
+  for (int i = draw.whole(0, 6); i > 0; --i) {
+    job.parts.push_back(panel_part("P" + std::to_string(i), mm(draw.whole(300, 1600)),
+                                   mm(draw.whole(75, 900)), draw.whole(1, 3)));
+  }
+  return job;
+}
+
+CutList cut(const CutJob& job) {
+  return cut_parts(job.parts, job.boards, job.sheets, job.on_hand, job.saw);
+}
+
+/// The fewest bins for these sizes, by trying every assignment (small counts only).
+int fewest_bins(const std::vector<Length>& sizes, Length capacity) {
+  int best = static_cast<int>(sizes.size());
+  std::vector<Length> room;
+  const std::function<void(std::size_t)> assign = [&](std::size_t i) {
+    if (static_cast<int>(room.size()) >= best) return;
+    if (i == sizes.size()) {
+      best = static_cast<int>(room.size());
+      return;
+    }
+    for (std::size_t bin = 0; bin < room.size(); ++bin) {
+      if (sizes[i] > room[bin]) continue;
+      room[bin] -= sizes[i];
+      assign(i + 1);
+      room[bin] += sizes[i];
+    }
+    room.push_back(capacity - sizes[i]);
+    assign(i + 1);
+    room.pop_back();
+  };
+  assign(0);
+  return best;
+}
+
+}  // namespace
+
+TEST_CASE("every cut list can be cut as it stands", "[properties][cutting]") {
+  Draw draw(21);
+  for (int round = 0; round < 2000; ++round) {
+    CAPTURE(round);
+    const CutJob job = random_job(draw);
+    const CutList list = cut(job);
+    CHECK(cut_violations(list, job.boards, job.sheets, job.on_hand, job.saw) == nothing);
+  }
+}
+
+TEST_CASE("a cut list does not depend on the order of its parts", "[properties][cutting]") {
+  Draw draw(22);
+  for (int round = 0; round < 300; ++round) {
+    CAPTURE(round);
+    CutJob job = random_job(draw);
+    const CutList before = cut(job);
+    std::reverse(job.parts.begin(), job.parts.end());
+    const CutList after = cut(job);
+    REQUIRE(before.boards.size() == after.boards.size());
+    REQUIRE(before.sheets.size() == after.sheets.size());
+    for (std::size_t i = 0; i < before.boards.size(); ++i) {
+      const Board &a = before.boards[i], &b = after.boards[i];
+      CHECK(a.stock == b.stock);
+      REQUIRE(a.strips.size() == b.strips.size());
+      for (std::size_t k = 0; k < a.strips.size(); ++k) {
+        REQUIRE(a.strips[k].pieces.size() == b.strips[k].pieces.size());
+        for (std::size_t p = 0; p < a.strips[k].pieces.size(); ++p) {
+          CHECK(a.strips[k].pieces[p].mark == b.strips[k].pieces[p].mark);
+        }
+      }
+    }
+    for (std::size_t i = 0; i < before.sheets.size(); ++i) {
+      REQUIRE(before.sheets[i].pieces.size() == after.sheets[i].pieces.size());
+      for (std::size_t p = 0; p < before.sheets[i].pieces.size(); ++p) {
+        CHECK(before.sheets[i].pieces[p].mark == after.sheets[i].pieces[p].mark);
+        CHECK(before.sheets[i].pieces[p].at == after.sheets[i].pieces[p].at);
+      }
+    }
+  }
+}
+
+TEST_CASE("small jobs from one width meet the optimum found by trying everything",
+          "[properties][cutting]") {
+  Draw draw(23);
+  int optimal = 0, proven = 0;
+  constexpr int rounds = 500;
+  for (int round = 0; round < rounds; ++round) {
+    CAPTURE(round);
+    const Length capacity = mm(2400), kerf = mm(3);
+    std::vector<Part> parts;
+    std::vector<Length> sizes;
+    for (int i = draw.whole(1, 9); i > 0; --i) {
+      const Length length = mm(draw.whole(20, 160) * 10);
+      parts.push_back(strip_part("E" + std::to_string(i), mm(50), length));
+      sizes.push_back(length + kerf);
+    }
+    const Stock stock{"board", "board", capacity, mm(50), mm(18), {}, {}};
+    const CutList list = cut_parts(parts, {stock}, {}, {}, {kerf, {}});
+    const int fewest = fewest_bins(sizes, capacity + kerf);
+    const StockTotal& total = list.totals.front();
+    CHECK(total.bound <= fewest);
+    CHECK(total.used >= fewest);
+    if (total.proven) CHECK(total.used == fewest);
+    optimal += int{total.used == fewest};
+    proven += int{total.proven};
+  }
+  // No promise, but a plan that is often worse would be a bug.
+  CHECK(optimal >= rounds * 99 / 100);
+  CHECK(proven >= rounds * 90 / 100);
+}
+
+TEST_CASE("thousands of parts are cut in a moment", "[properties][cutting]") {
+  Draw draw(24);
+  std::vector<Part> parts;
+  for (int i = 0; i < 5000; ++i) {
+    parts.push_back(
+        strip_part("E" + std::to_string(i), mm(draw.whole(20, 140)), mm(draw.whole(100, 2400))));
+  }
+  for (int i = 0; i < 2000; ++i) {
+    parts.push_back(
+        panel_part("P" + std::to_string(i), mm(draw.whole(100, 1500)), mm(draw.whole(75, 900))));
+  }
+  Stock second = board(96, 5.5);
+  second.id = second.name = "second";
+  const std::vector<Stock> boards{board(96, 15.75), second}, sheets{sheet(60, 36)};
+  const Saw saw{mm(3), {}};
+  const CutList list = cut_parts(parts, boards, sheets, {}, saw);
+  CHECK(cut_violations(list, boards, sheets, {}, saw) == nothing);
+  CHECK(list.unplaced.empty());
+}

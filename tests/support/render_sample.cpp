@@ -1,0 +1,202 @@
+// SPDX-License-Identifier: MIT
+#include "support/render_sample.h"
+
+namespace strikeoff::test {
+namespace {
+
+Length in(double value) {
+  return Length::inches(value);
+}
+
+SlabPlan bench() {
+  SlabPlan slab;
+  slab.name = "bench";
+  slab.area = in(94) * in(28);
+  slab.top_area = slab.area;
+  slab.perimeter = in(244);
+  slab.edge_thickness = in(1.5);
+  slab.least_thickness = in(1);
+  slab.concrete = litres(44.61173);
+  slab.panel_displacement = litres(20.08441);
+  slab.mass = kilograms(98);
+  slab.base_load = kilopascals(0.62);
+  slab.outline = corners_of({{in(-1), in(-1)}, in(94), in(28)});
+  slab.panel = corners_of({{in(-0.25), in(-0.25)}, in(92.5), in(26.5)});
+  slab.panels = {{"P1", {{in(-0.25), in(-0.25)}, in(60), in(26.5)}},
+                 {"P2", {{in(59.875), in(-0.25)}, in(32.375), in(26.5)}}};
+  slab.forms.soffit = in(240);
+  slab.forms.edge = in(247);
+  slab.forms.seams = in(26.5);
+  slab.forms.panel = in(92.5) * in(26.5);
+  return slab;
+}
+
+MixPlan bench_mix() {
+  MixPlan mix;
+  mix.name = "rapid fine topping, 50 lb bag";
+  mix.concrete = litres(44.61173);
+  mix.waste = litres(4.461173);
+  mix.yield = cubic_feet(0.45);
+  mix.bags_exact = 3.851;
+  mix.bags = 4;
+  mix.spare_bags = 1;
+  mix.surplus = litres(1.9);
+  mix.water_per_bag = quarts(4);
+  mix.water_total = quarts(16);
+  mix.fresh_density = kilograms_per_m3(2077);
+  mix.doses = {{"set retarder", AdditiveKind::retarder, 0.5, 2, kilograms(0.015)}};
+  return mix;
+}
+
+std::vector<Batch> bench_batches() {
+  std::vector<Batch> batches;
+  for (int i = 0; i < 4; ++i) {
+    Batch batch;
+    batch.number = i + 1;
+    batch.dry = pounds(50);
+    batch.water = quarts(4);
+    batch.bucket_mark = in(5.0625);
+    batch.doses = {{"set retarder", 0.5, kilograms(0.015)}};
+    batch.volume = cubic_feet(0.45);
+    batch.zone = litres(11.15293);
+    batch.contact = minutes(4.5 * i);
+    batch.place_start = batch.contact + minutes(4.5);
+    batch.place_end = batch.contact + minutes(7.5);
+    if (i > 0) batch.neighbours.push_back(i);
+    if (i < 3) batch.neighbours.push_back(i + 2);
+    if (i < 3) batch.edge_wait = minutes(12);
+    if (i < 3) batch.meet_by = batch.contact + minutes(16.5);
+    batch.zones = {{"bench", corners_of({{in(-1 + 23.5 * i), in(-1)}, in(23.5), in(28)})}};
+    batches.push_back(batch);
+  }
+  return batches;
+}
+
+PourPlan bench_pour() {
+  PourPlan pour;
+  pour.batches = 4;
+  pour.takt = minutes(4.5);
+  pour.bottleneck = "the mixer";
+  pour.lead = minutes(7.5);
+  pour.gap = 1;
+  pour.edge_wait_max = minutes(12);
+  pour.mix_temperature = Temperature::fahrenheit(70);
+  pour.working_time = minutes(27.5);
+  pour.usable = minutes(16.5);
+  pour.margin = minutes(4.5);
+  pour.end = minutes(21);
+  pour.wet_edge_max = in(28);
+  pour.joint_length = in(84);
+  pour.feasible = true;
+  pour.retarder_per_bag = 0.5;
+  pour.retarder_reason = "half a dose a bag is the least that covers a wait of 12 min";
+  pour.water_rule = "water goes in when the batch before starts being placed";
+  pour.smallest_crew = "2 people: one mixes, one carries and places";
+  return pour;
+}
+
+CutList bench_cuts() {
+  CutList cuts;
+  cuts.parts = {
+      {"E1", "bench", "edge strip", "board-16x96", in(2.5), in(95.5), 2, 0, 0, "front, back"},
+      {"E2", "bench", "edge strip", "board-16x96", in(2.5), in(28), 2, 0, 0, "right, left"},
+      {"S1", "bench", "soffit strip", "board-16x96", in(1), in(94), 2, 0, 0, "front, back"},
+      {"S2", "bench", "soffit strip", "board-16x96", in(1), in(26), 2, 0, 0, "right, left"},
+      {"P1", "bench", "backer panel", "backer-36x60", in(26.5), in(60), 1, 0, 0, "left"},
+      {"P2", "bench", "backer panel", "backer-36x60", in(26.5), in(32.375), 1, 0, 0, "right"}};
+  const Strip soffit{in(1), {{"S1", in(94)}}, in(1.875)};
+  const Strip edge{in(2.5), {{"E1", in(95.5)}}, in(0.375)};
+  cuts.boards = {{"board-16x96",
+                  false,
+                  in(96),
+                  in(15.75),
+                  {soffit,
+                   edge,
+                   soffit,
+                   edge,
+                   {in(2.5), {{"E2", in(28)}, {"E2", in(28)}}, in(39.75)},
+                   {in(1), {{"S2", in(26)}, {"S2", in(26)}}, in(43.75)}},
+                  in(4.5)}};
+  cuts.sheets = {{"backer-36x60", false, in(60), in(36), {{"P1", {{}, in(60), in(26.5)}}}},
+                 {"backer-36x60", true, in(60), in(36), {{"P2", {{}, in(32.375), in(26.5)}}}}};
+  cuts.totals = {{"board-16x96", 1, 0, 1, 1, true}, {"backer-36x60", 2, 1, 1, 1, false}};
+  return cuts;
+}
+
+std::vector<Material> bench_materials() {
+  Material bags{"rapid fine topping, 50 lb bag",
+                "rapid-fine-50lb",
+                5,
+                "bags",
+                0,
+                5,
+                "bag",
+                Money::from_si(24),
+                Money::from_si(120),
+                "4 bags to mix and 1 spare",
+                ""};
+  Material screws{"form screws",
+                  "strip-screws",
+                  37,
+                  "screws",
+                  0.5,
+                  0,
+                  "box of 100 screws",
+                  std::nullopt,
+                  std::nullopt,
+                  "one every 8 in of edge strip",
+                  "half a box is on hand"};
+  return {bags, screws};
+}
+
+}  // namespace
+
+Plan potting_bench_plan() {
+  Plan plan;
+  plan.name = "greenhouse potting bench";
+  plan.date = StartDate{std::chrono::year{2026} / 5 / 9, std::chrono::minutes{9 * 60}};
+  plan.units = Units::us;
+  plan.currency = "USD";
+  plan.assumptions = {{"/site/air", "70 F", "the temperature the mix's times hold at", 10}};
+  plan.slabs = {bench()};
+  plan.mix = bench_mix();
+  plan.batches = bench_batches();
+  plan.pour = bench_pour();
+  plan.cut_list = bench_cuts();
+  plan.materials = bench_materials();
+  plan.cost = {{{"rapid fine topping, 50 lb bag", 5, Money::from_si(24), Money::from_si(120)}},
+               Money::from_si(120),
+               Money::from_si(9.6),
+               Money::from_si(129.6),
+               "USD",
+               {"form screws"}};
+  plan.schedule = {{"the day before",
+                    "bucket test of the working time",
+                    "anyone",
+                    minutes(-1440),
+                    minutes(-1380),
+                    "2026-05-08T09:00",
+                    "2026-05-08T10:00",
+                    {}},
+                   {"pour",
+                    "water into batch 1",
+                    "person 1",
+                    minutes(0),
+                    minutes(0),
+                    "2026-05-09T09:00",
+                    "2026-05-09T09:00",
+                    {"bucket test of the working time"}}};
+  plan.checks = {{"evaporation", Level::caution, "the top dries fast", 0.6, 0.5, "kg/m2/h",
+                  "cover it between passes", "Uno 1998"},
+                 {"cold-joint", Level::ok, "every edge is met in time", 12, 16.5, "min", "", ""},
+                 {"silica", Level::caution, "dust from the bag harms the lungs", std::nullopt,
+                  std::nullopt, "", "wear a fitted mask while bags are opened", ""}};
+  return plan;
+}
+
+Check cold_joint() {
+  return {"cold-joint", Level::stop, "the edge of batch 1 sets before batch 2 meets it",     15.5,
+          12,           "min",       "add a second mixer, or half a dose of retarder a bag", ""};
+}
+
+}  // namespace strikeoff::test

@@ -1,0 +1,15 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "strikeoff/plan.h"
+
+namespace strikeoff::test {
+
+/// A hand-built plan with something in every field, of an invented greenhouse potting bench:
+/// 94 x 28 in, four batches, one board, a start time. Nothing is at `stop`.
+[[nodiscard]] Plan potting_bench_plan();
+
+/// The check of a joint that waits too long.
+[[nodiscard]] Check cold_joint();
+
+}  // namespace strikeoff::test

@@ -1,0 +1,227 @@
+// SPDX-License-Identifier: MIT
+#include "support/sample_plan.h"
+
+#include <algorithm>
+
+namespace strikeoff::test {
+namespace {
+
+constexpr Length in(double value) {
+  return Length::inches(value);
+}
+
+Stock shelf_board() {
+  return {"board-16x96", "shelf board", in(96), in(15.75), in(0.75), 19.0, std::nullopt};
+}
+
+Stock backer_sheet() {
+  return {"backer-36x60", "backer sheet", in(60), in(36), in(0.5), 16.0, std::nullopt};
+}
+
+Mix rapid_mix() {
+  Mix mix;
+  mix.id = "rapid-fine-50lb";
+  mix.name = "rapid fine topping";
+  mix.bag = pounds(50);
+  mix.yield = cubic_feet(0.45);
+  mix.yield_water = quarts(4);
+  mix.water_least = quarts(3.5);
+  mix.water_most = quarts(4.5);
+  mix.working_time = minutes(20);
+  mix.at = Temperature::fahrenheit(70);
+  mix.final_set = minutes(40);
+  mix.strip_after = hours(1);
+  mix.sand_after = hours(2);
+  mix.seal_after = hours(24);
+  mix.full_service = days(28);
+  mix.aggregate = Length::mm(1);
+  mix.least_thickness = in(0.5);
+  mix.price = 24;
+  return mix;
+}
+
+Slab bench_slab() {
+  Slab slab;
+  slab.name = "bench";
+  slab.base = corners_of({{}, in(92), in(26)});
+  int number = 0;
+  for (const char* name : {"front", "right", "back", "left"}) {
+    slab.sides.push_back({++number, name, in(1), in(0.25), false});
+  }
+  slab.thickness = in(1.5);
+  slab.panel = backer_sheet();
+  slab.panel_gap = in(0.125);
+  return slab;
+}
+
+SlabPlan bench_shape() {
+  SlabPlan shape;
+  shape.name = "bench";
+  shape.outline = corners_of({{in(-1), in(-1)}, in(94), in(28)});
+  shape.panel = corners_of({{in(-0.25), in(-0.25)}, in(92.5), in(26.5)});
+  shape.area = shape.top_area = in(94) * in(28);
+  shape.perimeter = in(244);
+  shape.edge_thickness = in(1.5);
+  shape.least_thickness = in(1);
+  shape.panel_displacement = in(92.5) * in(26.5) * in(0.5);
+  shape.concrete = shape.area * in(1.5) - shape.panel_displacement;
+  shape.mass = kilograms(100);
+  shape.base_load = kilopascals(0.64);
+  shape.forms.soffit = in(240);
+  shape.forms.edge = in(247);
+  shape.forms.ledger = in(240);  // a rim of 1/4 in holds no screw
+  shape.forms.seams = in(26.5);
+  shape.forms.panel = in(92.5) * in(26.5);
+  shape.forms.formed = in(244) * in(1.5);
+  return shape;
+}
+
+Part part(const char* mark, const char* role, const char* stock, Length width, Length length) {
+  Part made;
+  made.mark = mark;
+  made.slab = "bench";
+  made.role = role;
+  made.stock = stock;
+  made.width = width;
+  made.length = length;
+  made.quantity = 2;
+  return made;
+}
+
+CutList bench_cut_list() {
+  CutList list;
+  list.parts = {part("S1", "soffit strip", "board-16x96", in(1), in(94)),
+                part("S2", "soffit strip", "board-16x96", in(1), in(26)),
+                part("E1", "edge strip", "board-16x96", in(2.5), in(95.5)),
+                part("E2", "edge strip", "board-16x96", in(2.5), in(28)),
+                part("P1", "backer panel", "backer-36x60", in(26.5), in(46.1875))};
+  Board board{"board-16x96", false, in(96), in(15.75), {}, in(4.5)};
+  for (const double width : {2.5, 2.5, 2.5, 1.0, 1.0, 1.0}) {
+    board.strips.push_back({in(width), {}, in(0)});
+  }
+  list.boards = {board};
+  list.totals = {{"board-16x96", 1, 0, 1, 1, true}, {"backer-36x60", 2, 0, 2, 2, true}};
+  return list;
+}
+
+}  // namespace
+
+Job potting_bench_job() {
+  Job job;
+  job.name = "potting bench";
+  job.units = Units::us;
+  job.currency = "USD";
+  job.slabs = {bench_slab()};
+  job.mix = rapid_mix();
+  job.forms.strip_stock = {shelf_board()};
+  job.forms.kerf = in(0.125);
+  job.forms.screw_spacing = in(8);
+  job.crew.people = {{Role::mix}, {Role::carry}, {Role::place}, {Role::finish}};
+  job.crew.mixer_capacity = cubic_feet(0.6);
+  const auto usual = [](double value) { return UsualBad{minutes(value), minutes(value * 1.5)}; };
+  job.crew.times = {usual(1), usual(3), usual(0.5), usual(0.5), usual(0.5), usual(0.5), usual(3)};
+  job.site.air = job.site.bag_temperature = job.site.water_temperature = job.mix.at;
+  return job;
+}
+
+void set_batches(Plan& plan, int count, Duration takt, Duration lead) {
+  plan.batches.clear();
+  for (int i = 1; i <= count; ++i) {
+    Batch batch;
+    batch.number = i;
+    batch.dry = pounds(50);
+    batch.water = quarts(4);
+    batch.volume = cubic_feet(0.45);
+    batch.contact = takt * (i - 1);
+    batch.place_start = batch.contact + lead - minutes(3);
+    batch.place_end = batch.contact + lead;
+    plan.batches.push_back(batch);
+  }
+  PourPlan& pour = plan.pour;
+  pour.batches = count;
+  pour.takt = takt;
+  pour.lead = lead;
+  pour.gap = count > 1 ? 1 : 0;
+  pour.edge_wait_max = count > 1 ? takt + lead : Duration{};
+  pour.end = takt * (count - 1) + lead;
+  if (pour.usable) {
+    pour.margin = *pour.usable - pour.edge_wait_max;
+    pour.feasible = *pour.margin >= Duration{};
+  }
+}
+
+Plan potting_bench_plan() {
+  Plan plan;
+  plan.name = "potting bench";
+  plan.units = Units::us;
+  plan.currency = "USD";
+  plan.slabs = {bench_shape()};
+  MixPlan& mix = plan.mix;
+  mix.name = "rapid fine topping";
+  mix.concrete = plan.slabs.front().concrete;
+  mix.waste = mix.concrete * 0.1;
+  mix.yield = cubic_feet(0.45);
+  mix.bags_exact = (mix.concrete + mix.waste) / mix.yield;
+  mix.bags = 4;
+  mix.spare_bags = 1;
+  mix.water_per_bag = quarts(4);
+  mix.water_total = quarts(16);
+  PourPlan& pour = plan.pour;
+  pour.bottleneck = "the mixer";
+  pour.mix_temperature = Temperature::fahrenheit(70);
+  pour.working_time = minutes(20);
+  pour.usable = minutes(12);
+  set_batches(plan, 4, minutes(5), minutes(7));
+  plan.cut_list = bench_cut_list();
+  return plan;
+}
+
+Catalogue sample_supplies() {
+  struct Row {
+    const char *id, *unit;
+    double pack, rate;
+  };
+  Catalogue catalogue;
+  for (const Row& row :
+       {Row{"strip-screws", "screws", 100, 1}, Row{"panel-screws", "screws", 150, 25},
+        Row{"bedding", "cartridges", 1, 0.675}, Row{"sealant", "cartridges", 1, 0.135},
+        Row{"seam-tape", "m", 15, 1.05}, Row{"form-tape", "m", 50, 1.05},
+        Row{"release-agent", "L", 1, 0.04}, Row{"ledger-batten", "m", 2.4, 1.1},
+        Row{"isolation-strip", "m", 10, 1.05}, Row{"stakes", "stakes", 12, 1},
+        Row{"curing-sheet", "m2", 10, 1.3}, Row{"sanding-discs", "sets", 1, 0.4},
+        Row{"sealer", "L", 1, 0.2}}) {
+    Supply good;
+    good.id = row.id;
+    good.item = std::string("plain ") + row.id;
+    good.unit = row.unit;
+    good.pack = row.pack;
+    good.rate = row.rate;
+    good.price = 10;
+    catalogue.supplies.push_back({good, {}});
+  }
+  return catalogue;
+}
+
+namespace {
+
+template <class Item, class Match>
+Item first(const std::vector<Item>& items, Match match) {
+  const auto found = std::find_if(items.begin(), items.end(), match);
+  return found == items.end() ? Item{} : *found;
+}
+
+}  // namespace
+
+Check find_check(const std::vector<Check>& checks, const std::string& code) {
+  return first(checks, [&](const Check& check) { return check.code == code; });
+}
+
+Material find_material(const std::vector<Material>& materials, const std::string& stock) {
+  return first(materials, [&](const Material& row) { return row.stock == stock; });
+}
+
+Task find_task(const std::vector<Task>& tasks, const std::string& beginning) {
+  return first(tasks, [&](const Task& task) { return task.task.rfind(beginning, 0) == 0; });
+}
+
+}  // namespace strikeoff::test

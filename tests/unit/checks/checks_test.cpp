@@ -1,0 +1,176 @@
+// SPDX-License-Identifier: MIT
+#include "checks/checks.h"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+
+#include "support/sample_plan.h"
+
+using namespace strikeoff;
+using namespace strikeoff::test;
+
+namespace {
+
+Check form_check(const Job& job, const Plan& plan, const std::string& code) {
+  return find_check(form_checks(job, plan), code);
+}
+
+std::vector<Check> lifts(const Job& job, const Plan& plan) {
+  std::vector<Check> found;
+  for (const Check& check : safety_checks(job, plan)) {
+    if (check.code == "lift") found.push_back(check);
+  }
+  return found;
+}
+
+}  // namespace
+
+TEST_CASE("a soffit wider than 75 mm needs props", "[checks]") {
+  const Job job = potting_bench_job();
+  Plan plan = potting_bench_plan();
+  plan.cut_list.parts[1].width = Length::mm(75);
+  CHECK(form_check(job, plan, "soffit-span").level == Level::ok);
+  plan.cut_list.parts[1].width = Length::mm(75.1);
+  CHECK(form_check(job, plan, "soffit-span").level == Level::caution);
+  CHECK(form_check(job, plan, "soffit-span").title.find("S2") != std::string::npos);
+  plan.cut_list.parts.erase(plan.cut_list.parts.begin(), plan.cut_list.parts.begin() + 2);
+  CHECK(form_check(job, plan, "soffit-span").code.empty());
+}
+
+TEST_CASE("each cleat is a joint of a strip", "[checks]") {
+  const Job job = potting_bench_job();
+  Plan plan = potting_bench_plan();
+  CHECK(form_check(job, plan, "splice").code.empty());
+  plan.cut_list.parts[0].role = "cleat";
+  plan.cut_list.parts[0].quantity = 3;
+  const Check splice = form_check(job, plan, "splice");
+  CHECK(splice.level == Level::caution);
+  CHECK(*splice.value == 3);
+}
+
+TEST_CASE("parts that fit nowhere or stock that runs out stop the plan", "[checks]") {
+  Job job = potting_bench_job();
+  Plan plan = potting_bench_plan();
+  job.forms.strip_stock.front().quantity = 1;
+  CHECK(form_check(job, plan, "short-board").level == Level::ok);
+  job.forms.strip_stock.front().quantity = 0;
+  CHECK(form_check(job, plan, "short-board").level == Level::stop);
+  job.forms.strip_stock.front().quantity = std::nullopt;
+  job.slabs.front().panel->quantity = 1;
+  CHECK(form_check(job, plan, "short-board").title ==
+        "Not enough stock to be had: backer sheet: 2 to buy, 1 to be had");
+  plan.cut_list.unplaced = {"E1", "E2"};
+  CHECK(form_check(job, plan, "short-board").title == "Parts that fit no board or sheet: E1, E2");
+}
+
+TEST_CASE("a strip under 50 mm is a narrow rip and under 15 mm is bought", "[checks]") {
+  const Job job = potting_bench_job();
+  Plan plan = potting_bench_plan();
+  const auto check = [&](double mm) {
+    plan.cut_list.boards.front().strips = {{Length::mm(80), {}, {}}, {Length::mm(mm), {}, {}}};
+    return form_check(job, plan, "narrow-rip");
+  };
+  CHECK(check(50).level == Level::ok);
+  CHECK(check(49.9).level == Level::caution);
+  CHECK(check(15).advice.find("push stick") != std::string::npos);
+  CHECK(check(14.9).advice.find("buy a batten") != std::string::npos);
+  plan.cut_list.boards.clear();
+  CHECK(form_check(job, plan, "narrow-rip").code.empty());
+}
+
+// NIOSH load constant 23 kg (51 lb): lifting index of a 50 lb bag 0.98 and of a 60 lb bag 1.18
+// at best (NIOSH 94-110, from a summary).
+TEST_CASE("a bag above the lifting limit is a caution", "[checks]") {
+  Job job = potting_bench_job();
+  const Plan plan = potting_bench_plan();
+  Check bag = lifts(job, plan).front();
+  CHECK(bag.level == Level::ok);
+  CHECK(*bag.value / *bag.limit == Approx(0.986).epsilon(0.001));
+  job.mix.bag = pounds(60);
+  bag = lifts(job, plan).front();
+  CHECK(bag.level == Level::caution);
+  CHECK(*bag.value / *bag.limit == Approx(1.176).epsilon(0.01));
+  job.mix.bag = kilograms(23);
+  CHECK(lifts(job, plan).front().level == Level::ok);
+  job.mix.bag = kilograms(23.01);
+  CHECK(lifts(job, plan).front().level == Level::caution);
+}
+
+TEST_CASE("the job's own lifting limit counts only where stricter", "[checks]") {
+  Job job = potting_bench_job();  // 50 lb is 22.68 kg
+  job.limits.lift = kilograms(20);
+  CHECK(lifts(job, potting_bench_plan()).front().level == Level::caution);
+  job.limits.lift = kilograms(40);
+  job.mix.bag = kilograms(30);
+  CHECK(lifts(job, potting_bench_plan()).front().level == Level::caution);
+}
+
+TEST_CASE("a batch is shared by the people who carry", "[checks]") {
+  Job job = potting_bench_job();
+  const Check alone = lifts(job, potting_bench_plan())[1];  // 50 lb and 4 qt: 26.5 kg
+  CHECK(*alone.value == Approx(26.465).epsilon(0.001));
+  CHECK(alone.level == Level::caution);
+  job.crew.people.push_back({Role::carry});
+  const Check shared = lifts(job, potting_bench_plan())[1];
+  CHECK(*shared.value == Approx(13.23).epsilon(0.001));
+  CHECK(shared.level == Level::ok);
+}
+
+TEST_CASE("the standing cautions are always there", "[checks]") {
+  const auto checks = run_checks(potting_bench_job(), potting_bench_plan());
+  for (const char* code : {"silica", "caustic", "electric", "hearth"}) {
+    CAPTURE(code);
+    CHECK(find_check(checks, code).level == Level::caution);
+    CHECK_FALSE(find_check(checks, code).advice.empty());
+  }
+}
+
+TEST_CASE("every key that is not planned is answered", "[checks]") {
+  Job job = potting_bench_job();
+  job.not_planned = {{"/slabs/0/levels", "level readings are not planned yet"},
+                     {"/slabs/0/fall", "a fall is not planned yet"}};
+  const auto checks = run_checks(job, potting_bench_plan());
+  const auto number = std::count_if(checks.begin(), checks.end(),
+                                    [](const Check& c) { return c.code == "not-planned"; });
+  CHECK(number == 2);
+  CHECK(find_check(checks, "not-planned").level == Level::caution);
+  CHECK(find_check(checks, "not-planned").title ==
+        "/slabs/0/levels: level readings are not planned yet");
+}
+
+TEST_CASE("stops come first and what holds comes last", "[checks]") {
+  Job job = potting_bench_job();
+  Plan plan = potting_bench_plan();
+  set_batches(plan, 4, minutes(5), minutes(20));
+  plan.mix.water_per_bag = quarts(5);
+  const auto checks = run_checks(job, plan);
+  CHECK(std::is_sorted(checks.begin(), checks.end(),
+                       [](const Check& a, const Check& b) { return a.level > b.level; }));
+  CHECK(checks.front().code == "cold-joint");
+  CHECK(checks.back().level == Level::ok);
+}
+
+TEST_CASE("a plan has a stop when one check is at stop", "[checks]") {
+  Plan plan = potting_bench_plan();
+  CHECK_FALSE(has_stop(plan));
+  plan.checks = run_checks(potting_bench_job(), plan);
+  CHECK_FALSE(has_stop(plan));
+  plan.checks.push_back({});
+  plan.checks.back().level = Level::stop;
+  CHECK(has_stop(plan));
+}
+
+TEST_CASE("every check that is not ok says what to do", "[checks]") {
+  Job job = potting_bench_job();
+  Plan plan = potting_bench_plan();
+  set_batches(plan, 9, minutes(9), minutes(20));
+  plan.cut_list.unplaced = {"E1"};
+  plan.pour.mix_temperature = Temperature::celsius(2);
+  for (const Check& check : run_checks(job, plan)) {
+    CAPTURE(check.code);
+    CHECK_FALSE(check.title.empty());
+    CHECK_FALSE(check.basis.empty());
+    if (check.level != Level::ok) CHECK_FALSE(check.advice.empty());
+  }
+}

@@ -1,0 +1,96 @@
+// SPDX-License-Identifier: MIT
+#include <catch2/catch.hpp>
+
+#include "checks/checks.h"
+#include "support/sample_plan.h"
+
+using namespace strikeoff;
+using namespace strikeoff::test;
+
+namespace {
+
+Check mix_check(const Job& job, const Plan& plan, const std::string& code) {
+  return find_check(mix_checks(job, plan), code);
+}
+
+}  // namespace
+
+TEST_CASE("a dose at the most allowed is ok and above it is a stop", "[checks]") {
+  Job job = potting_bench_job();
+  Plan plan = potting_bench_plan();
+  CHECK(mix_check(job, plan, "dose-most").code.empty());
+  Additive retarder;
+  retarder.name = "set retarder";
+  retarder.most = 4;
+  job.additives = {retarder};
+  plan.mix.doses = {{"set retarder", AdditiveKind::retarder, 4, 16, {}}};
+  CHECK(mix_check(job, plan, "dose-most").level == Level::ok);
+  plan.mix.doses.front().per_bag = 4.5;
+  CHECK(mix_check(job, plan, "dose-most").level == Level::stop);
+  job.additives.front().most = std::nullopt;
+  CHECK(mix_check(job, plan, "dose-most").level == Level::caution);
+  plan.mix.doses.front().per_bag = 0;
+  CHECK(mix_check(job, plan, "dose-most").code.empty());
+}
+
+TEST_CASE("water above the label is a stop and below it a caution", "[checks]") {
+  Job job = potting_bench_job();  // 3.5 to 4.5 qt
+  Plan plan = potting_bench_plan();
+  const auto level = [&](double quarts_a_bag) {
+    plan.mix.water_per_bag = quarts(quarts_a_bag);
+    return mix_check(job, plan, "water-most").level;
+  };
+  CHECK(level(3.49) == Level::caution);
+  CHECK(level(3.5) == Level::ok);
+  CHECK(level(4.5) == Level::ok);
+  CHECK(level(4.51) == Level::stop);
+  job.mix.water_most = std::nullopt;
+  CHECK(level(4) == Level::caution);
+}
+
+// At most 95 F (35 C): ACI 301-20 and ACI 305.1-14 quoted second-hand; at least 50 F (10 C):
+// UFGS 03 30 00. The stop below 5 C is our assumption.
+TEST_CASE("fresh mix from 10 to 35 C is ok", "[checks]") {
+  const Job job = potting_bench_job();
+  Plan plan = potting_bench_plan();
+  const auto level = [&](double celsius) {
+    plan.pour.mix_temperature = Temperature::celsius(celsius);
+    return mix_check(job, plan, "mix-temperature").level;
+  };
+  CHECK(level(4.9) == Level::stop);
+  CHECK(level(5) == Level::caution);
+  CHECK(level(9.9) == Level::caution);
+  CHECK(level(10) == Level::ok);
+  CHECK(level(35) == Level::ok);
+  CHECK(level(35.1) == Level::caution);
+}
+
+TEST_CASE("advice on temperature stands in the job's units", "[checks]") {
+  Plan plan = potting_bench_plan();
+  plan.pour.mix_temperature = Temperature::celsius(38);
+  CHECK(mix_check(potting_bench_job(), plan, "mix-temperature").advice ==
+        "Bring it under 95 F: bags in the shade, cold water, an early morning.");
+}
+
+TEST_CASE("a batch larger than the mixer is a stop and an unknown mixer a caution", "[checks]") {
+  Job job = potting_bench_job();
+  const Plan plan = potting_bench_plan();  // 0.45 ft3 a batch
+  job.crew.mixer_capacity = cubic_feet(0.45);
+  CHECK(mix_check(job, plan, "mixer-capacity").level == Level::ok);
+  job.crew.mixer_capacity = cubic_feet(0.449);
+  CHECK(mix_check(job, plan, "mixer-capacity").level == Level::stop);
+  job.crew.mixer_capacity = std::nullopt;
+  CHECK(mix_check(job, plan, "mixer-capacity").level == Level::caution);
+}
+
+TEST_CASE("water that overflows the bucket is a caution with the number of fills", "[checks]") {
+  Job job = potting_bench_job();
+  Plan plan = potting_bench_plan();
+  CHECK(mix_check(job, plan, "batch-in-bucket").code.empty());
+  job.crew.bucket = Bucket{Length::mm(200), Length::mm(250), Length::mm(300)};
+  CHECK(mix_check(job, plan, "batch-in-bucket").level == Level::ok);
+  plan.batches[1].bucket_fills = 2;
+  const Check check = mix_check(job, plan, "batch-in-bucket");
+  CHECK(check.level == Level::caution);
+  CHECK(*check.value == 2);
+}

@@ -1,0 +1,156 @@
+// SPDX-License-Identifier: MIT
+#include <catch2/catch.hpp>
+
+#include <cmath>
+
+#include "checks/checks.h"
+#include "checks/rails.h"
+#include "support/sample_plan.h"
+
+using namespace strikeoff;
+using namespace strikeoff::test;
+
+namespace {
+
+Check slab_check(const Job& job, const Plan& plan, const std::string& code) {
+  return find_check(slab_checks(job, plan), code);
+}
+
+/// The bench with an opening at this place of the base frame.
+struct Opened {
+  Job job = potting_bench_job();
+  Plan plan = potting_bench_plan();
+  void open(Rectangle at) {
+    job.slabs.front().openings.push_back({"sink", at, true});
+    plan.slabs.front().openings.push_back(at);
+  }
+};
+
+}  // namespace
+
+TEST_CASE("the slot at the rim has two limits from grain and width", "[checks]") {
+  Job job = potting_bench_job();
+  const Plan plan = potting_bench_plan();
+  const auto level = [&](double slot_mm, double grain_mm) {
+    Side& side = job.slabs.front().sides[2];
+    side.overhang = Length::mm(20);
+    side.panel_overhang = Length::mm(20 - slot_mm);
+    job.mix.aggregate = Length::mm(grain_mm);
+    return slab_check(job, plan, "slot-width").level;
+  };
+  CHECK(level(12, 4) == Level::ok);
+  CHECK(level(11.9, 4) == Level::caution);
+  CHECK(level(6, 4) == Level::caution);  // 1.5 x 4
+  CHECK(level(5.9, 4) == Level::stop);
+  CHECK(level(5, 1) == Level::caution);
+  CHECK(level(4.9, 1) == Level::stop);
+  CHECK(level(14.9, 5) == Level::caution);  // 3 x 5
+  CHECK(level(15, 5) == Level::ok);
+}
+
+TEST_CASE("an unknown aggregate never passes and no panel has no slot", "[checks]") {
+  Job job = potting_bench_job();
+  const Plan plan = potting_bench_plan();
+  CHECK(slab_check(job, plan, "slot-width").level == Level::ok);
+  job.mix.aggregate = std::nullopt;
+  CHECK(slab_check(job, plan, "slot-width").level == Level::caution);
+  CHECK(slab_check(job, plan, "thin-slab").level == Level::caution);
+  job.slabs.front().panel = std::nullopt;
+  CHECK(slab_check(job, plan, "slot-width").code.empty());
+}
+
+TEST_CASE("a wall has no slot to fill", "[checks]") {
+  Job job = potting_bench_job();
+  Side& back = job.slabs.front().sides[2];
+  back.wall = true;
+  back.overhang = back.panel_overhang = Length{};
+  CHECK(slab_check(job, potting_bench_plan(), "slot-width").level == Level::ok);
+}
+
+TEST_CASE("thin is a caution and thinner than the bag allows a stop", "[checks]") {
+  Job job = potting_bench_job();
+  Plan plan = potting_bench_plan();
+  job.mix.least_thickness = Length::mm(13);
+  const auto level = [&](double mm) {
+    plan.slabs.front().least_thickness = Length::mm(mm);
+    return slab_check(job, plan, "thin-slab").level;
+  };
+  CHECK(level(25) == Level::ok);
+  CHECK(level(24.9) == Level::caution);
+  CHECK(level(13) == Level::caution);
+  CHECK(level(12.9) == Level::stop);
+  job.mix.aggregate = Length::mm(10);
+  CHECK(level(29.9) == Level::caution);  // 3 x 10
+  CHECK(level(30) == Level::ok);
+}
+
+TEST_CASE("the rail beside an opening is measured to the outline and to the next one", "[checks]") {
+  Opened bench;  // outline from (-1, -1) to (93, 27) in
+  CHECK_FALSE(narrowest_rail(bench.plan.slabs.front()));
+  const auto in = [](double v) { return Length::inches(v); };
+  bench.open({{in(30), in(5)}, in(20), in(15)});
+  CHECK(narrowest_rail(bench.plan.slabs.front())->width.in_in() == Approx(6));
+  bench.open({{in(53), in(24)}, in(1), in(1)});  // 3 right of the first and 4 behind it
+  CHECK(narrowest_rail(bench.plan.slabs.front())->width.in_in() == Approx(2));
+  bench.plan.slabs.front().openings[1].at.y = in(21);
+  bench.plan.slabs.front().openings[1].at.x = in(51);
+  CHECK(narrowest_rail(bench.plan.slabs.front())->width.in_in() == Approx(std::sqrt(2.0)));
+}
+
+TEST_CASE("a rail needs twice the thickness or 75 mm", "[checks]") {
+  const auto level = [](double rail_mm, double thickness_mm) {
+    Opened bench;
+    bench.job.slabs.front().thickness = Length::mm(thickness_mm);
+    bench.open({{Length::mm(500), Length::inches(-1) + Length::mm(rail_mm)},
+                Length::mm(300),
+                Length::mm(300)});
+    return slab_check(bench.job, bench.plan, "narrow-rail").level;
+  };
+  CHECK(level(75, 30) == Level::ok);
+  CHECK(level(74.9, 30) == Level::caution);
+  CHECK(level(100, 50) == Level::ok);
+  CHECK(level(99.9, 50) == Level::caution);
+}
+
+TEST_CASE("an overhang stops at four times its depth or at 300 mm", "[checks]") {
+  Job job = potting_bench_job();
+  const Plan plan = potting_bench_plan();
+  const auto level = [&](double overhang_mm, double panel_overhang_mm, double thickness_mm) {
+    Slab& slab = job.slabs.front();
+    slab.thickness = Length::mm(thickness_mm);
+    slab.panel->thickness = Length::mm(10);
+    slab.sides[0].overhang = Length::mm(overhang_mm);
+    slab.sides[0].panel_overhang = Length::mm(panel_overhang_mm);
+    return slab_check(job, plan, "overhang").level;
+  };
+  CHECK(level(80, 5, 50) == Level::ok);  // 4 x (50 - 10) = 160
+  CHECK(level(80.1, 5, 50) == Level::caution);
+  CHECK(level(160, 5, 50) == Level::caution);
+  CHECK(level(160.1, 5, 50) == Level::stop);
+  CHECK(level(200, 0, 50) == Level::caution);  // the panel stops at the base's face: 4 x 50
+  CHECK(level(200.1, 0, 50) == Level::stop);
+  CHECK(level(300, 0, 100) == Level::caution);
+  CHECK(level(300.1, 0, 100) == Level::stop);
+}
+
+TEST_CASE("the base is judged by the job's limit and unknown without one", "[checks]") {
+  Job job = potting_bench_job();
+  const Plan plan = potting_bench_plan();  // 0.64 kPa
+  CHECK(slab_check(job, plan, "base-load").level == Level::caution);
+  CHECK(*slab_check(job, plan, "base-load").value == Approx(0.64));
+  job.limits.base_load = kilopascals(0.64);
+  CHECK(slab_check(job, plan, "base-load").level == Level::ok);
+  job.limits.base_load = kilopascals(0.63);
+  CHECK(slab_check(job, plan, "base-load").level == Level::stop);
+}
+
+// 1.5 in thick: joints every 36 to 54 in on ground by 24 to 36 times the thickness (ACI 302.1R).
+TEST_CASE("a top longer than 36 times its thickness is advised steel", "[checks]") {
+  Opened bench;
+  SlabPlan& shape = bench.plan.slabs.front();
+  CHECK(slab_check(bench.job, bench.plan, "reinforcement").level == Level::caution);
+  shape.outline = corners_of({{}, Length::inches(54), Length::inches(28)});
+  CHECK(slab_check(bench.job, bench.plan, "reinforcement").code.empty());
+  bench.open({{Length::inches(20), Length::inches(10)}, Length::mm(100), Length::mm(100)});
+  CHECK(slab_check(bench.job, bench.plan, "reinforcement").level == Level::caution);
+}

@@ -1,0 +1,182 @@
+// SPDX-License-Identifier: MIT
+#include "cutting/cut_list.h"
+
+#include <catch2/catch.hpp>
+
+#include "cutting/verify.h"
+#include "slab/measure.h"
+#include "slab/panels.h"
+#include "slab/strips.h"
+#include "support/cutting.h"
+
+using namespace strikeoff;
+using namespace strikeoff::test;
+
+namespace {
+
+const Saw full_kerf{in(0.125), {}};
+const std::vector<std::string> nothing;
+
+/// How many pieces of this length come from one board, by asking for more and more.
+int pieces_from_one(double board_in, double piece_in, double kerf_in) {
+  for (int n = 1;; ++n) {
+    const auto list = cut_parts({strip_part("E1", in(1), in(piece_in), n)}, {board(board_in, 1)},
+                                {}, {}, {in(kerf_in), {}});
+    if (list.boards.size() > 1) return n - 1;
+  }
+}
+
+}  // namespace
+
+TEST_CASE("the potting bench comes from one board and that is proven", "[cutting]") {
+  MarkCounter marks;
+  const Slab slab = potting_bench();
+  const SlabPlan shape = measure_slab(slab);
+  const Forms forms = forms_with({board(96, 15.75)}, in(0.125), in(0.25));
+  std::vector<Part> parts = form_work(slab, shape, forms, marks).parts;
+  const PanelLayout panels = lay_panels(slab, shape, forms.kerf, marks);
+  parts.insert(parts.end(), panels.parts.begin(), panels.parts.end());
+  const CutList list = cut_parts(parts, forms.strip_stock, {*slab.panel}, {}, full_kerf);
+  CHECK(cut_violations(list, forms.strip_stock, {*slab.panel}, {}, full_kerf) == nothing);
+
+  REQUIRE(list.boards.size() == 1);
+  // Three strips of 2 1/2 in and three of 1 in, with their kerfs 11 1/4 in of 15 3/4 in.
+  CHECK(list.boards[0].strips.size() == 6);
+  CHECK(list.boards[0].left_over_width == in(15.75 - 11.25));
+  REQUIRE(list.totals.size() == 2);
+  CHECK(list.totals[0].stock == "board");
+  CHECK(list.totals[0].bound == 1);
+  CHECK(list.totals[0].proven);
+  CHECK(list.totals[1].used == 2);
+  CHECK(list.totals[1].proven);
+  CHECK(list.unplaced.empty());
+}
+
+TEST_CASE("the saw takes its kerf between pieces and not after the last", "[cutting]") {
+  // n = floor((L + k)/(p + k)); common woodworking practice, from memory.
+  CHECK(pieces_from_one(96, 24, 0) == 4);
+  CHECK(pieces_from_one(96, 24, 0.125) == 3);
+  CHECK(pieces_from_one(96, 23.5, 0.125) == 4);
+  CHECK(pieces_from_one(96, 23.90625, 0.125) == 4);
+  CHECK(pieces_from_one(144, 36, 0.125) == 3);
+  CHECK(pieces_from_one(96, 1.5, 0.125) == 59);
+  CHECK(pieces_from_one(48, 11.90625, 0.125) == 4);
+}
+
+TEST_CASE("what is left of a strip is less one kerf for each piece", "[cutting]") {
+  const CutList list =
+      cut_parts({strip_part("E1", in(1), in(30), 3)}, {board(96, 1)}, {}, {}, full_kerf);
+  CHECK(list.boards[0].strips[0].left_over == in(5.625));
+  const CutList exact =
+      cut_parts({strip_part("E1", in(1), in(23.90625), 4)}, {board(96, 1)}, {}, {}, full_kerf);
+  CHECK(exact.boards[0].strips[0].left_over == Length{});
+  CHECK(exact.boards[0].left_over_width == Length{});
+}
+
+TEST_CASE("both ends of a board are squared off first", "[cutting]") {
+  const Saw trimmed{in(0.125), in(1)};
+  const auto list = cut_parts({strip_part("E1", in(1), in(94))}, {board(96, 3.5)}, {}, {}, trimmed);
+  CHECK(list.boards.size() == 1);
+  CHECK(list.boards[0].strips[0].left_over == Length{});
+  const auto too_long = cut_parts({strip_part("E1", in(1), in(94) + Length::nm(1))},
+                                  {board(96, 3.5)}, {}, {}, trimmed);
+  CHECK(too_long.boards.empty());
+  CHECK(too_long.unplaced == std::vector<std::string>{"E1"});
+  CHECK(too_long.totals.empty());
+}
+
+TEST_CASE("the cheapest boards that do are bought", "[cutting]") {
+  Stock wide = board(96, 11.25), narrow = board(96, 5.5);
+  wide.id = "wide";
+  narrow.id = "narrow";
+  // Three strips of 2 1/2 in: one wide board, or two narrow ones.
+  const std::vector<Part> parts{strip_part("E1", in(2.5), in(90), 3)};
+  wide.price = 20, narrow.price = 9;
+  CutList list = cut_parts(parts, {wide, narrow}, {}, {}, full_kerf);
+  CHECK(list.parts[0].stock == "narrow");
+  CHECK(total_of(list, "narrow").buy == 2);
+  narrow.price = 11;
+  list = cut_parts(parts, {wide, narrow}, {}, {}, full_kerf);
+  CHECK(total_of(list, "wide").buy == 1);
+  // Without a price the area bought decides: 11 in of narrow board.
+  wide.price.reset();
+  list = cut_parts(parts, {wide, narrow}, {}, {}, full_kerf);
+  CHECK(total_of(list, "narrow").buy == 2);
+  // Nothing here must be cut from narrow boards, so nothing is proven.
+  CHECK(total_of(list, "narrow").bound == 0);
+  CHECK_FALSE(total_of(list, "narrow").proven);
+}
+
+TEST_CASE("a last board is changed for a cheaper one that still holds its parts", "[cutting]") {
+  Stock big = board(96, 5.5), small = board(48, 5.5);
+  big.id = "big", big.price = 10;
+  small.id = "small", small.price = 6;
+  const std::vector<Part> parts{strip_part("E1", in(5.5), in(90), 2),
+                                strip_part("E2", in(5.5), in(40), 1)};
+  const CutList list = cut_parts(parts, {big, small}, {}, {}, full_kerf);
+  CHECK(total_of(list, "big").buy == 2);
+  CHECK(total_of(list, "big").bound == 2);
+  CHECK(total_of(list, "big").proven);
+  CHECK(total_of(list, "small").buy == 1);
+}
+
+TEST_CASE("boards run out where the stock says so", "[cutting]") {
+  Stock few = board(96, 2.5), dear = board(96, 2.5);
+  few.quantity = 2, few.price = 1;
+  dear.id = "dear", dear.price = 5;
+  const std::vector<Part> parts{strip_part("E1", in(2.5), in(90), 3)};
+  CutList list = cut_parts(parts, {few, dear}, {}, {}, full_kerf);
+  CHECK(total_of(list, "board").used == 2);
+  CHECK(total_of(list, "dear").used == 1);
+  CHECK(list.unplaced.empty());
+  list = cut_parts(parts, {few}, {}, {}, full_kerf);
+  CHECK(list.unplaced == std::vector<std::string>{"E1"});
+  CHECK_FALSE(list.totals[0].proven);
+  CHECK(cut_violations(list, {few}, {}, {}, full_kerf) == nothing);
+}
+
+TEST_CASE("what is on hand is cut first and offcuts count as they are", "[cutting]") {
+  const std::vector<Stock> boards{board(96, 2.5)};
+  const std::vector<OnHand> on_hand{{"board", 1, {}, {}}, {"board", 2, in(40), in(1.5)}};
+  const std::vector<Part> parts{strip_part("E1", in(2.5), in(90), 2),
+                                strip_part("S1", in(1), in(39), 1)};
+  const CutList list = cut_parts(parts, boards, {}, on_hand, full_kerf);
+  CHECK(cut_violations(list, boards, {}, on_hand, full_kerf) == nothing);
+  const StockTotal& total = total_of(list, "board");
+  CHECK(total.used == 3);
+  CHECK(total.on_hand == 2);
+  CHECK(total.buy == 1);
+  CHECK(list.boards[0].on_hand);
+  CHECK_FALSE(list.boards[2].on_hand);
+}
+
+TEST_CASE("parts without a stock are left alone", "[cutting]") {
+  Part block = strip_part("K1", in(10), in(10));
+  block.role = "knock-out block";
+  block.stock.clear();
+  const CutList list = cut_parts({block}, {board(96, 3.5)}, {}, {}, full_kerf);
+  CHECK(list.boards.empty());
+  CHECK(list.unplaced.empty());
+}
+
+TEST_CASE("panels are turned where that saves a sheet", "[cutting]") {
+  const std::vector<Stock> sheets{sheet(60, 36)};
+  const CutList list = cut_parts({panel_part("P1", in(36), in(19), 3)}, {}, sheets, {}, full_kerf);
+  CHECK(cut_violations(list, {}, sheets, {}, full_kerf) == nothing);
+  REQUIRE(list.totals.size() == 1);
+  CHECK(list.totals[0].used == 1);
+  CHECK(list.totals[0].proven);
+  CHECK(list.sheets[0].pieces.size() == 3);
+  const CutList large = cut_parts({panel_part("P1", in(61), in(19))}, {}, sheets, {}, full_kerf);
+  CHECK(large.unplaced == std::vector<std::string>{"P1"});
+}
+
+TEST_CASE("a sheet on hand is cut before one is bought", "[cutting]") {
+  const std::vector<Stock> sheets{sheet(60, 36)};
+  const std::vector<OnHand> on_hand{{"panel", 1, in(30), in(36)}};
+  const CutList list =
+      cut_parts({panel_part("P1", in(29), in(20), 2)}, {}, sheets, on_hand, full_kerf);
+  CHECK(cut_violations(list, {}, sheets, on_hand, full_kerf) == nothing);
+  CHECK(list.totals[0].on_hand == 1);
+  CHECK(list.totals[0].buy == 1);
+}

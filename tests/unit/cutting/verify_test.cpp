@@ -1,0 +1,99 @@
+// SPDX-License-Identifier: MIT
+#include "cutting/verify.h"
+
+#include <catch2/catch.hpp>
+
+#include "support/cutting.h"
+
+using namespace strikeoff;
+using namespace strikeoff::test;
+
+namespace {
+
+const Saw saw{in(0.125), in(0.5)};
+const std::vector<Stock> boards{board(96, 7.25)};
+const std::vector<Stock> sheets{sheet(60, 36)};
+
+CutList a_list() {
+  return cut_parts({strip_part("E1", in(2.5), in(40), 4), strip_part("S1", in(1), in(30), 2),
+                    panel_part("P1", in(30), in(20), 3)},
+                   boards, sheets, {}, saw);
+}
+
+std::vector<std::string> wrong_with(const CutList& list) {
+  return cut_violations(list, boards, sheets, {}, saw);
+}
+
+}  // namespace
+
+TEST_CASE("a good cut list has nothing wrong with it", "[verify]") {
+  CHECK(wrong_with(a_list()).empty());
+}
+
+TEST_CASE("each way to spoil a cut list is found", "[verify]") {
+  CutList list = a_list();
+  SECTION("a piece left out") {
+    list.boards[0].strips[0].pieces.pop_back();
+  }
+  SECTION("a piece too many") {
+    list.boards[0].strips[0].pieces.push_back(list.boards[0].strips[0].pieces[0]);
+  }
+  SECTION("a piece cut short") {
+    list.boards[0].strips[0].pieces[0].length -= in(1);
+  }
+  SECTION("a strip of another width") {
+    list.boards[0].strips[0].width += in(0.25);
+  }
+  SECTION("a board that does not exist") {
+    list.boards[0].length += in(1);
+  }
+  SECTION("a board said to be on hand") {
+    list.boards[0].on_hand = true;
+  }
+  SECTION("a wrong left over") {
+    list.boards[0].strips[0].left_over += in(1);
+  }
+  SECTION("a wrong left over width") {
+    list.boards[0].left_over_width += in(1);
+  }
+  SECTION("an unknown mark") {
+    list.boards[0].strips[0].pieces[0].mark = "X9";
+  }
+  SECTION("a wrong total") {
+    ++list.totals[0].used;
+  }
+  SECTION("a bound above what is used") {
+    list.totals[0].bound = list.totals[0].used + 1;
+  }
+  SECTION("a total left out") {
+    list.totals.pop_back();
+  }
+  SECTION("a part said to be unplaced") {
+    list.unplaced.push_back("E1");
+  }
+  SECTION("a panel off its sheet") {
+    list.sheets[0].pieces[0].at.at.x += in(40);
+  }
+  SECTION("panels on one another") {
+    list.sheets[0].pieces[1].at.at = list.sheets[0].pieces[0].at.at;
+  }
+  CHECK_FALSE(wrong_with(list).empty());
+}
+
+TEST_CASE("five panels round a middle one cannot be sawn apart", "[verify]") {
+  CutList list;
+  list.parts = {panel_part("P1", in(20), in(10), 4), panel_part("P2", in(9), in(9), 1)};
+  const Length l = in(20), w = in(10), k = saw.kerf;
+  list.sheets = {{"panel",
+                  false,
+                  in(60),
+                  in(36),
+                  {{"P1", {{}, l, w}},
+                   {"P1", {{l + k, {}}, w, l}},
+                   {"P1", {{w + k, l + k}, l, w}},
+                   {"P1", {{Length{}, w + k}, w, l}},
+                   {"P2", {{w + k, w + k}, in(9), in(9)}}}}};
+  list.totals = {{"panel", 1, 0, 1, 1, true}};
+  CHECK(wrong_with(list) ==
+        std::vector<std::string>{"a sheet of panel cannot be cut from side to side"});
+}

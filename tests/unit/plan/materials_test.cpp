@@ -1,0 +1,203 @@
+// SPDX-License-Identifier: MIT
+#include "plan/materials.h"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+
+#include "plan/purchasing.h"
+#include "plan/supplies.h"
+#include "support/sample_plan.h"
+
+using namespace strikeoff;
+using namespace strikeoff::test;
+
+namespace {
+
+std::vector<Material> materials_of(const Job& job, const Plan& plan) {
+  return list_materials(job, sample_supplies(), plan);
+}
+
+bool lists(const std::vector<Material>& rows, const std::string& stock) {
+  return std::any_of(rows.begin(), rows.end(),
+                     [&](const Material& row) { return row.stock == stock; });
+}
+
+Additive retarder() {
+  Additive additive;
+  additive.id = "retarder-packet";
+  additive.name = "set retarder";
+  additive.dose_size = kilograms(0.03);
+  additive.price = 3;
+  return additive;
+}
+
+}  // namespace
+
+TEST_CASE("bags are counted with the spare and say how they came about", "[materials]") {
+  const Material bags =
+      find_material(materials_of(potting_bench_job(), potting_bench_plan()), "rapid-fine-50lb");
+  CHECK(bags.needed == 5);
+  CHECK(bags.packs == 5);
+  CHECK(bags.pack == "bag of 50 lb");
+  CHECK(bags.cost->si() == Approx(120));
+  CHECK(
+      bags.basis ==
+      "1.58 ft3 net + 10 % waste = 1.73 ft3; 0.45 ft3 a bag; 3.85, so 4, and 1 spare kept closed");
+}
+
+TEST_CASE("bags added for equal batches are named as such", "[materials]") {
+  Plan plan = potting_bench_plan();
+  plan.mix.bags = 6;
+  plan.mix.spare_bags = 0;
+  const Material bags = materials_of(potting_bench_job(), plan).front();
+  CHECK(bags.packs == 6);
+  CHECK(bags.basis.find("3.85, so 4, 6 for equal batches") != std::string::npos);
+}
+
+TEST_CASE("what is on hand comes off by item or by stock and an offcut is not a pack",
+          "[materials]") {
+  Job job = potting_bench_job();
+  job.on_hand = {{"rapid-fine-50lb", 1.5, std::nullopt, std::nullopt},
+                 {"rapid fine topping", 1, std::nullopt, std::nullopt},
+                 {"rapid-fine-50lb", 9, Length::mm(300), Length::mm(40)}};
+  const Material bags = materials_of(job, potting_bench_plan()).front();
+  CHECK(bags.on_hand == Approx(2.5));
+  CHECK(bags.packs == 3);  // 5 - 2.5, up
+}
+
+TEST_CASE("more than enough on hand leaves nothing to buy or pay", "[materials]") {
+  Job job = potting_bench_job();
+  job.on_hand = {{"rapid-fine-50lb", 7, std::nullopt, std::nullopt}};
+  const auto rows = materials_of(job, potting_bench_plan());
+  CHECK(rows.front().packs == 0);
+  CHECK(rows.front().cost->si() == Approx(0));
+  const Cost cost = add_up(job, rows);
+  CHECK(std::none_of(cost.lines.begin(), cost.lines.end(),
+                     [&](const CostLine& line) { return line.item == job.mix.name; }));
+}
+
+TEST_CASE("a larger number of bags is bought where it costs less", "[materials]") {
+  Job job = potting_bench_job();
+  job.mix.price = 9.5;
+  job.mix.price_breaks = {{10, 8.4}};
+  Plan plan = potting_bench_plan();
+  plan.mix.bags = 8;
+  const Material bags = materials_of(job, plan).front();
+  CHECK(bags.packs == 10);
+  CHECK(bags.cost->si() == Approx(84));
+  CHECK(bags.note == "10 bags cost less than 9: 84.00 instead of 85.50");
+}
+
+TEST_CASE("the cheapest number of packs is never fewer than needed", "[materials]") {
+  const std::vector<PriceBreak> breaks{{5, 9}, {20, 7}};
+  for (int needed = 0; needed <= 30; ++needed) {
+    const Purchase bought = cheapest(needed, 10, breaks);
+    CAPTURE(needed);
+    CHECK(bought.packs >= needed);
+    // Brute force over every number up to 40.
+    double least = 1e9;
+    for (int n = needed; n <= 40; ++n) {
+      least = std::min(least, n * (n >= 20 ? 7.0 : n >= 5 ? 9.0 : 10.0));
+    }
+    CHECK(bought.packs * bought.price == Approx(least));
+  }
+  CHECK(cheapest(0, 10, breaks).packs == 0);
+}
+
+TEST_CASE("equal cost buys the fewer packs", "[materials]") {
+  CHECK(cheapest(9, 10, {{10, 9}}).packs == 9);
+  CHECK(cheapest(9, 10.01, {{10, 9}}).packs == 10);
+}
+
+TEST_CASE("the job's own price replaces the catalogue's and its breaks", "[materials]") {
+  Job job = potting_bench_job();
+  job.mix.price_breaks = {{1, 1.0}};
+  job.prices = {{"rapid-fine-50lb", 30.0}};
+  CHECK(materials_of(job, potting_bench_plan()).front().cost->si() == Approx(150));
+  job.prices["rapid fine topping"] = 31.0;  // the item's name goes before its stock's
+  CHECK(materials_of(job, potting_bench_plan()).front().cost->si() == Approx(155));
+}
+
+TEST_CASE("doses round up to whole packs and spare bags get none", "[materials]") {
+  Job job = potting_bench_job();
+  job.additives = {retarder()};
+  Plan plan = potting_bench_plan();
+  plan.mix.doses = {{"set retarder", AdditiveKind::retarder, 0.5, 2.5, kilograms(0.015)}};
+  const Material doses = find_material(materials_of(job, plan), "retarder-packet");
+  CHECK(doses.needed == Approx(2.5));
+  CHECK(doses.packs == 3);
+  CHECK(doses.pack == "dose of 1.1 oz");
+  CHECK(doses.basis == "0.5 a bag x 4 bags = 2.5, rounded up to 3; none for the spare bags");
+  plan.mix.doses.front().total = 2;
+  CHECK(find_material(materials_of(job, plan), "retarder-packet").packs == 2);
+  plan.mix.doses.front().total = 0;
+  CHECK_FALSE(lists(materials_of(job, plan), "retarder-packet"));
+}
+
+TEST_CASE("boards already on hand are used but not bought", "[materials]") {
+  Plan plan = potting_bench_plan();
+  plan.cut_list.totals[1] = {"backer-36x60", 2, 1, 1, 1, false};
+  const auto rows = materials_of(potting_bench_job(), plan);
+  const Material sheets = find_material(rows, "backer-36x60");
+  CHECK(sheets.needed == 2);
+  CHECK(sheets.on_hand == 1);
+  CHECK(sheets.packs == 1);
+  CHECK(sheets.cost->si() == Approx(16));
+  CHECK(sheets.basis == "as in the cut list; no plan needs fewer than 1 sheet");
+  const Material board = find_material(rows, "board-16x96");
+  CHECK(board.pack == "board 3/4 in x 15 3/4 in x 96 in");
+  CHECK(board.basis == "as in the cut list; no plan needs fewer");
+}
+
+TEST_CASE("a strip has a screw at each end and no wider gap than the spacing", "[materials]") {
+  CHECK(screws_along(Length::mm(600), Length::mm(200)) == 4);
+  CHECK(screws_along(Length::mm(601), Length::mm(200)) == 5);
+  CHECK(screws_along(Length::mm(100), Length::mm(200)) == 2);
+}
+
+TEST_CASE("supplies follow from the form work in the reader's units", "[materials]") {
+  const auto rows = materials_of(potting_bench_job(), potting_bench_plan());
+  // 94 and 95.5 in take 13 screws at 8 in, 26 and 28 in take 5; two of each; 31 along the ledger.
+  CHECK(find_material(rows, "strip-screws").needed == 72 + 31);
+  CHECK(find_material(rows, "strip-screws").packs == 2);
+  const Material tape = find_material(rows, "form-tape");
+  CHECK(tape.unit == "ft");
+  CHECK(tape.needed == Approx(247.0 / 12 * 1.05));
+  CHECK(tape.pack == "164 ft");
+  // 1/4 in square beads: 24.3 ft a cartridge, as a sealant maker's coverage table says.
+  CHECK(find_material(rows, "sealant").needed == Approx(273.5 / 12 / 24.3).epsilon(0.005));
+  CHECK(find_material(rows, "sealant").pack == "1 cartridge");
+}
+
+TEST_CASE("only what the job needs is listed", "[materials]") {
+  const auto rows = materials_of(potting_bench_job(), potting_bench_plan());
+  for (const char* absent : {"stakes", "isolation-strip"}) {
+    CHECK_FALSE(lists(rows, absent));
+  }
+  CHECK(std::none_of(rows.begin(), rows.end(), [](const Material& m) { return m.needed <= 0; }));
+  Plan plan = potting_bench_plan();
+  plan.slabs.front().forms.stakes = 13;
+  CHECK(find_material(materials_of(potting_bench_job(), plan), "stakes").packs == 2);
+}
+
+TEST_CASE("items without a price are named and count nothing", "[cost]") {
+  Job job = potting_bench_job();
+  job.mix.price = std::nullopt;
+  job.tax = 0.08;
+  const auto rows = materials_of(job, potting_bench_plan());
+  const Cost cost = add_up(job, rows);
+  CHECK(cost.unpriced == std::vector<std::string>{"rapid fine topping"});
+  double sum = 0;
+  for (const CostLine& line : cost.lines) sum += line.total.si();
+  CHECK(cost.subtotal.si() == Approx(sum));
+  CHECK(cost.tax.si() == Approx(sum * 0.08).margin(0.005));
+  CHECK(cost.total.si() == Approx(cost.subtotal.si() + cost.tax.si()));
+  CHECK(cost.currency == "USD");
+}
+
+TEST_CASE("money rounds to hundredths with halves up", "[cost]") {
+  CHECK(to_cents(1.005).si() == Approx(1.01));
+  CHECK(to_cents(1.0049).si() == Approx(1.00));
+  CHECK(to_cents(0).si() == 0);
+}

@@ -1,0 +1,188 @@
+// SPDX-License-Identifier: MIT
+#include <algorithm>
+#include <catch2/catch.hpp>
+#include <sstream>
+
+#include "render/text_sections.h"
+#include "render/text_table.h"
+#include "strikeoff/render.h"
+#include "support/render_sample.h"
+
+using namespace strikeoff;
+using Catch::Matchers::Contains;
+
+namespace {
+
+void require_fits_the_page(const std::string& text) {
+  std::istringstream lines(text);
+  for (std::string line; std::getline(lines, line);) {
+    CAPTURE(line);
+    CHECK(text::columns(line) <= 100);
+    CHECK((line.empty() || line.back() != ' '));
+    CHECK(std::none_of(line.begin(), line.end(), [](char c) { return c >= 0 && c < ' '; }));
+  }
+}
+
+}  // namespace
+
+TEST_CASE("the text plan follows the order of the day") {
+  const std::string text = render_text(test::potting_bench_plan());
+  std::size_t at = 0;
+  for (const char* title :
+       {"greenhouse potting bench\n====", "\nIN SHORT\n", "\nSHOP\n", "\nCUT\n", "\nMIX CARD\n",
+        "\nPOUR\n", "\nTHE DAY\n", "\nCHECKS\n", "\nASSUMPTIONS\n"}) {
+    CAPTURE(title);
+    const std::size_t found = text.find(title);
+    REQUIRE(found != std::string::npos);
+    CHECK(found >= at);
+    at = found;
+  }
+  require_fits_the_page(text);
+}
+
+TEST_CASE("a stop stands before everything else with what to do") {
+  Plan plan = test::potting_bench_plan();
+  plan.checks.insert(plan.checks.begin(), test::cold_joint());
+  const std::string text = render_text(plan);
+  CHECK(text.find("!!! STOP") < text.find("IN SHORT"));
+  CHECK_THAT(text, Contains("!!! 1. the edge of batch 1 sets before batch 2 meets it (15.5 min, "
+                            "limit 12 min)\n!!!    What to do: add a second mixer"));
+  CHECK(render_text(test::potting_bench_plan()).find("!!!") == std::string::npos);
+}
+
+TEST_CASE("names of any length and content keep the page") {
+  Plan plan = test::potting_bench_plan();
+  const std::string name = std::string(150, 'W') + "\x1b[2J\n" + std::string(50, 'i');
+  plan.name = plan.mix.name = plan.slabs[0].name = plan.pour.bottleneck = name;
+  for (Batch& batch : plan.batches) batch.zones[0].slab = name;
+  plan.slabs.push_back(plan.slabs[0]);
+  for (Part& part : plan.cut_list.parts) part.slab = part.place = part.stock = name;
+  for (Board& board : plan.cut_list.boards) board.stock = name;
+  for (Material& material : plan.materials) material.item = material.note = name;
+  for (Check& check : plan.checks) check.title = check.advice = name;
+  for (Task& task : plan.schedule) task.phase = task.task = task.who = name;
+  for (Assumption& assumption : plan.assumptions) assumption.path = assumption.reason = name;
+  require_fits_the_page(render_text(plan));
+}
+
+TEST_CASE("boards are ripped widest first and say what is left") {
+  const std::string text = text::cut(test::potting_bench_plan());
+  CHECK_THAT(text, Contains("Rip the full length, fence at 2 1/2 in (3 strips), then 1 in "
+                            "(3 strips)."));
+  CHECK_THAT(text, Contains("3  2 1/2 in  E2 28 in | E2 28 in      39 3/4 in"));
+  CHECK_THAT(text, Contains("What is left, uncut: 96 x 4 1/2 in."));
+}
+
+TEST_CASE("the cut list says whether fewer boards could do") {
+  const std::string text = text::cut(test::potting_bench_plan());
+  CHECK_THAT(text, Contains("1 board of board-16x96; no plan can use fewer."));
+  CHECK_THAT(text, Contains("2 sheets of backer-36x60 (1 on hand, 1 to buy); at least 1 is needed, "
+                            "so this may be 1 too many."));
+}
+
+TEST_CASE("boards cut alike are shown once") {
+  Plan plan = test::potting_bench_plan();
+  plan.cut_list.boards.push_back(plan.cut_list.boards[0]);
+  plan.cut_list.boards.push_back(plan.cut_list.boards[0]);
+  CHECK_THAT(text::cut(plan), Contains("Boards 1 to 3, all alike: board-16x96"));
+}
+
+TEST_CASE("parts that fit no stock are called out") {
+  Plan plan = test::potting_bench_plan();
+  plan.cut_list.unplaced = {"E1", "P1"};
+  CHECK_THAT(text::cut(plan), Contains("!!! These parts fit no board or sheet: E1, P1."));
+}
+
+TEST_CASE("angled ends name the side and explain the reading") {
+  Plan plan = test::potting_bench_plan();
+  CHECK(text::cut(plan).find("End cuts: left / right") == std::string::npos);
+  plan.cut_list.parts[0].right_cut_deg = 22.5;
+  CHECK_THAT(text::cut(plan), Contains("square / 22.5 deg"));
+  CHECK_THAT(text::cut(plan), Contains("End cuts: left / right"));
+}
+
+TEST_CASE("equal batches share one card with a box to tick for each") {
+  const std::string text = text::mix_card(test::potting_bench_plan());
+  CHECK_THAT(text, Contains("Batches 1 to 4, each:"));
+  CHECK_THAT(text, Contains("4 qt: 5 1/16 in deep in the bucket, from the inside bottom"));
+  CHECK_THAT(text, Contains("[_]1 [_]2 [_]3 [_]4"));
+  CHECK_THAT(text, Contains("All batches are equal."));
+}
+
+TEST_CASE("a smaller last batch has its own card") {
+  Plan plan = test::potting_bench_plan();
+  plan.batches[3].bags = 0.85;
+  plan.batches[3].dry = pounds(42.5);
+  const std::string text = text::mix_card(plan);
+  CHECK_THAT(text, Contains("Batches 1 to 3, each:"));
+  CHECK_THAT(text, Contains("Batch 4:\n    dry mix       0.85 bag, 42.5 lb"));
+  CHECK(text.find("All batches are equal") == std::string::npos);
+}
+
+TEST_CASE("several fills of the bucket are counted") {
+  Plan plan = test::potting_bench_plan();
+  for (Batch& batch : plan.batches) batch.bucket_fills = 2;
+  CHECK_THAT(text::mix_card(plan), Contains("fill 2 times, each time 5 1/16 in deep"));
+}
+
+TEST_CASE("the timetable gives water in and the latest moment the edge is met") {
+  const std::string text = text::pour(test::potting_bench_plan());
+  CHECK_THAT(text, Contains("      2  +0:04:30  09:04:30  +0:09:00  +0:12:00  +0:21:00  "
+                            "left 23 1/2 to 47 in\n"));
+  CHECK_THAT(text, Contains("    4  +0:13:30"));
+}
+
+TEST_CASE("without a working time the plan promises nothing") {
+  Plan plan = test::potting_bench_plan();
+  plan.pour.working_time = plan.pour.usable = plan.pour.margin = std::nullopt;
+  plan.pour.feasible = false;
+  for (Batch& batch : plan.batches) batch.meet_by = std::nullopt;
+  const std::string text = render_text(plan);
+  CHECK_THAT(text, Contains("The fresh mix will be about 70 F."));
+  CHECK_THAT(text, Contains("the bag states no working time"));
+  CHECK(text.find("usable") == std::string::npos);
+}
+
+TEST_CASE("a table of many batches is complete") {
+  Plan plan = test::potting_bench_plan();
+  for (int number = 5; number <= 60; ++number) {
+    Batch batch = plan.batches[1];
+    batch.number = number;
+    plan.batches.push_back(batch);
+  }
+  const std::string text = text::pour(plan);
+  CHECK_THAT(text, Contains("\n     60  "));
+  CHECK(std::count(text.begin(), text.end(), '\n') < 80);
+}
+
+TEST_CASE("an unpriced item is named and never counted as free") {
+  const std::string text = render_text(test::potting_bench_plan());
+  CHECK_THAT(text, Contains("129.60 USD, leaving out what has no price: 1 item"));
+  CHECK_THAT(text, Contains("No price is known for form screws: the total leaves that out."));
+}
+
+TEST_CASE("metric plans show millimetres and litres") {
+  Plan plan = test::potting_bench_plan();
+  plan.units = Units::metric;
+  const std::string text = render_text(plan);
+  CHECK_THAT(text, Contains("2387.6 x 711.2 mm"));
+  CHECK_THAT(text, Contains("44.6 L"));
+  CHECK(text.find(" in,") == std::string::npos);
+}
+
+TEST_CASE("checks put stops first and safety last with its advice") {
+  Plan plan = test::potting_bench_plan();
+  plan.checks.push_back(test::cold_joint());
+  const std::string text = text::checks(plan);
+  CHECK(text.find("STOP ") < text.find("caution "));
+  CHECK(text.find("caution ") < text.find("ok "));
+  CHECK(text.find("ok ") < text.find("safety "));
+  CHECK_THAT(text, Contains("wear a fitted mask while bags are opened"));
+}
+
+TEST_CASE("an empty plan renders without sections it has nothing for") {
+  const std::string text = render_text(Plan{});
+  CHECK(text.find("SHOP") == std::string::npos);
+  CHECK(text.find("CUT") == std::string::npos);
+  require_fits_the_page(text);
+}

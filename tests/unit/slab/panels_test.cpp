@@ -1,0 +1,177 @@
+// SPDX-License-Identifier: MIT
+#include "slab/panels.h"
+
+#include <algorithm>
+#include <catch2/catch.hpp>
+#include <map>
+#include <set>
+
+#include "slab/measure.h"
+#include "support/slabs.h"
+
+using namespace strikeoff;
+using namespace strikeoff::test;
+
+namespace {
+
+PanelLayout layout_of(const Slab& slab) {
+  MarkCounter marks;
+  return lay_panels(slab, measure_slab(slab), in(0.125), marks);
+}
+
+Slab panelled(const Polygon& base, Length gap) {
+  Slab slab = slab_on(base, {}, mm(40));
+  add_panel(slab, {}, mm(12));
+  slab.panel_gap = gap;
+  return slab;
+}
+
+Area covered(const PanelLayout& layout) {
+  Area sum;
+  for (const PanelPiece& piece : layout.pieces) sum += area(piece.at);
+  return sum;
+}
+
+bool any_overlap(const std::vector<PanelPiece>& pieces, Length gap) {
+  for (std::size_t i = 0; i < pieces.size(); ++i) {
+    Rectangle wide = pieces[i].at;  // with the gap it needs on the right and above
+    wide.length += gap;
+    wide.depth += gap;
+    for (std::size_t j = 0; j < pieces.size(); ++j) {
+      if (i != j && overlaps(wide, pieces[j].at) && overlaps(pieces[i].at, pieces[j].at)) {
+        return true;
+      }
+    }
+  }
+  return false;
+}
+
+/// True when four pieces meet in a point (checked with no gap between them).
+bool four_meet(const std::vector<PanelPiece>& pieces) {
+  std::map<std::pair<Length, Length>, int> corners;
+  for (const PanelPiece& piece : pieces) {
+    for (const Point& p : corners_of(piece.at)) {
+      if (++corners[{p.x, p.y}] == 4) return true;
+    }
+  }
+  return false;
+}
+
+}  // namespace
+
+TEST_CASE("a deck of 96 by 25 1/2 in takes two sheets of 60 by 36 in", "[panels]") {
+  // Whole-sheet lower bound ceil(area/sheet area) is 2 (elementary geometry).
+  Slab slab = panelled(corners_of({{}, in(96), in(25.5)}), {});
+  const PanelLayout layout = layout_of(slab);
+  REQUIRE(layout.parts.size() == 2);
+  CHECK(layout.parts[0].mark == "P1");
+  CHECK(layout.parts[0].role == "backer panel");
+  CHECK(layout.parts[0].stock == "panel");
+  CHECK(layout.pieces.size() == 2);
+  CHECK(layout.seams == in(25.5));
+}
+
+TEST_CASE("a slab without a panel has an empty layout", "[panels]") {
+  const PanelLayout layout = layout_of(slab_on(corners_of({{}, in(96), in(26)}), {}, in(2)));
+  CHECK(layout.pieces.empty());
+  CHECK(layout.parts.empty());
+}
+
+TEST_CASE("rows are staggered and no piece is a sliver", "[panels]") {
+  // 121 in is two sheets and 1 in; 73 in is two rows and 1 in.
+  const PanelLayout layout = layout_of(panelled(corners_of({{}, in(121), in(73)}), {}));
+  CHECK_FALSE(four_meet(layout.pieces));
+  for (const PanelPiece& piece : layout.pieces) {
+    CHECK(std::min(piece.at.length, piece.at.depth) >= mm(75));
+  }
+  CHECK(covered(layout).si() == Approx((in(121) * in(73)).si()));
+}
+
+TEST_CASE("a piece wholly inside a through opening is left out and its seams too", "[panels]") {
+  Slab slab = panelled(corners_of({{}, in(180), in(36)}), {});
+  const PanelLayout whole = layout_of(slab);
+  CHECK(whole.pieces.size() == 3);
+  CHECK(whole.seams == in(72));
+  slab.openings.push_back({"well", {{in(58), in(0)}, in(64), in(36)}, true});
+  const PanelLayout cut = layout_of(slab);
+  CHECK(cut.pieces.size() == 2);
+  CHECK(cut.seams == Length{});
+  slab.openings.front().through = false;
+  CHECK(layout_of(slab).pieces.size() == 3);
+}
+
+TEST_CASE("panels of any outline cover the panel area once", "[panels]") {
+  Draw draw(5);
+  for (int round = 0; round < 300; ++round) {
+    CAPTURE(round);
+    const Polygon base = random_outline(draw, mm(310));
+    const PanelLayout layout = layout_of(panelled(base, {}));
+    CHECK(covered(layout).si() == Approx(signed_area(base).si()));
+    CHECK_FALSE(any_overlap(layout.pieces, {}));
+    CHECK_FALSE(four_meet(layout.pieces));
+    int parts = 0;
+    for (const Part& part : layout.parts) parts += part.quantity;
+    CHECK(parts == static_cast<int>(layout.pieces.size()));
+    for (const PanelPiece& piece : layout.pieces) CHECK(contains(base, piece.at));
+  }
+}
+
+TEST_CASE("panels leave a gap between neighbours and lose no other area", "[panels]") {
+  Draw draw(6);
+  for (int round = 0; round < 200; ++round) {
+    CAPTURE(round);
+    const Polygon base = random_outline(draw, mm(310));
+    const Length gap = mm(3);
+    const PanelLayout layout = layout_of(panelled(base, gap));
+    for (std::size_t i = 0; i < layout.pieces.size(); ++i) {
+      CHECK(contains(base, layout.pieces[i].at));
+      Rectangle around = layout.pieces[i].at;
+      around.at.x -= gap;
+      around.at.y -= gap;
+      around.length += gap * 2;
+      around.depth += gap * 2;
+      for (std::size_t j = i + 1; j < layout.pieces.size(); ++j) {
+        const Rectangle& other = layout.pieces[j].at;
+        if (overlaps(around, other)) {
+          // Only pieces that meet at a re-entrant corner of the outline may be nearer.
+          CAPTURE(i, j);
+          CHECK(overlaps(around, other) == false);
+        }
+      }
+    }
+    // What is not covered is the seams, and at most a gap's width of rim where steps meet.
+    const double open = (signed_area(base) - covered(layout)).si();
+    CHECK(open <= ((layout.seams + perimeter(base)) * gap).si() + 1e-9);
+    CHECK(open >= 0);
+  }
+}
+
+TEST_CASE("moving a slab moves its panels and changes nothing else", "[panels]") {
+  Draw draw(7);
+  for (int round = 0; round < 50; ++round) {
+    Polygon base = random_outline(draw, mm(310));
+    const PanelLayout here = layout_of(panelled(base, mm(3)));
+    for (Point& p : base) p = {p.x + mm(1234), p.y - mm(777)};
+    const PanelLayout there = layout_of(panelled(base, mm(3)));
+    REQUIRE(here.pieces.size() == there.pieces.size());
+    CHECK(here.seams == there.seams);
+    for (std::size_t i = 0; i < here.pieces.size(); ++i) {
+      CHECK(there.pieces[i].mark == here.pieces[i].mark);
+      Rectangle moved = here.pieces[i].at;
+      moved.at = {moved.at.x + mm(1234), moved.at.y - mm(777)};
+      CHECK(there.pieces[i].at == moved);
+    }
+  }
+}
+
+TEST_CASE("a staircase of a thousand corners is laid quickly", "[panels]") {
+  Polygon base{{}};
+  for (int i = 0; i < 499; ++i) {
+    base.push_back({mm(100 * (i + 1)), mm(50 * i)});
+    base.push_back({mm(100 * (i + 1)), mm(50 * (i + 1))});
+  }
+  base.push_back({mm(0), base.back().y});
+  REQUIRE(base.size() == 1000);
+  const PanelLayout layout = layout_of(panelled(base, {}));
+  CHECK(covered(layout).si() == Approx(signed_area(base).si()));
+}

@@ -1,0 +1,251 @@
+// SPDX-License-Identifier: MIT
+#include "slab/strips.h"
+
+#include <algorithm>
+#include <catch2/catch.hpp>
+
+#include "slab/measure.h"
+#include "support/slabs.h"
+
+using namespace strikeoff;
+using namespace strikeoff::test;
+
+namespace {
+
+FormWork work_for(const Slab& slab, const Forms& forms) {
+  MarkCounter marks;
+  return form_work(slab, measure_slab(slab), forms, marks);
+}
+
+struct Row {
+  std::string mark, role;
+  double width_in, length_in;
+  int quantity;
+  std::string place;
+  bool operator==(const Row&) const = default;
+};
+[[maybe_unused]] std::ostream& operator<<(std::ostream& out, const Row& r) {
+  return out << r.mark << ' ' << r.role << ' ' << r.width_in << " x " << r.length_in << " x"
+             << r.quantity << ' ' << r.place << '\n';
+}
+
+std::vector<Row> rows(const FormWork& work) {
+  std::vector<Row> out;
+  for (const Part& p : work.parts) {
+    out.push_back({p.mark, p.role, p.width.in_in(), p.length.in_in(), p.quantity, p.place});
+  }
+  return out;
+}
+
+const Forms plain = forms_with({board(96, 15.75)}, in(0.125), in(0.25));
+
+Slab ell_slab(Length overhang) {
+  Slab slab = slab_on({{in(0), in(0)},
+                       {in(60), in(0)},
+                       {in(60), in(20)},
+                       {in(25), in(20)},
+                       {in(25), in(50)},
+                       {in(0), in(50)}},
+                      overhang, in(1.5));
+  return slab;
+}
+
+const Part& part_at(const FormWork& work, const std::string& role, const std::string& place) {
+  const auto found = std::find_if(work.parts.begin(), work.parts.end(), [&](const Part& p) {
+    return p.role == role && p.place == place;
+  });
+  REQUIRE(found != work.parts.end());
+  return *found;
+}
+
+}  // namespace
+
+TEST_CASE("the potting bench needs the strips worked by hand", "[strips]") {
+  const FormWork work = work_for(potting_bench(), plain);
+  CHECK(rows(work) == std::vector<Row>{
+                          {"S1", "soffit strip", 1, 94, 2, "front, back"},
+                          {"S2", "soffit strip", 1, 26, 2, "right, left"},
+                          {"E1", "edge strip", 2.5, 95.5, 2, "front, back"},
+                          {"E2", "edge strip", 2.5, 28, 2, "right, left"},
+                      });
+  CHECK(work.quantities.soffit == in(240));
+  CHECK(work.quantities.edge == in(247));
+  CHECK(work.quantities.isolation == Length{});
+  // A rim of 1/4 in gives screws nothing to bite into: all soffits stand on a ledger.
+  CHECK(work.quantities.ledger == in(240));
+  // 244 in of edge 1 1/2 in high, and the soffits beyond the panel's rim.
+  CHECK(in_square_feet(work.quantities.formed) * 144 == Approx(244 * 1.5 + 94 * 28 - 92.5 * 26.5));
+  CHECK(in_square_feet(work.quantities.panel) * 144 == Approx(92.5 * 26.5));
+}
+
+TEST_CASE("form strips round a rectangle add up by the closed formula", "[strips]") {
+  // 2(L + 2t) + 2W for a 60 x 25 in form of 3/4 in stock: 173 in (elementary geometry).
+  const Slab slab = slab_on(corners_of({{}, in(58), in(23)}), in(1), in(1.5));
+  CHECK(work_for(slab, plain).quantities.edge == in(173));
+}
+
+TEST_CASE("an edge strip is as high as the slab edge and the soffit it is screwed to", "[strips]") {
+  // Common practice, no source: 3/4 in strip and 1 1/2 in slab edge make 2 1/4 in.
+  const Slab slab = potting_bench();
+  const Forms forms = forms_with({board(96, 15.75)}, in(0.125));
+  CHECK(part_at(work_for(slab, forms), "edge strip", "front, back").width == in(2.25));
+}
+
+TEST_CASE("a side flush with its base laps over the base", "[strips]") {
+  Slab slab = potting_bench();
+  slab.sides[2].overhang = slab.sides[2].panel_overhang = {};
+  const FormWork work = work_for(slab, plain);
+  CHECK(part_at(work, "edge strip", "back").width == in(1.75) + mm(50));
+  CHECK(part_at(work, "soffit strip", "front").length == in(94));
+  CHECK(part_at(work, "soffit strip", "right, left").length == in(26));
+}
+
+TEST_CASE("a ground slab has stakes and no soffits", "[strips]") {
+  Slab slab = slab_on(corners_of({{}, mm(2400), mm(500)}), {}, mm(100));
+  slab.support = Support::ground;
+  const Forms forms = forms_with({{"b", "b", mm(3000), mm(150), mm(20), {}, {}}}, mm(3));
+  const FormWork work = work_for(slab, forms);
+  CHECK(part_at(work, "edge strip", "edge 1, edge 3").width == mm(100));
+  CHECK(work.quantities.soffit == Length{});
+  CHECK(work.quantities.ledger == Length{});
+  // 2440 mm: at 0, 600, 1200, 1800, 2400 and the end; 500 mm: one at each end.
+  CHECK(work.quantities.stakes == 2 * 6 + 2 * 2);
+}
+
+TEST_CASE("a wall has an isolation strip and takes nothing from its neighbours", "[strips]") {
+  Slab slab = potting_bench();
+  Side& back = slab.sides[2];
+  back.wall = true;
+  back.overhang = back.panel_overhang = {};
+  const FormWork work = work_for(slab, plain);
+  CHECK(work.quantities.isolation == in(94));
+  CHECK(part_at(work, "edge strip", "front").length == in(95.5));
+  CHECK(part_at(work, "edge strip", "right, left").length == in(27));
+  CHECK(part_at(work, "soffit strip", "right, left").length == in(26));
+  CHECK(std::none_of(work.parts.begin(), work.parts.end(),
+                     [](const Part& p) { return p.place == "back"; }));
+}
+
+TEST_CASE("pinwheel strips pass where they end and equal sides pass by number", "[strips]") {
+  Forms forms = plain;
+  forms.corner = CornerStyle::pinwheel;
+  const FormWork wheel = work_for(potting_bench(), forms);
+  CHECK(part_at(wheel, "edge strip", "front, back").length == in(94.75));
+  CHECK(part_at(wheel, "edge strip", "right, left").length == in(28.75));
+  CHECK(part_at(wheel, "soffit strip", "front, back").length == in(93));
+
+  // A square with `through`: edge 1 passes at both ends, edge 4 at none.
+  const Slab square = slab_on(corners_of({{}, in(30), in(30)}), in(1), in(1.5));
+  const FormWork work = work_for(square, plain);
+  CHECK(part_at(work, "edge strip", "edge 1").length == in(33.5));
+  CHECK(part_at(work, "edge strip", "edge 2, edge 3").length == in(32.75));
+  CHECK(part_at(work, "edge strip", "edge 4").length == in(32));
+}
+
+TEST_CASE("mitred strips run to the long point and soffits still butt", "[strips]") {
+  Forms forms = plain;
+  forms.corner = CornerStyle::mitre;
+  const FormWork work = work_for(ell_slab(in(1)), forms);
+  const Part& before = part_at(work, "edge strip", "edge 3");  // ends in the re-entrant corner
+  CHECK(before.length == in(35 + 0.75));
+  CHECK(before.left_cut_deg == 45);
+  CHECK(before.right_cut_deg == -45);
+  const Part& after = part_at(work, "edge strip", "edge 4");
+  CHECK(after.left_cut_deg == -45);
+  CHECK(after.right_cut_deg == 45);
+  CHECK(part_at(work, "edge strip", "edge 1").length == in(62 + 1.5));
+  CHECK(part_at(work, "soffit strip", "edge 1").length == in(62));
+  for (const Part& p : work.parts) {
+    if (p.role == "soffit strip") CHECK((p.left_cut_deg == 0 && p.right_cut_deg == 0));
+  }
+}
+
+TEST_CASE("a wide overhang is a soffit panel and a wide rim needs no ledger", "[strips]") {
+  Slab slab = potting_bench();
+  for (Side& side : slab.sides) {
+    side.overhang = mm(80);
+    side.panel_overhang = mm(12);
+  }
+  const Forms forms = forms_with({board(120, 15.75)}, in(0.125));
+  const FormWork work = work_for(slab, forms);
+  CHECK(work.parts.front().role == "soffit panel");
+  CHECK(work.quantities.ledger == Length{});
+  slab.sides[0].overhang = mm(75);
+  slab.sides[0].panel_overhang = mm(11);
+  const FormWork narrow = work_for(slab, forms);
+  CHECK(narrow.parts.front().role == "soffit strip");
+  CHECK(narrow.quantities.ledger == narrow.parts.front().length);
+}
+
+TEST_CASE("knock-outs stand inside the opening and are never oversize", "[strips]") {
+  Slab slab = potting_bench();
+  slab.openings.push_back({"sink", {{in(20), in(6)}, in(18), in(14)}, true});
+  FormWork work = work_for(slab, plain);
+  std::vector<Row> knock_outs = rows(work);
+  knock_outs.erase(knock_outs.begin(), knock_outs.begin() + 4);
+  CHECK(knock_outs == std::vector<Row>{{"K1", "knock-out strip", 1.5, 18, 2, "sink"},
+                                       {"K2", "knock-out strip", 1.5, 12.5, 2, "sink"}});
+  CHECK(work.quantities.knock_out == in(61));
+  CHECK(work.quantities.ledger == in(240 + 36));
+
+  slab.openings.front().through = false;
+  work = work_for(slab, plain);
+  CHECK(work.parts[4].width == in(1));
+  CHECK(work.quantities.ledger == in(240));
+
+  slab.openings.front().at.length = in(1.5);
+  work = work_for(slab, plain);
+  CHECK(rows(work).back() == Row{"K1", "knock-out block", 1.5, 14, 1, "sink"});
+  CHECK(work.parts.back().stock.empty());
+  CHECK(work.quantities.knock_out == Length{});
+}
+
+TEST_CASE("strips longer than every board are spliced apart with a cleat at each joint",
+          "[strips]") {
+  const Slab slab = slab_on(corners_of({{}, in(198), in(40)}), in(1), in(1.5));
+  const FormWork work = work_for(slab, plain);
+  // Edge 201 1/2 in: 96 + 93.69 + 300 mm. Soffit 200 in: 96 + 92.19 + 300 mm from the other end.
+  std::vector<Row> edges, cleats;
+  for (const Row& row : rows(work)) {
+    if (row.role == "edge strip" && row.place == "edge 1, edge 3") edges.push_back(row);
+    if (row.role == "cleat") cleats.push_back(row);
+  }
+  REQUIRE(edges.size() == 3);
+  CHECK(edges[0].length_in == 96);
+  CHECK(edges[1].length_in == Approx(201.5 - 96 - 300 / 25.4));
+  CHECK(edges[2].length_in == Approx(300 / 25.4));
+  REQUIRE(cleats.size() == 2);
+  CHECK((cleats[0].width_in == 1 && cleats[0].quantity == 4));
+  CHECK((cleats[1].width_in == 2.5 && cleats[1].quantity == 4));
+  CHECK(cleats[1].place == "edge 1, edge 3");
+}
+
+TEST_CASE("end trim shortens the longest strip and a board too narrow carries none", "[strips]") {
+  const Slab slab = slab_on(corners_of({{}, in(94), in(40)}), in(1), in(1.5));
+  Forms forms = plain;  // edge 97 1/2 in
+  forms.strip_stock.push_back({"long", "long", in(120), in(2), in(0.75), {}, {}});
+  CHECK(part_at(work_for(slab, forms), "soffit strip", "edge 1, edge 3").length == in(96));
+  CHECK(work_for(slab, forms).parts.back().role == "cleat");
+  forms.strip_stock.back().width = in(4);
+  CHECK(work_for(slab, forms).parts.back().role == "edge strip");
+  forms.end_trim = in(11.5);
+  CHECK(work_for(slab, forms).parts.back().role == "cleat");
+}
+
+TEST_CASE("steps smaller than the overhang still get soffits that fill it", "[strips]") {
+  Slab slab = slab_on({{mm(0), mm(0)},
+                       {mm(500), mm(0)},
+                       {mm(500), mm(10)},
+                       {mm(900), mm(10)},
+                       {mm(900), mm(400)},
+                       {mm(0), mm(400)}},
+                      mm(30), mm(40));
+  const SlabPlan shape = measure_slab(slab);
+  Area soffits;
+  for (const Part& p : work_for(slab, plain).parts) {
+    if (p.role != "soffit strip") continue;
+    CHECK(p.length > Length{});
+    soffits += p.length * p.width * p.quantity;
+  }
+  CHECK(soffits.si() == Approx((shape.area - signed_area(slab.base)).si()));
+}
