@@ -11,7 +11,7 @@ ExitCode command_check(const PlanOptions& options, const Streams& streams) {
   const std::optional<Job> job = load_job(options, streams);
   if (!job) return wrong_job;
   const Plan plan = make_plan(*job);
-  print(streams.out, text::checks(plan));
+  print(streams.out, text::checks(plan).substr(1));  // without the empty line before a section
   return has_stop(plan) ? planned_stop : planned;
 }
 

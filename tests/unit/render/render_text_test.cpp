@@ -46,7 +46,7 @@ TEST_CASE("a stop stands before everything else with what to do") {
   const std::string text = render_text(plan);
   CHECK(text.find("!!! STOP") < text.find("IN SHORT"));
   CHECK_THAT(text, Contains("!!! 1. the edge of batch 1 sets before batch 2 meets it (15.5 min, "
-                            "limit 12 min)\n!!!    What to do: add a second mixer"));
+                            "limit 12)\n!!!    What to do: add a second mixer"));
   CHECK(render_text(test::printed_bench_plan()).find("!!!") == std::string::npos);
 }
 
