@@ -33,7 +33,7 @@ TEST_CASE("parts follow unequal shares", "[region]") {
 }
 
 TEST_CASE("stretches that touch in a point are not in contact", "[region]") {
-  std::vector<Contact> contacts;
+  std::vector<BatchContact> contacts;
   add_contacts({{0, 1e6, 1}, {1e6, 2e6, 2}}, {{0, 1e6 - 1e-6, 3}, {1e6 - 1e-6, 2e6, 4}}, contacts);
   REQUIRE(contacts.size() == 2);
   CHECK(contacts[0].second == 3);
