@@ -11,7 +11,9 @@ ExitCode command_check(const PlanOptions& options, const Streams& streams) {
   const std::optional<Job> job = load_job(options, streams);
   if (!job) return wrong_job;
   const Plan plan = make_plan(*job);
-  print(streams.out, text::checks(plan));
+  std::string text = text::checks(plan);
+  if (text.starts_with("\n")) text.erase(0, 1);  // the line that parts it from a section before
+  print(streams.out, text);
   return has_stop(plan) ? planned_stop : planned;
 }
 

@@ -97,9 +97,11 @@ ExitCode wrong(const Streams& streams, const std::string& message) {
 std::optional<std::string> wrong_first_word(const std::vector<std::string>& arguments) {
   const std::string& word = arguments.front();
   const auto& known = command_names();
-  if (word.starts_with("-") || std::find(known.begin(), known.end(), word) != known.end()) {
-    return std::nullopt;
+  if (word == "--help" || word == "-h" || word == "--version") return std::nullopt;
+  if (word.starts_with("-")) {
+    return fmt::format("there is no option \"{}\" before the command; see strikeoff --help", word);
   }
+  if (std::find(known.begin(), known.end(), word) != known.end()) return std::nullopt;
   return fmt::format("there is no command \"{}\"; {}", word,
                      did_you_mean(word, known, "the commands are " + quoted_list(known)));
 }

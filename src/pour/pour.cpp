@@ -61,11 +61,9 @@ std::vector<Batch> timetable(const Batch& same, const Pace& pace, int units, con
     batch.place_end = batch.contact + pace.lead;
     batch.neighbours = std::move(zones.neighbours[i]);
     batch.zones = std::move(zones.zones[i]);
-  }
-  for (Batch& batch : batches) {
-    if (batch.neighbours.empty() || batch.neighbours.back() < batch.number) continue;
-    const auto last = static_cast<std::size_t>(batch.neighbours.back()) - 1;
-    batch.edge_wait = batches[last].place_end - batch.contact;
+    if (!batch.neighbours.empty() && batch.neighbours.back() > batch.number) {
+      batch.edge_wait = edge_wait(batch.neighbours.back() - batch.number, pace);
+    }
   }
   return batches;
 }

@@ -181,7 +181,7 @@ void add_stretches(const Region& region, double u, Facing facing, int owner,
 }
 
 void add_contacts(std::vector<Stretch> ends, std::vector<Stretch> starts,
-                  std::vector<Contact>& contacts) {
+                  std::vector<BatchContact>& contacts) {
   constexpr double corner =
       1e3;  // nm: parts that share less meet at a corner, give or take rounding
   const auto by_lo = [](const Stretch& a, const Stretch& b) { return a.lo < b.lo; };

@@ -53,7 +53,7 @@ void add_stretches(const Region& region, double u, Facing facing, int owner,
                    std::vector<Stretch>& stretches);
 
 /// Where two owners meet, and over what length.
-struct Contact {
+struct BatchContact {
   int first = 0, second = 0;  // first < second
   double length = 0;
 };
@@ -61,6 +61,6 @@ struct Contact {
 /// Adds the contacts between two facing sets of stretches; linear after sorting. Less than 1 um
 /// is a corner, not a contact.
 void add_contacts(std::vector<Stretch> ends, std::vector<Stretch> starts,
-                  std::vector<Contact>& contacts);
+                  std::vector<BatchContact>& contacts);
 
 }  // namespace strikeoff

@@ -36,7 +36,7 @@ struct Demand {
 
 /// The least dose of the "auto" retarder, in its steps, that makes the usable time cover the
 /// demand; else the largest it may have. More retarder is taken never to shorten the time.
-/// `usable` is a share; `factor` is for temperature. Precondition: there is an "auto" retarder.
+/// `factor` is for temperature. Precondition: there is an "auto" retarder.
 [[nodiscard]] double least_dose(const Job& job, Duration plain, double factor,
                                 const Demand& demand);
 

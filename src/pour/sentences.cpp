@@ -55,13 +55,24 @@ std::string unknown_dose(const Job& job, const Pace& pace) {
                      capital(doses(fixed_doses(job))), why);
 }
 
-/// The crew of `people` with the fastest beat; the first of equals.
+/// Roles held in all: fewer means people stay at one thing.
+std::size_t roles_held(const People& people) {
+  std::size_t sum = 0;
+  for (const std::vector<Role>& roles : people) sum += roles.size();
+  return sum;
+}
+
+/// The crew of `people` with the fastest beat; of equals, the one that divides the work most, and
+/// of those the first, which has the fewest who mix.
 std::pair<People, Pace> fastest(Crew crew, int people) {
   std::pair<People, Pace> best;
   for (People& shared : consecutive_crews(people)) {
     crew.people = std::move(shared);
     Pace with = pace(crew);
-    if (best.first.empty() || with.takt < best.second.takt) best = {crew.people, std::move(with)};
+    const bool better =
+        best.first.empty() || with.takt < best.second.takt ||
+        (with.takt == best.second.takt && roles_held(crew.people) < roles_held(best.first));
+    if (better) best = {crew.people, std::move(with)};
   }
   return best;
 }
@@ -109,8 +120,8 @@ std::string retarder_reason(const Job& job, const Pace& pace, std::optional<Dura
     return fmt::format("{} a bag, as the job says: {}.", capital(doses(fixed)), asked);
   }
   if (!covers(allowed(dose), demand)) {
-    return fmt::format("{} a bag{}, the most it may have, is not enough: {}.", capital(doses(dose)),
-                       beside, asked);
+    return fmt::format("{} a bag{} is the most it may have, and that is not enough: {}.",
+                       capital(doses(dose)), beside, asked);
   }
   return fmt::format("{} a bag{}: {}; one step less gives {}.", capital(doses(dose)), beside, asked,
                      show(allowed(dose - searched->step)));

@@ -24,7 +24,8 @@ namespace strikeoff {
 [[nodiscard]] std::string water_rule(const Pace& pace, const Times& times, int batches);
 
 /// The fewest people, up to 8, who can pour this with the job's mixers and this usable time,
-/// sharing the work as in `consecutive_crews`; among equal numbers the crew with the fastest beat.
+/// sharing the work as in `consecutive_crews`; among equal numbers the crew with the fastest beat,
+/// then the one that divides the work most.
 [[nodiscard]] std::string smallest_crew(const Job& job, int gap, std::optional<Duration> usable);
 
 /// How long the joints wait at this beat: gap x takt + lead; 0 when no two batches touch.

@@ -89,7 +89,7 @@ std::vector<double> shares(const std::vector<Portion>& portions, std::size_t fir
 
 /// Where consecutive parts of a cut meet.
 void meet(const std::vector<Region>& parts, const std::vector<Portion>& portions, std::size_t first,
-          std::vector<Contact>& contacts) {
+          std::vector<BatchContact>& contacts) {
   for (std::size_t k = 0; k + 1 < parts.size(); ++k) {
     if (parts[k + 1].empty()) continue;
     const double cut = parts[k + 1].front().u0;
@@ -102,7 +102,7 @@ void meet(const std::vector<Region>& parts, const std::vector<Portion>& portions
 
 /// Cuts the region into rows of `per_row` cells; the last row may hold fewer.
 std::vector<Row> cut_rows(const Region& region, const std::vector<Portion>& portions,
-                          std::size_t per_row, std::vector<Contact>& contacts) {
+                          std::size_t per_row, std::vector<BatchContact>& contacts) {
   std::vector<double> row_shares;
   for (std::size_t i = 0; i < portions.size(); i += per_row) {
     double sum = 0;
@@ -130,7 +130,7 @@ std::vector<Row> cut_rows(const Region& region, const std::vector<Portion>& port
 
 /// Where each row meets the next.
 void meet(const std::vector<Row>& rows, const std::vector<Portion>& portions,
-          std::vector<Contact>& contacts) {
+          std::vector<BatchContact>& contacts) {
   const auto collect = [&](const Row& row, double u, Facing facing) {
     std::vector<Stretch> stretches;
     for (std::size_t c = 0; c < row.cells.size(); ++c) {
@@ -157,12 +157,12 @@ Polygon outline(const Trapezoid& t, bool along_x) {
 }
 
 /// Neighbours, gap, joints and the longest front from who meets whom.
-void sum_up(const std::vector<Contact>& contacts, ZonePlan& plan) {
+void sum_up(const std::vector<BatchContact>& contacts, ZonePlan& plan) {
   const std::size_t batches = plan.zones.size();
   plan.neighbours.resize(batches);
   // The front after batch i is what joins batches up to i to later ones.
   std::vector<Length> opened(batches + 1), closed(batches + 1);
-  for (const Contact& contact : contacts) {
+  for (const BatchContact& contact : contacts) {
     const auto first = static_cast<std::size_t>(contact.first);
     const auto second = static_cast<std::size_t>(contact.second);
     const Length length = Length::nm(contact.length);
@@ -193,7 +193,7 @@ ZonePlan cut_zones(const std::vector<SlabPlan>& slabs, int batches) {
 
   ZonePlan plan;
   plan.zones.resize(static_cast<std::size_t>(batches));
-  std::vector<Contact> contacts;
+  std::vector<BatchContact> contacts;
   Volume before;
   for (const SlabPlan& slab : slabs) {
     const std::vector<Portion> parts = portions(before / batch, (before + slab.concrete) / batch);

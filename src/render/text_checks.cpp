@@ -11,8 +11,9 @@
 namespace strikeoff::text {
 namespace {
 
-/// What every pour has to be told, whatever the level.
+/// What every pour has to be told, whatever the level; a hazard that is not there is none.
 bool is_safety(const Check& check) {
+  if (check.level == Level::ok && check.advice.empty()) return false;
   constexpr std::array<std::string_view, 5> codes = {"silica", "caustic", "electric", "hearth",
                                                      "lift"};
   return std::find(codes.begin(), codes.end(), check.code) != codes.end();

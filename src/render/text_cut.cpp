@@ -124,10 +124,11 @@ std::string glossary(const std::vector<Part>& parts) {
       {"isolation strip", "soft strip between slab and wall, stays"},
   }};
   std::string result;
-  for (const auto& [role, meaning] : words) {
+  for (const auto& word : words) {  // clang 14 captures no structured binding
+    const std::string_view role = word.first;
     const bool used = std::any_of(parts.begin(), parts.end(),
                                   [&](const Part& part) { return part.role == role; });
-    if (used) result += paragraph("  ", fmt::format("{}: {}.", role, meaning));
+    if (used) result += paragraph("  ", fmt::format("{}: {}.", role, word.second));
   }
   return result;
 }

@@ -69,7 +69,7 @@ std::string bags_line(const MixPlan& mix) {
 std::string headline(const Plan& plan) {
   Table facts({{""}, {""}});
   for (const SlabPlan& slab : plan.slabs) {
-    facts.add({slab.name.empty() ? "Slab" : "Slab " + slab.name, slab_line(slab, plan.units)});
+    facts.add({plan.slabs.size() == 1 ? "Slab" : "Slab " + slab.name, slab_line(slab, plan.units)});
   }
   facts.add({"Concrete", fmt::format("{} in the forms, and {} for waste",
                                      show_concrete(plan.mix.concrete, plan.units),

@@ -33,7 +33,7 @@ Table list(const Plan& plan) {
                {plan.cost.currency, Align::right}});
   for (const Material& material : plan.materials) {
     table.add({"[ ]", material.item,
-               show_number(material.needed, 2) + (material.unit.empty() ? "" : " " + material.unit),
+               show_number(material.needed, 1) + (material.unit.empty() ? "" : " " + material.unit),
                material.on_hand == 0 ? "-" : show_number(material.on_hand, 2), to_buy(material),
                cost(material)});
   }

@@ -95,8 +95,8 @@ std::string found(const Check& check) {
       std::find(in_the_title.begin(), in_the_title.end(), check.unit) != in_the_title.end();
   if (!check.value || shown) return "";
   const std::string unit = check.unit.empty() ? "" : " " + check.unit;
-  const std::string value = show_number(*check.value, 2) + unit;
-  return check.limit ? value + ", limit " + show_number(*check.limit, 2) + unit : value;
+  const std::string value = show_number(*check.value, 1) + unit;
+  return check.limit ? value + ", limit " + show_number(*check.limit, 1) : value;
 }
 
 std::string edge_verdict(const PourPlan& pour) {

@@ -38,7 +38,7 @@ namespace strikeoff::text {
 [[nodiscard]] std::string iso(const StartDate& start);
 /// "2026-05-09 09:00" from the ISO form; seconds only where they are not 0.
 [[nodiscard]] std::string readable(std::string_view iso);
-/// "15.5 min, limit 12 min"; empty without a value, and for lengths, masses and other quantities
+/// "15.5 min, limit 12"; empty without a value, and for lengths, masses and other quantities
 /// with a unit of one country: titles give those in the units of the plan.
 [[nodiscard]] std::string found(const Check& check);
 /// How the worst edge wait compares with what is usable.

@@ -10,7 +10,6 @@
 #include <tuple>
 
 #include "slab/corners.h"
-#include "slab/measure.h"
 #include "slab/splice.h"
 
 namespace strikeoff {
@@ -256,7 +255,6 @@ FormWork form_work(const Slab& slab, const SlabPlan& shape, const Forms& forms,
     }
   }
   work.parts = parts.take();
-  work.quantities.panel = cut_panel_area(slab, shape);
   work.quantities.formed = formed_area(slab, shape);
   return work;
 }

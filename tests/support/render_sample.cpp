@@ -151,7 +151,7 @@ std::vector<Material> bench_materials() {
 
 }  // namespace
 
-Plan potting_bench_plan() {
+Plan printed_bench_plan() {
   Plan plan;
   plan.name = "greenhouse potting bench";
   plan.date = StartDate{std::chrono::year{2026} / 5 / 9, std::chrono::minutes{9 * 60}};

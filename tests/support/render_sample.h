@@ -7,7 +7,7 @@ namespace strikeoff::test {
 
 /// A hand-built plan with something in every field, of an invented greenhouse potting bench:
 /// 94 x 28 in, four batches, one board, a start time. Nothing is at `stop`.
-[[nodiscard]] Plan potting_bench_plan();
+[[nodiscard]] Plan printed_bench_plan();
 
 /// The check of a joint that waits too long.
 [[nodiscard]] Check cold_joint();

@@ -21,7 +21,7 @@ std::vector<std::string> keys(const Json& object) {
 }  // namespace
 
 TEST_CASE("the plan file has its parts in a fixed order") {
-  const std::string text = render_json(test::potting_bench_plan());
+  const std::string text = render_json(test::printed_bench_plan());
   CHECK(text.starts_with("{\n  \"format\": \"strikeoff-plan/1\",\n"));
   CHECK(text.ends_with("}\n"));
   CHECK(keys(Json::parse(text)) ==
@@ -30,7 +30,7 @@ TEST_CASE("the plan file has its parts in a fixed order") {
 }
 
 TEST_CASE("quantities are SI at full precision") {
-  const Json plan = Json::parse(render_json(test::potting_bench_plan()));
+  const Json plan = Json::parse(render_json(test::printed_bench_plan()));
   CHECK(plan["slabs"][0]["perimeter_mm"] == 6197.6);
   CHECK(plan["slabs"][0]["outline_mm"][1] == Json::array({2362.2, -25.4}));
   CHECK(plan["mix"]["concrete_l"].get<double>() == Approx(44.61173).epsilon(1e-15));
@@ -43,7 +43,7 @@ TEST_CASE("quantities are SI at full precision") {
 }
 
 TEST_CASE("names and kinds are the words of the plan file") {
-  const Json plan = Json::parse(render_json(test::potting_bench_plan()));
+  const Json plan = Json::parse(render_json(test::printed_bench_plan()));
   CHECK(plan["job"] == Json({{"name", "greenhouse potting bench"},
                              {"date", "2026-05-09T09:00"},
                              {"units", "us"},
@@ -54,7 +54,7 @@ TEST_CASE("names and kinds are the words of the plan file") {
 }
 
 TEST_CASE("what is not known has no key") {
-  Plan plan = test::potting_bench_plan();
+  Plan plan = test::printed_bench_plan();
   plan.date = std::nullopt;
   plan.pour.working_time = plan.pour.usable = plan.pour.margin = std::nullopt;
   plan.batches[0].bucket_mark = std::nullopt;
@@ -73,23 +73,23 @@ TEST_CASE("what is not known has no key") {
 }
 
 TEST_CASE("no number is negative zero") {
-  Plan plan = test::potting_bench_plan();
+  Plan plan = test::printed_bench_plan();
   plan.slabs[0].outline[0].x = -Length{};
   CHECK(render_json(plan).find("-0.0") == std::string::npos);
 }
 
 TEST_CASE("a number that is not finite is a bug and never written") {
-  Plan plan = test::potting_bench_plan();
+  Plan plan = test::printed_bench_plan();
   plan.mix.bags_exact = std::numeric_limits<double>::quiet_NaN();
   CHECK_THROWS_AS(render_json(plan), std::logic_error);
 }
 
 TEST_CASE("a name that is not UTF-8 does not break the file") {
-  Plan plan = test::potting_bench_plan();
+  Plan plan = test::printed_bench_plan();
   plan.name = "bench \xff";
   CHECK(Json::parse(render_json(plan))["job"]["name"] == "bench \xef\xbf\xbd");
 }
 
 TEST_CASE("the same plan gives the same bytes") {
-  CHECK(render_json(test::potting_bench_plan()) == render_json(test::potting_bench_plan()));
+  CHECK(render_json(test::printed_bench_plan()) == render_json(test::printed_bench_plan()));
 }

@@ -75,7 +75,7 @@ TEST_CASE("a finding gives times and counts and leaves sizes to the title") {
   check.unit = "min";
   CHECK(found(check) == "15.5 min");
   check.limit = 12;
-  CHECK(found(check) == "15.5 min, limit 12 min");
+  CHECK(found(check) == "15.5 min, limit 12");
   check.unit = "mm";
   CHECK(found(check).empty());
 }

@@ -1,0 +1,59 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <utility>
+#include <vector>
+
+#include "strikeoff/job.h"
+#include "strikeoff/plan.h"
+
+namespace strikeoff::test {
+
+/// A mix, a crew and a site without surprises: 50 lb bags of 0.45 ft3 at 4 qt that can be worked
+/// for 20 min at 70 F; everything at 70 F, so that temperature changes nothing. Invented.
+inline Job a_pour_job() {
+  Job job;
+  job.mix.name = "test mix";
+  job.mix.bag = pounds(50);
+  job.mix.yield = cubic_feet(0.45);
+  job.mix.yield_water = quarts(4);
+  job.mix.water_least = quarts(3.5);
+  job.mix.water_most = quarts(4.5);
+  job.mix.working_time = minutes(20);
+  job.mix.at = Temperature::fahrenheit(70);
+  job.site.air = job.site.bag_temperature = job.site.water_temperature = job.mix.at;
+  job.crew.people = {{Role::mix}, {Role::carry}, {Role::place}, {Role::finish}};
+  const auto both = [](double value) { return UsualBad{minutes(value), minutes(value)}; };
+  job.crew.times = {both(1), both(3), both(0.5), both(0.5), both(0.5), both(0.5), both(3)};
+  return job;
+}
+
+/// A flat slab without a panel.
+inline SlabPlan a_slab(Polygon outline, Length thickness, std::vector<Rectangle> openings = {}) {
+  SlabPlan slab;
+  slab.name = "slab";
+  slab.outline = std::move(outline);
+  slab.openings = std::move(openings);
+  slab.area = slab.top_area = signed_area(slab.outline);
+  for (const Rectangle& opening : slab.openings) slab.top_area -= area(opening);
+  slab.edge_thickness = thickness;
+  slab.concrete = slab.top_area * thickness;
+  return slab;
+}
+
+inline SlabPlan a_slab(Length length, Length depth, Length thickness,
+                       std::vector<Rectangle> openings = {}) {
+  return a_slab(corners_of({{}, length, depth}), thickness, std::move(openings));
+}
+
+inline Additive a_retarder() {
+  Additive retarder;
+  retarder.name = "retarder";
+  retarder.dose_size = kilograms(0.03);
+  retarder.step = 0.5;
+  retarder.most = 4;
+  retarder.extends = minutes(15);
+  return retarder;
+}
+
+}  // namespace strikeoff::test

@@ -1,0 +1,259 @@
+// SPDX-License-Identifier: MIT
+#include "pour/pour.h"
+
+#include <catch2/catch.hpp>
+
+#include "mix/mix.h"
+#include "support/pour_job.h"
+
+using namespace strikeoff;
+using test::a_pour_job;
+using test::a_retarder;
+using test::a_slab;
+
+namespace {
+
+/// The potting bench: 94 x 28 in, 1 1/2 in at the edge, 44.61173 L over its panel.
+SlabPlan bench() {
+  SlabPlan slab = a_slab(Length::inches(94), Length::inches(28), Length::inches(1.5));
+  slab.concrete = litres(44.61173);
+  return slab;
+}
+
+Pour pour(const Job& job, const std::vector<SlabPlan>& slabs = {bench()}) {
+  Volume concrete;
+  for (const SlabPlan& slab : slabs) concrete += slab.concrete;
+  return plan_pour(job, slabs, plan_mix(job, concrete));
+}
+
+}  // namespace
+
+TEST_CASE("the bench is poured in four batches five minutes apart", "[pour]") {
+  // takt 5 (mixer), lead 7, gap 1: wait 12; usable 0.6 x 20 = 12, so nothing to spare.
+  const Pour p = pour(a_pour_job());
+  CHECK(p.plan.batches == 4);
+  CHECK(in_minutes(p.plan.takt) == Approx(5));
+  CHECK(in_minutes(p.plan.edge_wait_max) == Approx(12));
+  CHECK(in_minutes(p.plan.usable.value()) == Approx(12));
+  CHECK(in_minutes(p.plan.margin.value()) == Approx(0).margin(1e-9));
+  CHECK(p.plan.feasible);
+  CHECK(in_minutes(p.plan.end) == Approx(3 * 5 + 7));
+  const Batch& second = p.batches.at(1);
+  CHECK(in_minutes(second.contact) == Approx(5));
+  CHECK(in_minutes(second.place_start) == Approx(9));
+  CHECK(in_minutes(second.place_end) == Approx(12));
+  CHECK(in_minutes(second.edge_wait) == Approx(12));
+  CHECK(p.batches.back().edge_wait == Duration{});
+  CHECK(second.neighbours == std::vector<int>{1, 3});
+}
+
+TEST_CASE("a margin asked for must be there too", "[pour]") {
+  Job job = a_pour_job();
+  job.limits.margin = seconds(1);
+  CHECK_FALSE(pour(job).plan.feasible);
+}
+
+TEST_CASE("every batch gets its share and the books balance", "[pour]") {
+  Job job = a_pour_job();
+  job.crew.bags_per_batch = GENERATE(0.5, 1.0, 2.0);
+  job.crew.bucket = Bucket{Length::mm(250), Length::mm(290), Length::mm(330)};
+  job.additives = {a_retarder()};
+  job.additives[0].per_bag = 1.5;
+  const MixPlan mix = plan_mix(job, litres(44.61173));
+  const Pour p = plan_pour(job, {bench()}, mix);
+  Volume zones, water, volume;
+  Mass dry;
+  double doses = 0;
+  for (const Batch& batch : p.batches) {
+    zones += batch.zone;
+    water += batch.water;
+    volume += batch.volume;
+    dry += batch.dry;
+    doses += batch.doses.at(0).doses;
+    CHECK(batch.bucket_mark.has_value());
+    CHECK(std::get<Mass>(batch.doses[0].amount).si() == Approx(0.03 * batch.doses[0].doses));
+  }
+  CHECK(in_litres(zones) == Approx(44.61173));
+  CHECK(in_litres(water) == Approx(in_litres(mix.water_total)));
+  CHECK(in_litres(volume) == Approx(in_litres(mix.yield * mix.bags)));
+  CHECK(in_pounds(dry) == Approx(50 * mix.bags));
+  CHECK(doses == Approx(dose_totals(job, mix, 0).at(0).total));
+}
+
+TEST_CASE("mixers take turns as far as people can run them", "[pour]") {
+  Job job = a_pour_job();
+  job.crew.mixers = 3;
+  job.crew.people = {{Role::mix}, {Role::mix}, {Role::carry}, {Role::place}};
+  std::vector<int> mixers;
+  for (const Batch& batch : pour(job).batches) mixers.push_back(batch.mixer);
+  CHECK(mixers == std::vector<int>{1, 2, 1, 2});
+}
+
+TEST_CASE("cold water lengthens the working time", "[pour]") {
+  // 22.6796 kg of bag at 21.111 C and 3.785412 kg of water at 15 C:
+  // (4.989516 x 21.1111 + 3.785412 x 15)/8.774928 = 18.4749 C. 30 kJ/mol:
+  // exp(30000/8.314 (1/291.6249 - 1/294.2611)) = 1.1172.
+  Job job = a_pour_job();
+  job.site.water_temperature = Temperature::celsius(15);
+  const PourPlan plan = pour(job).plan;
+  CHECK(plan.mix_temperature.in_c() == Approx(18.4749).margin(1e-3));
+  CHECK(plan.temperature_factor == Approx(1.1172).margin(1e-4));
+  CHECK(in_minutes(plan.working_time.value()) == Approx(20 * 1.1172).margin(2e-3));
+}
+
+TEST_CASE("an automatic retarder gets the least dose in its steps", "[pour]") {
+  // Place 12 min: takt 12, lead 16, wait 28. 0.6 (20 + 15 d) >= 28 from d = 1.78, so 2 doses.
+  Job job = a_pour_job();
+  job.crew.times.place = {minutes(12), minutes(12)};
+  job.additives = {a_retarder()};
+  Pour p = pour(job);
+  CHECK(p.retarder == 2);
+  CHECK(p.plan.retarder_per_bag == 2);
+  CHECK(in_minutes(p.plan.usable.value()) == Approx(30));
+  CHECK(p.plan.feasible);
+  CHECK(p.plan.retarder_reason ==
+        "2 doses a bag: the joints wait 28 min, 12 min may be used without it and 30 min with it; "
+        "one step less gives 25.5 min.");
+  CHECK(p.batches[0].doses.at(0).doses == 2);
+
+  job.additives[0].step = 0.25;  // 1.75 gives 27.75
+  CHECK(pour(job).retarder == 2);
+  job.limits.margin = minutes(3);
+  CHECK(pour(job).retarder == 2.25);  // 31 needed, and 2.25 gives 32.25
+}
+
+TEST_CASE("a retarder that is not needed is not dosed", "[pour]") {
+  Job job = a_pour_job();
+  job.additives = {a_retarder()};
+  const Pour p = pour(job);
+  CHECK(p.retarder == 0);
+  CHECK(p.plan.retarder_reason ==
+        "No retarder is needed: the joints wait 12 min and 12 min may be used without it.");
+}
+
+TEST_CASE("when no dose is enough the plan holds the most and says so", "[pour]") {
+  // Four doses are the most (common practice, no source): 0.6 (20 + 60) = 48 min; wait 2 x 40 + 4.
+  Job job = a_pour_job();
+  job.crew.times.place = {minutes(40), minutes(40)};
+  job.additives = {a_retarder()};
+  const Pour p = pour(job);
+  CHECK(p.retarder == 4);
+  CHECK_FALSE(p.plan.feasible);
+  CHECK(p.plan.retarder_reason ==
+        "4 doses a bag is the most it may have, and that is not enough: the joints wait 84 min, "
+        "12 min may be used without it and 48 min with it.");
+}
+
+TEST_CASE("a fixed dose is taken as the job says and explained", "[pour]") {
+  Job job = a_pour_job();
+  job.additives = {a_retarder()};
+  job.additives[0].per_bag = 0.5;
+  const Pour p = pour(job);
+  CHECK(in_minutes(p.plan.working_time.value()) == Approx(27.5));
+  CHECK(p.plan.retarder_reason ==
+        "1/2 dose a bag, as the job says: the joints wait 12 min, 12 min may be used without it "
+        "and 16.5 min with it.");
+}
+
+TEST_CASE("the minutes of several retarders add up", "[pour]") {
+  Job job = a_pour_job();
+  job.crew.times.place = {minutes(12), minutes(12)};
+  Additive fixed = a_retarder();
+  fixed.per_bag = 1;
+  job.additives = {fixed, a_retarder()};
+  // 0.6 (20 + 15 + 15 d) >= 28 from d = 0.78
+  const Pour p = pour(job);
+  CHECK(p.retarder == 1);
+  CHECK(p.plan.retarder_per_bag == 2);
+  CHECK(in_minutes(p.plan.working_time.value()) == Approx(50));
+  CHECK(p.plan.retarder_reason ==
+        "1 dose a bag beside the 1 dose the job fixes: the joints wait 28 min, 21 min may be used "
+        "without it and 30 min with it; one step less gives 25.5 min.");
+}
+
+TEST_CASE("without a working time nothing is promised", "[pour]") {
+  Job job = a_pour_job();
+  job.mix.working_time.reset();
+  job.additives = {a_retarder()};
+  const Pour p = pour(job);
+  CHECK_FALSE(p.plan.working_time);
+  CHECK_FALSE(p.plan.usable);
+  CHECK_FALSE(p.plan.margin);
+  CHECK_FALSE(p.plan.feasible);
+  CHECK(p.retarder == 0);
+  CHECK(p.plan.retarder_reason ==
+        "No dose of retarder can be worked out: the bag gives no working time.");
+  CHECK(p.plan.smallest_crew ==
+        "How many people it takes is not known: the bag gives no working time.");
+}
+
+TEST_CASE("a crew that cannot pour is named and nothing is promised", "[pour]") {
+  Job job = a_pour_job();
+  job.crew.people = {{Role::mix}, {Role::place}};
+  job.additives = {a_retarder()};
+  const Pour p = pour(job);
+  CHECK(p.plan.takt == Duration{});
+  CHECK_FALSE(p.plan.feasible);
+  CHECK_FALSE(p.plan.margin);
+  CHECK(p.plan.bottleneck == "nobody carries");
+  CHECK(p.retarder == 0);
+  CHECK(p.plan.water_rule == "Nobody carries, so there is no timetable.");
+}
+
+TEST_CASE("a single batch waits for nobody", "[pour]") {
+  const Pour p = pour(a_pour_job(), {a_slab(Length::mm(400), Length::mm(400), Length::mm(50))});
+  REQUIRE(p.plan.batches == 1);
+  CHECK(p.plan.gap == 0);
+  CHECK(p.plan.edge_wait_max == Duration{});
+  CHECK(in_minutes(p.plan.margin.value()) == Approx(12));
+  CHECK(p.plan.feasible);
+  CHECK(p.plan.end == p.plan.lead);
+}
+
+TEST_CASE("a batch that grows old before it is placed makes the pour fail", "[pour]") {
+  // One batch, lead 3 + 0.5 + 0.5 + 9 = 13 > 12 although nothing waits.
+  Job job = a_pour_job();
+  job.crew.times.place = {minutes(9), minutes(9)};
+  const std::vector<SlabPlan> small{a_slab(Length::mm(400), Length::mm(400), Length::mm(50))};
+  CHECK_FALSE(pour(job, small).plan.feasible);
+  CHECK(pour(job, small).plan.smallest_crew ==
+        "No crew of up to 8 people can pour this with 1 mixer: a batch is 13 min old when it is "
+        "placed and 12 min may be used.");
+  job.additives = {a_retarder()};
+  CHECK(pour(job, small).retarder == 0.5);
+}
+
+TEST_CASE("the water rule counts from the placing of the batch before", "[pour]") {
+  Job job = a_pour_job();
+  // takt 5, mix + discharge + carry 4: 1 min after
+  CHECK(pour(job).plan.water_rule ==
+        "From batch 2 on, keep the batch dry and add its water 1 min after the previous batch "
+        "starts being placed.");
+  job.crew.mixers = 2;
+  job.crew.people = {{Role::mix}, {Role::mix}, {Role::carry}, {Role::place}};
+  // takt 3: 1 min before
+  CHECK(pour(job).plan.water_rule ==
+        "From batch 2 on, keep the batch dry and add its water 1 min before the previous batch "
+        "starts being placed, which is 3 min after that batch got its own water.");
+  job.crew.times.place = {minutes(4), minutes(4)};
+  CHECK(pour(job).plan.water_rule ==
+        "From batch 2 on, keep the batch dry and add its water just as the previous batch starts "
+        "being placed.");
+}
+
+TEST_CASE("the smallest crew that works is found and compared with today's", "[pour]") {
+  // One mixer: two people reach takt 5 and wait 12; one alone takes 9, wait 16 > 12.
+  CHECK(pour(a_pour_job()).plan.smallest_crew ==
+        "2 people can pour this with 1 mixer: person 1 mixes; person 2 carries and places (fewer "
+        "cannot; today's crew has 3).");
+  Job slow = a_pour_job();
+  slow.mix.working_time = minutes(40);
+  CHECK(pour(slow).plan.smallest_crew ==
+        "1 person can pour this with 1 mixer: person 1 mixes, carries and places (today's crew has "
+        "3).");
+  Job fast = a_pour_job();
+  fast.mix.working_time = minutes(19);
+  CHECK(pour(fast).plan.smallest_crew ==
+        "No crew of up to 8 people can pour this with 1 mixer, held back by the mixer: the joints "
+        "wait 12 min and 11.4 min may be used.");
+}
