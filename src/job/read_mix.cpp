@@ -172,9 +172,10 @@ Mix read_mix(Context& c, const Node& node) {
     if (o.is_object()) assume_inline_facts(c, o, mix, at_given);
   }
   if (mix.working_time && !mix.activation_energy) {
-    c.reader.assume(weight_activation_energy, energy_path, "50 kJ/mol warmer, 30 kJ/mol cooler",
-                    "how strongly warmth shortens the times, than at the label's temperature; "
-                    "cautious each way (assumption)");
+    c.reader.assume(
+        weight_activation_energy, energy_path, "50 kJ/mol warmer, 30 kJ/mol cooler",
+        "how strongly a warmer or cooler mix than the label's changes its times; cautious "
+        "each way (assumption)");
   }
   return mix;
 }
