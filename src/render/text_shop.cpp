@@ -28,7 +28,8 @@ std::string cost(const Material& material) {
 std::string need(const Material& material) {
   std::string unit = material.unit;
   if (material.needed == 1 && unit.size() > 2 && unit.ends_with('s')) unit.pop_back();
-  return show_number(material.needed, 1) + (unit.empty() ? "" : " " + unit);
+  return show_number(material.needed, material.needed < 1 ? 2 : 1) +
+         (unit.empty() ? "" : " " + unit);
 }
 
 Table list(const Plan& plan) {
