@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: MIT
+// Any bytes: read as a job; what reads is planned and printed. Nothing may crash, hang or break
+// the width of the page. Build with the preset `fuzz`; see DEVELOPERS.md.
+#include <cstddef>
+#include <cstdint>
+#include <cstdlib>
+#include <string>
+#include <string_view>
+
+#include "strikeoff/planner.h"
+#include "strikeoff/read_job.h"
+#include "strikeoff/render.h"
+
+namespace {
+
+bool has_long_line(std::string_view text) {
+  std::size_t characters = 0;
+  for (const char c : text) {
+    if (c == '\n') {
+      characters = 0;
+    } else if ((static_cast<unsigned char>(c) & 0xC0U) != 0x80U && ++characters > 100) {
+      return true;  // bytes 10xxxxxx go on with a character, so they do not count
+    }
+  }
+  return false;
+}
+
+}  // namespace
+
+extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
+  const std::string text(data, data + size);
+  const strikeoff::ReadResult read = strikeoff::read_job(text);
+  if (!read.job) {
+    // No job and no problem would be a silent loss.
+    if (read.diagnostics.empty()) std::abort();
+    static_cast<void>(strikeoff::render_diagnostics(read.diagnostics, "job.json", text));
+    return 0;
+  }
+  const strikeoff::Plan plan = strikeoff::make_plan(*read.job);
+  if (has_long_line(strikeoff::render_text(plan))) std::abort();
+  static_cast<void>(strikeoff::render_json(plan));
+  return 0;
+}
