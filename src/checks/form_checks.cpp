@@ -58,23 +58,22 @@ std::optional<Check> splice(const Plan& plan) {
   return check;
 }
 
-/// "strip-board: 2 more than can be had"
-std::string shortage(const Job& job, const Plan& plan) {
-  std::string text;
-  std::vector<Stock> stocks = job.forms.strip_stock;
-  for (const Slab& slab : job.slabs) {
-    if (slab.panel && std::find(stocks.begin(), stocks.end(), *slab.panel) == stocks.end()) {
-      stocks.push_back(*slab.panel);
-    }
+/// True when the part could be cut from a stock of the job, were there enough of it.
+bool fits_a_stock(const Job& job, const Part& part) {
+  const auto holds = [&](Length length, Length width) {
+    return part.length <= length && part.width <= width;
+  };
+  if (part.role == "backer panel") {
+    return std::any_of(job.slabs.begin(), job.slabs.end(), [&](const Slab& slab) {
+      return slab.panel && slab.panel->id == part.stock &&
+             (holds(slab.panel->length, slab.panel->width) ||
+              holds(slab.panel->width, slab.panel->length));
+    });
   }
-  for (const StockTotal& total : plan.cut_list.totals) {
-    const auto stock = std::find_if(stocks.begin(), stocks.end(),
-                                    [&](const Stock& s) { return s.id == total.stock; });
-    if (stock == stocks.end() || !stock->quantity || total.buy <= *stock->quantity) continue;
-    text += fmt::format("{}{}: {} to buy, {} to be had", text.empty() ? "" : "; ", stock->name,
-                        total.buy, *stock->quantity);
-  }
-  return text;
+  return std::any_of(job.forms.strip_stock.begin(), job.forms.strip_stock.end(),
+                     [&](const Stock& board) {
+                       return holds(board.length - job.forms.end_trim * 2, board.width);
+                     });
 }
 
 Check short_board(const Job& job, const Plan& plan) {
@@ -85,19 +84,24 @@ Check short_board(const Job& job, const Plan& plan) {
   check.limit = 0;
   check.unit = "parts left over";
   check.basis = "the cut list";
-  std::string unplaced;
-  for (const std::string& mark : plan.cut_list.unplaced) {
-    unplaced += (unplaced.empty() ? "" : ", ") + mark;
+  std::string too_large, too_few;
+  for (const Part& part : plan.cut_list.parts) {
+    const auto& unplaced = plan.cut_list.unplaced;
+    if (std::find(unplaced.begin(), unplaced.end(), part.mark) == unplaced.end()) continue;
+    std::string& marks = fits_a_stock(job, part) ? too_few : too_large;
+    marks += (marks.empty() ? "" : ", ") + part.mark;
   }
-  const std::string missing = shortage(job, plan);
-  if (!unplaced.empty()) {
+  if (!too_large.empty()) {
     check.level = Level::stop;
-    check.title = "Parts that fit no board or sheet: " + unplaced;
+    check.title = "Parts that fit no board or sheet: " + too_large;
     check.advice = "Add a larger stock to the job, or have these cut for you.";
-  } else if (!missing.empty()) {
+  }
+  if (!too_few.empty()) {
     check.level = Level::stop;
-    check.title = "Not enough stock to be had: " + missing;
-    check.advice = "Find more of it, or add another stock to the job.";
+    check.title = too_large.empty() ? "Not enough stock to be had for " + too_few
+                                    : check.title + "; not enough stock for " + too_few;
+    check.advice += (too_large.empty() ? "" : " ") +
+                    std::string("Find more of the stock, or add another one to the job.");
   }
   return check;
 }

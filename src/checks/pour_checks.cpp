@@ -5,6 +5,7 @@
 
 #include "checks/checks.h"
 #include "core/format.h"
+#include "pour/crew.h"
 #include "pour/hardening.h"
 
 namespace strikeoff {
@@ -34,27 +35,33 @@ const char* const measure_first =
 const char* const usable_basis =
     "usable share x working time, less the margin asked for; the share is an assumption";
 
+/// Sets the limit; without a working time there is none, and the check is a caution in these words.
+bool set_limit(Check& check, std::optional<Duration> limit, const char* unknown) {
+  if (limit) {
+    check.limit = in_minutes(*limit);
+    return true;
+  }
+  check.level = Level::caution;
+  check.title = unknown;
+  check.advice = measure_first;
+  return false;
+}
+
 Check cold_joint(const Job& job, const Plan& plan) {
   const PourPlan& pour = plan.pour;
   Check check =
       timed("cold-joint", "Every batch meets the next while it still knits", pour.edge_wait_max);
-  if (pour.batches == 1) {
-    check.title = "One batch: no joints";
+  if (pour.batches == 1 || pour.gap == 0) {
+    check.title = pour.batches == 1 ? "One batch: no joints" : "No two batches touch: no joints";
     check.value = std::nullopt;
     check.unit.clear();
-    check.basis = "a single batch has no neighbour";
+    check.basis = "no batch has a neighbour";
     return check;
   }
   check.basis = fmt::format("wait = {} x takt {} + lead {}; limit: {}", pour.gap, show(pour.takt),
                             show(pour.lead), usable_basis);
   const auto limit = allowed(job, pour);
-  if (!limit) {
-    check.level = Level::caution;
-    check.title = "Whether the joints knit is not known";
-    check.advice = measure_first;
-    return check;
-  }
-  check.limit = in_minutes(*limit);
+  if (!set_limit(check, limit, "Whether the joints knit is not known")) return check;
   if (pour.edge_wait_max > *limit + tolerance) {
     check.level = Level::stop;
     check.title = "A batch waits too long for its neighbour: cold joint";
@@ -77,13 +84,8 @@ Check own_age(const Job& job, const Plan& plan) {
   Check check = timed("own-age", "Each batch is placed while it can be worked", pour.lead);
   check.basis = std::string("mix + discharge + carry + place; limit: ") + usable_basis;
   const auto limit = allowed(job, pour);
-  if (!limit) {
-    check.level = Level::caution;
-    check.title = "Whether a batch stays workable until it is placed is not known";
-    check.advice = measure_first;
+  if (!set_limit(check, limit, "Whether a batch stays workable until it is placed is not known"))
     return check;
-  }
-  check.limit = in_minutes(*limit);
   if (pour.lead > *limit + tolerance) {
     check.level = Level::stop;
     check.title = "A batch is stiff before it is placed";
@@ -108,13 +110,10 @@ Check strike_off(const Plan& plan) {
   check.basis =
       "age of the oldest mix when the straightedge passes; limit: usable share x "
       "working time (the share is an assumption)";
-  if (!pour.usable) {
-    check.level = Level::caution;
-    check.title = "Strike off right behind the front: how long the mix lasts is not known";
-    check.advice = measure_first;
+  if (!set_limit(check, pour.usable,
+                 "Strike off right behind the front: how long the mix lasts is not known")) {
     return check;
   }
-  check.limit = in_minutes(*pour.usable);
   if (at_end && pour.end <= *pour.usable + tolerance) return check;
   check.advice = fmt::format(
       "Pull the straightedge over each zone as soon as the next is placed; "
@@ -196,18 +195,13 @@ Check pour_end(Duration within, const PourPlan& pour) {
   return check;
 }
 
-std::string missing_roles(const Crew& crew) {
-  const std::pair<Role, const char*> roles[] = {{Role::mix, "mixes"},
-                                                {Role::carry, "carries"},
-                                                {Role::place, "places"},
-                                                {Role::finish, "finishes"}};
+std::string missing_to_pour(const Crew& crew) {
+  const std::pair<Role, const char*> roles[] = {
+      {Role::mix, "mixes"}, {Role::carry, "carries"}, {Role::place, "places"}};
   std::string missing;
   for (const auto& [role, verb] : roles) {
-    const bool held = std::any_of(crew.people.begin(), crew.people.end(),
-                                  [wanted = role](const std::vector<Role>& has) {
-                                    return std::find(has.begin(), has.end(), wanted) != has.end();
-                                  });
-    if (!held) missing += (missing.empty() ? "nobody " : ", nobody ") + std::string(verb);
+    if (holders(crew.people, role) == 0)
+      missing += (missing.empty() ? "nobody " : ", nobody ") + std::string(verb);
   }
   return missing;
 }
@@ -220,10 +214,16 @@ Check crew_check(const Job& job, const Plan& plan) {
   check.unit = "people";
   check.basis = "roles of the job's crew";
   check.advice = plan.pour.smallest_crew;
-  if (const std::string missing = missing_roles(job.crew); !missing.empty()) {
+  if (const std::string missing = missing_to_pour(job.crew); !missing.empty()) {
     check.level = Level::stop;
     check.title = "The crew is not complete: " + missing;
     check.advice = "Give the missing work to somebody, or find one more person.";
+  } else if (holders(job.crew.people, Role::finish) == 0) {
+    check.level = Level::caution;
+    check.title = "Nobody is named to trowel the top";
+    check.advice =
+        "Decide who does: whoever is free can, once the last batch is placed. Add \"finish\" to "
+        "that person's roles.";
   } else if (plan.pour.takt_is_bound) {
     check.level = Level::caution;
     check.title = "Somebody walks between jobs that do not follow each other";

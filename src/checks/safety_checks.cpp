@@ -5,6 +5,7 @@
 
 #include "checks/checks.h"
 #include "core/format.h"
+#include "pour/crew.h"
 
 namespace strikeoff {
 namespace {
@@ -39,18 +40,15 @@ Check batch_lift(const Job& job, const Plan& plan) {
     // Water is 1 kg a litre.
     heaviest = std::max(heaviest, batch.dry + batch.water * kilograms_per_m3(1000));
   }
-  const auto carriers = std::count_if(
-      job.crew.people.begin(), job.crew.people.end(), [](const std::vector<Role>& roles) {
-        return std::find(roles.begin(), roles.end(), Role::carry) != roles.end();
-      });
-  const Mass each = heaviest / static_cast<double>(std::max<std::ptrdiff_t>(1, carriers));
+  const int carriers = holders(job.crew.people, Role::carry);
+  const Mass each = heaviest / std::max(1, carriers);
   Check check = lift(job, "A batch", each,
                      "Carry it in two buckets, wheel it, or mix beside the form; never twist with "
                      "a full bucket.");
   if (carriers > 1) {
     check.advice += check.advice.empty() ? "" : " ";
     check.advice += fmt::format("Counted with the {} who carry sharing each batch.",
-                                count(static_cast<int>(carriers), "person", "people"));
+                                count(carriers, "person", "people"));
   }
   return check;
 }

@@ -143,7 +143,7 @@ Length most_overhang(const Slab& slab, const Side& side) {
 
 std::optional<Check> overhang(const Subject& subject) {
   const Side* worst = least_side(subject.slab, [&](const Side& side) {
-    return most_overhang(subject.slab, side) - side.overhang;
+    return -(side.overhang / most_overhang(subject.slab, side));
   });
   if (worst == nullptr || worst->overhang <= Length{}) return std::nullopt;
   const Length most = most_overhang(subject.slab, *worst);

@@ -236,25 +236,22 @@ BoardPacking pack_boards(const std::vector<BoardItem>& items, const Sources& sou
     if (worth(packing, sources) < worth(best, sources)) best = std::move(packing);
   };
   for (const std::size_t preferred : best_value) {
-    Order order = on_hand;
-    order.push_back(preferred);
+    Order bought{preferred};
     for (const std::size_t other : best_value) {
-      if (other != preferred) order.push_back(other);
+      if (other != preferred) bought.push_back(other);
     }
-    for (const auto& list : sorted) {
-      BestFit plan(sources, order, saw);
-      for (const BoardItem& item : list) plan.place(item);
-      keep_better(plan.take());
+    // What is on hand goes first among equals; last is better where it would only add a board.
+    Order on_hand_first = on_hand, on_hand_last = bought;
+    on_hand_first.insert(on_hand_first.end(), bought.begin(), bought.end());
+    on_hand_last.insert(on_hand_last.end(), on_hand.begin(), on_hand.end());
+    for (const Order& order : {on_hand_first, on_hand_last}) {
+      for (const auto& list : sorted) {
+        BestFit plan(sources, order, saw);
+        for (const BoardItem& item : list) plan.place(item);
+        keep_better(plan.take());
+      }
     }
-    if (!on_hand.empty()) continue;
     if (auto filled = fill_boards(sorted[0], sources, preferred, saw)) keep_better(*filled);
-  }
-  if (best_value.empty()) {
-    for (const auto& list : sorted) {
-      BestFit plan(sources, on_hand, saw);
-      for (const BoardItem& item : list) plan.place(item);
-      keep_better(plan.take());
-    }
   }
   return best;
 }

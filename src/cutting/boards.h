@@ -43,10 +43,10 @@ struct BoardPacking {
 
 /// Cuts the items from boards ripped into full-length strips, cheaply: least left over, then
 /// least cost, then fewest boards, among these plans: best fit by falling size in several
-/// orders, each kind of stock preferred in turn, and strips filled as far as they go; each plan's
-/// boards are then changed for the cheapest that still hold what was put on them. No proof of
-/// the optimum; n log n but for odd stock. Items must be sorted, so that equal jobs give equal
-/// plans.
+/// orders, each kind of stock preferred in turn, on-hand pieces before or after it; and strips
+/// filled as far as they go. Each plan's boards are then changed for the cheapest that still hold
+/// what was put on them. No proof of the optimum; n log n but for odd stock. Items must be sorted,
+/// so that equal jobs give equal plans.
 [[nodiscard]] BoardPacking pack_boards(const std::vector<BoardItem>& items,
                                        const std::vector<BoardSource>& sources, const Saw& saw);
 

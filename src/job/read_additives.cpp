@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 #include "core/format.h"
 #include "job/read_parts.h"
@@ -109,6 +110,16 @@ void check_dose(Object& o, const Additive& additive, const Mix& mix) {
   }
 }
 
+void assume_auto(Context& c, const std::string& pointer) {
+  c.reader.assume(weight_dose, pointer_to(pointer, "per_bag"), "auto",
+                  "the least dose that keeps every edge workable (assumption)");
+}
+
+void assume_catalogue(Context& c, const std::string& pointer, const Additive& basis) {
+  c.reader.assume(weight_mix, pointer, basis.name,
+                  "what the job does not give is the catalogue's and invented; the label wins");
+}
+
 /// "auto" needs to know what a dose does and where to stop.
 void complete_auto_dose(Context& c, Object& o, Additive& additive, bool per_bag_given) {
   if (additive.per_bag || additive.binder_percent) return;
@@ -124,10 +135,7 @@ void complete_auto_dose(Context& c, Object& o, Additive& additive, bool per_bag_
          R"(as in "extends": "15 min", how much longer one dose keeps the mix workable)"});
     return;
   }
-  if (!per_bag_given) {
-    c.reader.assume(weight_dose, o.path("per_bag"), "auto",
-                    "the least dose that keeps every edge workable (assumption)");
-  }
+  if (!per_bag_given) assume_auto(c, o.pointer());
   if (additive.most) return;
   additive.most = additive.factors.empty() ? usual_most_doses : additive.factors.back().doses;
   c.reader.assume(weight_dose, o.path("most"), show_number(*additive.most, 2),
@@ -149,12 +157,16 @@ Additive read_additive(Context& c, const Node& node, const Mix& mix) {
   if (node.json->is_string()) {
     const Additive* found =
         find_in_catalogue(c.reader, node, c.catalogue.additives, "additive", "");
-    if (found != nullptr && found->kind != AdditiveKind::retarder) {
+    if (found == nullptr) return {};
+    if (found->kind == AdditiveKind::retarder) {
+      assume_catalogue(c, node.pointer, *found);
+      assume_auto(c, node.pointer);
+    } else {
       c.reader.error(node.pointer,
                      {"missing-key", "an additive needs the key \"per_bag\"",
                       fmt::format(R"(as in {{"name": "{}", "per_bag": 1}})", found->id)});
     }
-    return found == nullptr ? Additive{} : *found;
+    return *found;
   }
   Object o(c.reader, node, "an additive");
   if (!o.is_object()) return {};
@@ -169,8 +181,7 @@ Additive read_additive(Context& c, const Node& node, const Mix& mix) {
   check_dose(o, additive, mix);
   complete_auto_dose(c, o, additive, per_bag_given);
   if (basis != nullptr) {
-    c.reader.assume(weight_mix, o.pointer(), basis->name,
-                    "what the job does not give is the catalogue's and invented; the label wins");
+    assume_catalogue(c, o.pointer(), *basis);
   } else if (!step_given && !additive.binder_percent) {
     c.reader.assume(weight_dose, o.path("step"), show_number(additive.step, 2),
                     "half a dose can still be measured (assumption)");
@@ -209,7 +220,15 @@ std::vector<Additive> read_additives(Context& c, const Node& node, const Mix& mi
   std::vector<Additive> additives;
   const auto entries = read_list(c.reader, node, "additives");
   if (!entries) return additives;
-  for (const Node& entry : *entries) additives.push_back(read_additive(c, entry, mix));
+  std::set<std::string> names;
+  for (const Node& entry : *entries) {
+    additives.push_back(read_additive(c, entry, mix));
+    const std::string& name = additives.back().name;
+    if (name.empty() || names.insert(name).second) continue;
+    c.reader.error(entry.pointer,
+                   {"duplicate-name", fmt::format("two additives are named {}", in_quotes(name)),
+                    "give each its own name: doses are measured and bought by it"});
+  }
   const auto retarders = std::count_if(additives.begin(), additives.end(), [](const Additive& a) {
     return !a.id.empty() && a.kind == AdditiveKind::retarder;
   });

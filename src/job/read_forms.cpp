@@ -14,6 +14,9 @@ constexpr Range<Length> oversize{Length{}, Length::mm(200), "0 mm and 200 mm (8 
 constexpr Range<Length> end_trim{Length{}, Length::mm(500), "0 mm and 500 mm (20 in)"};
 constexpr Range<Length> spacing{Length::mm(20), Length::m(2), "20 mm (3/4 in) and 2 m (79 in)"};
 
+/// The shortest board worth cutting; it also bounds how many pieces a long strip takes. Assumption.
+constexpr Length least_board = Length::mm(100);
+
 std::optional<Stock> read_board(Context& c, const Node& node) {
   if (node.json->is_string()) {
     const Stock* found = find_in_catalogue(c.reader, node, c.catalogue.boards, "board", "boards");
@@ -63,6 +66,18 @@ void read_strip_stock(Context& c, const Node& node, const std::string& path, For
   }
 }
 
+void check_end_trim(Context& c, const std::string& at, const Forms& forms) {
+  for (const Stock& stock : forms.strip_stock) {
+    const Length left = stock.length - forms.end_trim * 2;
+    if (left >= least_board) continue;
+    c.reader.error(at, {"end-trim-too-long",
+                        fmt::format("trimmed {} at both ends, {} keeps less than {}",
+                                    show(forms.end_trim, c.units), in_quotes(stock.name),
+                                    show(least_board, c.units)),
+                        "give a smaller end trim, or longer boards"});
+  }
+}
+
 }  // namespace
 
 Forms read_forms(Context& c, const Node& node) {
@@ -96,6 +111,7 @@ Forms read_forms(Context& c, const Node& node) {
                     "at each corner the longer strip passes (assumption)");
   }
   o.finish();
+  check_end_trim(c, path("end_trim"), forms);
   return forms;
 }
 

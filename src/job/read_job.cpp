@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "core/format.h"
+#include "core/outlines.h"
 #include "embedded.h"
 #include "job/read_parts.h"
 
@@ -69,15 +70,38 @@ int read_spare_bags(Reader& reader, const Node& node) {
   return read_count(reader, node, spare_bag_count).value_or(1);
 }
 
+/// Parts are cut, counted and bought by the name of their stock: one name, one stock.
+void check_stock_names(Reader& reader, const Job& job) {
+  for (std::size_t i = 0; i < job.slabs.size(); ++i) {
+    if (!job.slabs[i].panel) continue;
+    const Stock& panel = *job.slabs[i].panel;
+    const std::string at = fmt::format("/slabs/{}/panel", i);
+    const auto& boards = job.forms.strip_stock;
+    if (std::any_of(boards.begin(), boards.end(),
+                    [&](const Stock& board) { return board.id == panel.id; })) {
+      reader.error(at, {"duplicate-name",
+                        fmt::format("a board and a panel are both named {}", in_quotes(panel.name)),
+                        "give each its own name, even where both are cut from one kind of sheet"});
+      return;
+    }
+    for (std::size_t k = 0; k < i; ++k) {
+      const auto& other = job.slabs[k].panel;
+      if (!other || other->id != panel.id || *other == panel) continue;
+      reader.error(at, {"duplicate-name",
+                        fmt::format("two different panels are named {}", in_quotes(panel.name)),
+                        "give each its own name"});
+      return;
+    }
+  }
+}
+
 /// Keeps every later stage bounded: batches, sheets and pieces of strip.
 void check_size(Reader& reader, const Job& job) {
   Volume box;
   double sheets = 0;
   Length edge;
   for (const Slab& slab : job.slabs) {
-    std::vector<Length> outward;
-    for (const Side& side : slab.sides) outward.push_back(side.overhang);
-    const Polygon outline = offset_edges(slab.base, outward);
+    const Polygon outline = slab_outline(slab);
     box += signed_area(outline) * slab.thickness;
     edge += perimeter(outline);
     if (slab.panel) sheets += signed_area(outline) / (slab.panel->length * slab.panel->width);
@@ -138,7 +162,10 @@ ReadResult read_job(std::string_view text, const Catalogue& catalogue) {
   if (!read.json) return {std::nullopt, std::move(read.diagnostics)};
   Reader reader(*read.json);
   Job job = read_all(reader, catalogue);
-  if (reader.errors() == 0 && read.diagnostics.empty()) check_size(reader, job);
+  if (reader.errors() == 0 && read.diagnostics.empty()) {
+    check_stock_names(reader, job);
+    check_size(reader, job);
+  }
   auto problems = reader.diagnostics(std::move(read.diagnostics));
   if (!problems.empty()) return {std::nullopt, std::move(problems)};
   job.assumptions = reader.assumptions();

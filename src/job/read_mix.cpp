@@ -95,18 +95,27 @@ void read_price_breaks(Object& o, Mix& mix) {
   }
 }
 
-/// A misplaced point in bag or yield shows in the density they imply.
+/// A misplaced point in bag, yield or water shows in the density they imply, at the water in use
+/// and at the least, which a plasticizer brings it down to.
 void check_density(Object& o, const Mix& mix) {
-  const Mass water = kilograms(
-      in_litres(mix.water_use ? *mix.water_use : (*mix.water_least + *mix.water_most) * 0.5));
-  const Density implied = (mix.bag + water) / mix.yield;
-  if (implied >= mix_density.least && implied <= mix_density.most) return;
-  o.reader().error(
-      o.path("yield"),
-      {"implausible-yield",
-       fmt::format("a bag of this mass and this yield would make concrete of {} kg/m3",
-                   show_number(implied.si(), 0)),
-       "the yield is what one bag makes, as on the label: \"0.45 ft3\" or \"12.5 L\""});
+  const bool range = mix.water_least && mix.water_most;
+  const Volume middle = range ? (*mix.water_least + *mix.water_most) * 0.5 : *mix.water_use;
+  const Volume holds_at = mix.yield_water.value_or(middle);
+  for (const Volume water :
+       {mix.water_use.value_or(middle), mix.water_use.value_or(mix.water_least.value_or(middle))}) {
+    const Volume made = mix.yield + (water - holds_at);
+    const bool nothing = made <= Volume{};
+    const Density implied = nothing ? Density{} : (mix.bag + kilograms(in_litres(water))) / made;
+    if (implied >= mix_density.least && implied <= mix_density.most) continue;
+    o.reader().error(
+        o.path("yield"),
+        {"implausible-yield",
+         nothing ? "with this yield and this water a bag would make no concrete"
+                 : fmt::format("a bag of this mass and this yield would make concrete of {} kg/m3",
+                               show_number(implied.si(), 0)),
+         "the yield is what one bag makes, as on the label: \"0.45 ft3\" or \"12.5 L\""});
+    return;
+  }
 }
 
 void assume_inline_facts(Context& c, Object& o, Mix& mix, bool at_given) {
@@ -183,7 +192,7 @@ Mix read_mix(Context& c, const Node& node) {
 void assume_water(Context& c, const Mix& mix, const std::vector<Additive>& additives) {
   if (mix.water_use || !mix.water_least || !mix.water_most) return;
   const bool plasticizer = std::any_of(additives.begin(), additives.end(), [](const Additive& a) {
-    return a.kind == AdditiveKind::plasticizer;
+    return a.kind == AdditiveKind::plasticizer && a.per_bag.value_or(0) > 0;
   });
   const Volume use = plasticizer ? *mix.water_least : (*mix.water_least + *mix.water_most) * 0.5;
   c.reader.assume(weight_water, "/mix/water/use", show_water(use, c.units),

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <fmt/format.h>
 
+#include "core/outlines.h"
 #include "job/read_parts.h"
 
 namespace strikeoff {
@@ -12,14 +13,6 @@ constexpr Length least_rail = Length::mm(1);
 
 Rectangle grown(const Rectangle& r, Length by) {
   return {{r.at.x - by, r.at.y - by}, r.length + 2 * by, r.depth + 2 * by};
-}
-
-Polygon offset_outline(const Slab& slab, bool panel) {
-  std::vector<Length> outward;
-  for (const Side& side : slab.sides) {
-    outward.push_back(panel ? side.panel_overhang : side.overhang);
-  }
-  return offset_edges(slab.base, outward);
 }
 
 /// The opening's shape as written, from the lower left of the outline; nothing when wrong.
@@ -51,7 +44,7 @@ std::optional<Rectangle> read_shape(Context& c, Object& o) {
 }
 
 void check_place(Context& c, const Node& node, const Opening& opening, const Slab& slab) {
-  const Polygon outline = offset_outline(slab, false);
+  const Polygon outline = slab_outline(slab);
   const Point origin = bounding_box(outline).at;
   const auto in_frame = [&](const Rectangle& r) {
     return Rectangle{{origin.x + r.at.x, origin.y + r.at.y}, r.length, r.depth};
@@ -71,7 +64,7 @@ void check_place(Context& c, const Node& node, const Opening& opening, const Sla
                                   "draw an open notch with the base's \"corners\""});
     return;
   }
-  if (opening.through && slab.panel && !contains(offset_outline(slab, true), place)) {
+  if (opening.through && slab.panel && !contains(panel_outline(slab), place)) {
     c.reader.error(node.pointer,
                    {"opening-outside-panel",
                     fmt::format("{} goes through the panel but reaches past its edge",

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "core/format.h"
+#include "core/outlines.h"
 #include "job/read_parts.h"
 
 namespace strikeoff {
@@ -79,9 +80,7 @@ void check_panel(Context& c, const std::string& at, const Slab& slab) {
                                     show(panel.thickness, c.units), show(slab.thickness, c.units)),
                         "choose a thinner panel, a thicker slab, or \"panel\": \"none\""});
   }
-  std::vector<Length> outward;
-  for (const Side& side : slab.sides) outward.push_back(side.panel_overhang);
-  const Polygon outline = offset_edges(slab.base, outward);
+  const Polygon outline = panel_outline(slab);
   if (swallowed_edge(slab.base, outline) || self_contact(outline)) {
     c.reader.error(at, {"panel-swallowed", "set back this far, the panel closes up on itself",
                         "give a smaller set-back, or \"panel\": \"none\""});
@@ -123,6 +122,13 @@ void read_panel(Context& c, Object& o, const Base& base, Slab& slab, bool shape_
   if (!slab.panel->gap) {
     c.reader.assume(weight_panel_gap, gap_path, show(slab.panel_gap, c.units),
                     "between panels; the maker's data sheet wins (assumption)");
+  }
+  if (slab.panel_gap >= std::min(slab.panel->length, slab.panel->width)) {
+    c.reader.error(gap_path, {"gap-over-panel",
+                              fmt::format("a gap of {} is as wide as the panel itself",
+                                          show(slab.panel_gap, c.units)),
+                              "the gap is what stays open between neighbouring panels"});
+    return;
   }
   if (shape_is_good) check_panel(c, node ? path : o.path("thickness"), slab);
 }

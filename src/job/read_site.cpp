@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
 #include <array>
-#include <charconv>
 
 #include "core/format.h"
 #include "job/read_parts.h"
@@ -22,8 +21,10 @@ constexpr Temperature tap_water = Temperature::celsius(15);  // assumption
 std::optional<int> take_digits(std::string_view& text, std::size_t digits) {
   if (text.size() < digits) return std::nullopt;
   int value = 0;
-  const auto read = std::from_chars(text.data(), text.data() + digits, value);
-  if (read.ec != std::errc{} || read.ptr != text.data() + digits || value < 0) return std::nullopt;
+  for (const char c : text.substr(0, digits)) {
+    if (c < '0' || c > '9') return std::nullopt;
+    value = value * 10 + (c - '0');
+  }
   text.remove_prefix(digits);
   return value;
 }

@@ -4,6 +4,7 @@
 #include <set>
 
 #include "core/format.h"
+#include "core/outlines.h"
 #include "job/read_parts.h"
 
 namespace strikeoff {
@@ -66,9 +67,7 @@ void read_overhang(Context& c, Object& o, const Base& base, Slab& slab) {
 }
 
 bool outline_is_good(Context& c, const Object& o, const Slab& slab) {
-  std::vector<Length> outward;
-  for (const Side& side : slab.sides) outward.push_back(side.overhang);
-  const Polygon outline = offset_edges(slab.base, outward);
+  const Polygon outline = slab_outline(slab);
   if (const auto edge = swallowed_edge(slab.base, outline)) {
     c.reader.error(o.path("overhang"),
                    {"overhang-swallows-side",

@@ -7,10 +7,6 @@
 namespace strikeoff {
 namespace {
 
-bool is_used(const Additive& additive) {
-  return additive.per_bag.value_or(0) > 0 || additive.binder_percent.value_or(0) > 0;
-}
-
 /// The water the label's yield holds at; `fallback` when the label gives no range either.
 Volume yield_water(const Mix& mix, Volume fallback) {
   if (mix.yield_water) return *mix.yield_water;
@@ -30,7 +26,7 @@ Volume water_per_bag(const Job& job) {
   // A plasticizer is bought to make the mix flow on less water.
   const bool plasticized =
       std::any_of(job.additives.begin(), job.additives.end(), [](const Additive& additive) {
-        return additive.kind == AdditiveKind::plasticizer && is_used(additive);
+        return additive.kind == AdditiveKind::plasticizer && additive.per_bag.value_or(0) > 0;
       });
   if (plasticized) return mix.water_least.value();
   return (mix.water_least.value() + mix.water_most.value()) / 2;

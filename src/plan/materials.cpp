@@ -52,8 +52,10 @@ Material doses(const Job& job, const Plan& plan, const Additive& additive, const
   row.unit = "doses";
   row.on_hand = packs_on_hand(job, row);
   row.pack = dose_pack(additive.dose_size, job.units);
-  row.basis = fmt::format("{} a bag x {} = {}", show_number(total.per_bag, 2),
-                          count(plan.mix.bags, "bag", "bags"), show_number(total.total, 2));
+  const double mixed = job.crew.bags_per_batch * plan.pour.batches;  // part bags not rounded up
+  row.basis =
+      fmt::format("{} a bag x {} {} = {}", show_number(total.per_bag, 2), show_number(mixed, 2),
+                  mixed == 1 ? "bag" : "bags", show_number(total.total, 2));
   if (const int whole = whole_packs(total.total); whole - total.total > 1e-9) {
     row.basis += fmt::format(", rounded up to {}", whole);
   }
@@ -75,6 +77,7 @@ std::vector<Material> additives(const Job& job, const Plan& plan) {
 
 std::string proof(const StockTotal& total, const std::string& piece) {
   if (total.proven) return "as in the cut list; no plan needs fewer";
+  if (total.bound == 0) return "as in the cut list; other boards of the job could do instead";
   return fmt::format("as in the cut list; no plan needs fewer than {}",
                      count(total.bound, piece, piece + "s"));
 }

@@ -23,11 +23,6 @@ bool has(const Roles& roles, Role role) {
   return std::find(roles.begin(), roles.end(), role) != roles.end();
 }
 
-int holders(const People& people, Role role) {
-  return static_cast<int>(std::count_if(people.begin(), people.end(),
-                                        [&](const Roles& roles) { return has(roles, role); }));
-}
-
 bool same_work(const Roles& a, const Roles& b) {
   return std::all_of(pouring.begin(), pouring.end(),
                      [&](Role role) { return has(a, role) == has(b, role); });
@@ -128,6 +123,11 @@ void staff(std::span<const Roles> groups, int people, const People& crew,
 }
 
 }  // namespace
+
+int holders(const People& people, Role role) {
+  return static_cast<int>(std::count_if(people.begin(), people.end(),
+                                        [&](const Roles& roles) { return has(roles, role); }));
+}
 
 Pace pace(const Crew& crew) {
   const Times& t = crew.times;

@@ -20,6 +20,9 @@ struct Pace {
   std::vector<Role> missing;  // roles of mix, carry, place that nobody has
 };
 
+/// How many people have this role.
+[[nodiscard]] int holders(const std::vector<std::vector<Role>>& people, Role role);
+
 /// takt = the largest of cycle/units over mixers and people:
 ///   mixer   load + mix + discharge + reset, units = min(mixers, people mixing)
 ///   carrier discharge + carry + back

@@ -70,10 +70,7 @@ std::vector<Batch> timetable(const Batch& same, const Pace& pace, int units, con
 
 /// Mixers that can run at once: each takes a person who mixes.
 int mixing_units(const Crew& crew) {
-  const auto mixing = std::count_if(crew.people.begin(), crew.people.end(), [](const auto& roles) {
-    return std::find(roles.begin(), roles.end(), Role::mix) != roles.end();
-  });
-  return std::max(1, std::min(crew.mixers, static_cast<int>(mixing)));
+  return std::max(1, std::min(crew.mixers, holders(crew.people, Role::mix)));
 }
 
 /// Working time, usable time, margin and whether the pour works with this dose.

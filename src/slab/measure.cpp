@@ -1,32 +1,19 @@
 // SPDX-License-Identifier: MIT
 #include "slab/measure.h"
 
+#include "core/outlines.h"
+
 namespace strikeoff {
-namespace {
-
-std::vector<Length> overhangs(const Slab& slab) {
-  std::vector<Length> out;
-  for (const Side& side : slab.sides) out.push_back(side.overhang);
-  return out;
-}
-
-std::vector<Length> panel_overhangs(const Slab& slab) {
-  std::vector<Length> out;
-  for (const Side& side : slab.sides) out.push_back(side.panel_overhang);
-  return out;
-}
-
-}  // namespace
 
 SlabPlan measure_slab(const Slab& slab) {
   SlabPlan shape;
   shape.name = slab.name;
   shape.edge_thickness = slab.thickness;
   shape.least_thickness = slab.panel ? slab.thickness - slab.panel->thickness : slab.thickness;
-  shape.outline = offset_edges(slab.base, overhangs(slab));
+  shape.outline = slab_outline(slab);
   shape.area = signed_area(shape.outline);
   shape.perimeter = perimeter(shape.outline);
-  if (slab.panel) shape.panel = offset_edges(slab.base, panel_overhangs(slab));
+  if (slab.panel) shape.panel = panel_outline(slab);
 
   const Point corner = bounding_box(shape.outline).at;
   shape.top_area = shape.area;

@@ -49,19 +49,39 @@ TEST_CASE("each cleat is a joint of a strip", "[checks]") {
   CHECK(*splice.value == 3);
 }
 
-TEST_CASE("parts that fit nowhere or stock that runs out stop the plan", "[checks]") {
+TEST_CASE("parts too large for any stock stop the plan", "[checks]") {
   Job job = potting_bench_job();
   Plan plan = potting_bench_plan();
-  job.forms.strip_stock.front().quantity = 1;
   CHECK(form_check(job, plan, "short-board").level == Level::ok);
-  job.forms.strip_stock.front().quantity = 0;
-  CHECK(form_check(job, plan, "short-board").level == Level::stop);
-  job.forms.strip_stock.front().quantity = std::nullopt;
-  job.slabs.front().panel->quantity = 1;
-  CHECK(form_check(job, plan, "short-board").title ==
-        "Not enough stock to be had: backer sheet: 2 to buy, 1 to be had");
-  plan.cut_list.unplaced = {"E1", "E2"};
-  CHECK(form_check(job, plan, "short-board").title == "Parts that fit no board or sheet: E1, E2");
+  plan.cut_list.unplaced = {"E1", "P1"};
+  plan.cut_list.parts[2].length = Length::inches(96.1);
+  plan.cut_list.parts[4].width = Length::inches(36.1);
+  plan.cut_list.parts[4].length = Length::inches(40);
+  const Check check = form_check(job, plan, "short-board");
+  CHECK(check.level == Level::stop);
+  CHECK(check.title == "Parts that fit no board or sheet: E1, P1");
+  job.forms.end_trim = Length::inches(1);
+  plan.cut_list.unplaced = {"E1"};
+  plan.cut_list.parts[2].length = Length::inches(94.5);
+  CHECK(form_check(job, plan, "short-board").title == "Parts that fit no board or sheet: E1");
+}
+
+TEST_CASE("stock that runs out is not called too small", "[checks]") {
+  const Job job = potting_bench_job();
+  Plan plan = potting_bench_plan();
+  plan.cut_list.unplaced = {"E1", "P1"};
+  plan.cut_list.parts[4].width = Length::inches(60);  // lies across the sheet
+  plan.cut_list.parts[4].length = Length::inches(36);
+  Check check = form_check(job, plan, "short-board");
+  CHECK(check.level == Level::stop);
+  CHECK(check.title == "Not enough stock to be had for E1, P1");
+  CHECK(check.advice == "Find more of the stock, or add another one to the job.");
+  plan.cut_list.parts[4].length = Length::inches(37);
+  check = form_check(job, plan, "short-board");
+  CHECK(check.title == "Parts that fit no board or sheet: P1; not enough stock for E1");
+  CHECK(check.advice ==
+        "Add a larger stock to the job, or have these cut for you. Find more of the stock, or add "
+        "another one to the job.");
 }
 
 TEST_CASE("a strip under 50 mm is a narrow rip and under 15 mm is bought", "[checks]") {

@@ -71,6 +71,17 @@ TEST_CASE("without a working time the values stand as cautions", "[checks]") {
   CHECK(*pour_check(potting_bench_job(), plan, "cold-joint").value == Approx(12));
 }
 
+TEST_CASE("batches that do not touch have no joint to judge", "[checks]") {
+  Plan plan = with_lead(9);
+  plan.pour.gap = 0;
+  plan.pour.edge_wait_max = Duration{};
+  plan.pour.usable = plan.pour.working_time = std::nullopt;
+  const Check check = pour_check(potting_bench_job(), plan, "cold-joint");
+  CHECK(check.level == Level::ok);
+  CHECK_FALSE(check.value);
+  CHECK(check.title == "No two batches touch: no joints");
+}
+
 TEST_CASE("one batch has no joints", "[checks]") {
   Plan plan = potting_bench_plan();
   set_batches(plan, 1, minutes(5), minutes(7));
@@ -150,7 +161,15 @@ TEST_CASE("a role nobody has stops the pour and is named", "[checks]") {
   job.crew.people = {{Role::mix}, {Role::place}};
   const Check crew = pour_check(job, potting_bench_plan(), "crew");
   CHECK(crew.level == Level::stop);
-  CHECK(crew.title == "The crew is not complete: nobody carries, nobody finishes");
+  CHECK(crew.title == "The crew is not complete: nobody carries");
+}
+
+TEST_CASE("a crew that names nobody to finish can pour but must decide who trowels", "[checks]") {
+  Job job = potting_bench_job();
+  job.crew.people = {{Role::mix}, {Role::carry, Role::place}};
+  const Check crew = pour_check(job, potting_bench_plan(), "crew");
+  CHECK(crew.level == Level::caution);
+  CHECK(crew.title == "Nobody is named to trowel the top");
 }
 
 TEST_CASE("a beat that is only a lower bound is a caution", "[checks]") {

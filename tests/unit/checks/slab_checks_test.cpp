@@ -133,6 +133,20 @@ TEST_CASE("an overhang stops at four times its depth or at 300 mm", "[checks]") 
   CHECK(level(300.1, 0, 100) == Level::stop);
 }
 
+TEST_CASE("the overhang judged is the one that uses most of what its depth allows", "[checks]") {
+  Job job = potting_bench_job();
+  Slab& slab = job.slabs.front();
+  slab.thickness = Length::mm(50);
+  slab.panel->thickness = Length::mm(25);
+  for (Side& side : slab.sides) side.overhang = side.panel_overhang = Length{};
+  slab.sides[0].overhang = Length::mm(45);  // of 4 x (50 - 25) = 100
+  slab.sides[0].panel_overhang = Length::mm(5);
+  slab.sides[2].overhang = Length::mm(120);  // of 4 x 50 = 200, which leaves more to spare
+  const Check check = slab_check(job, potting_bench_plan(), "overhang");
+  CHECK(check.level == Level::caution);
+  CHECK(*check.value == Approx(120));
+}
+
 TEST_CASE("the base is judged by the job's limit and unknown without one", "[checks]") {
   Job job = potting_bench_job();
   const Plan plan = potting_bench_plan();  // 0.64 kPa

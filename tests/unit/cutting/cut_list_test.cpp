@@ -150,6 +150,18 @@ TEST_CASE("what is on hand is cut first and offcuts count as they are", "[cuttin
   CHECK_FALSE(list.boards[2].on_hand);
 }
 
+TEST_CASE("an offcut that saves no money is left whole rather than cut as well", "[cutting]") {
+  // The wide part needs a bought board, which has room for the narrow one too.
+  const std::vector<Part> parts{strip_part("E1", in(6), in(90)), strip_part("E2", in(2), in(30))};
+  const std::vector<Stock> boards{board(96, 12)};
+  const std::vector<OnHand> on_hand{{"board", 1, in(40), in(4)}};
+  const CutList list = cut_parts(parts, boards, {}, on_hand, full_kerf);
+  CHECK(cut_violations(list, boards, {}, on_hand, full_kerf) == nothing);
+  CHECK(list.boards.size() == 1);
+  CHECK(list.totals[0].buy == 1);
+  CHECK(list.totals[0].on_hand == 0);
+}
+
 TEST_CASE("parts without a stock are left alone", "[cutting]") {
   Part block = strip_part("K1", in(10), in(10));
   block.role = "knock-out block";

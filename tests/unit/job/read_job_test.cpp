@@ -200,6 +200,17 @@ TEST_CASE("a plasticizer lowers the water to the least", "[job]") {
   CHECK(job.additives.at(0).per_bag == 1);
 }
 
+TEST_CASE("a plasticizer of which nothing is added leaves the water as it is", "[job]") {
+  const Job job = bench("", R"(, "additives": [{"name": "plasticizer-packet", "per_bag": 0}])");
+  CHECK(assumed(job, "/mix/water/use") == "4 qt");
+}
+
+TEST_CASE("an additive named by its catalogue id alone says what is assumed", "[job]") {
+  const Job job = bench("", R"(, "additives": ["retarder-packet"])");
+  CHECK(assumed(job, "/additives/0") == "set retarder, one packet a dose");
+  CHECK(assumed(job, "/additives/0/per_bag") == "auto");
+}
+
 TEST_CASE("an auto dose has an end even when the label gives none", "[job]") {
   const Job job = bench("", R"(, "additives": [{"name": "r", "kind": "retarder",
       "per_bag": "auto", "extends": "15 min"}])");

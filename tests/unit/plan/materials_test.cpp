@@ -119,16 +119,29 @@ TEST_CASE("the job's own price replaces the catalogue's and its breaks", "[mater
   CHECK(materials_of(job, potting_bench_plan()).front().cost->si() == Approx(155));
 }
 
+TEST_CASE("the basis of doses counts part bags as they are mixed", "[materials]") {
+  Job job = potting_bench_job();
+  Plan plan = potting_bench_plan();
+  job.additives = {retarder()};
+  job.crew.bags_per_batch = 0.7;
+  plan.mix.bags = 5;
+  plan.pour.batches = 6;
+  plan.mix.doses = {{"set retarder", AdditiveKind::retarder, 1, 4.2, kilograms(0.03)}};
+  CHECK(find_material(materials_of(job, plan), "retarder-packet").basis ==
+        "1 a bag x 4.2 bags = 4.2, rounded up to 5; none for the spare bags");
+}
+
 TEST_CASE("doses round up to whole packs and spare bags get none", "[materials]") {
   Job job = potting_bench_job();
   job.additives = {retarder()};
   Plan plan = potting_bench_plan();
   plan.mix.doses = {{"set retarder", AdditiveKind::retarder, 0.5, 2.5, kilograms(0.015)}};
+  plan.pour.batches = 5;
   const Material doses = find_material(materials_of(job, plan), "retarder-packet");
   CHECK(doses.needed == Approx(2.5));
   CHECK(doses.packs == 3);
   CHECK(doses.pack == "dose of 1.1 oz");
-  CHECK(doses.basis == "0.5 a bag x 4 bags = 2.5, rounded up to 3; none for the spare bags");
+  CHECK(doses.basis == "0.5 a bag x 5 bags = 2.5, rounded up to 3; none for the spare bags");
   plan.mix.doses.front().total = 2;
   CHECK(find_material(materials_of(job, plan), "retarder-packet").packs == 2);
   plan.mix.doses.front().total = 0;
