@@ -90,6 +90,7 @@ struct Batch {
   double bags = 1;
   Mass dry;
   Volume water;
+  Mass water_mass;                    // the same on a scale
   std::optional<Length> bucket_mark;  // above the bucket's inside bottom
   int bucket_fills = 1;
   std::vector<BatchDose> doses;

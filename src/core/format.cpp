@@ -14,12 +14,29 @@ double round_even(double value) {
   return std::nearbyint(value);
 }
 
-/// "4 qt", "2 qt 8 fl oz": whole quarts and the rest in fluid ounces to 1/2.
+/// So many parts of a whole as a reduced fraction: 9 quarters are "2 1/4". `parts` is a whole
+/// number, not negative.
+std::string fraction(double parts, int denominator) {
+  const double whole = std::floor(parts / denominator);
+  int numerator = static_cast<int>(parts - whole * denominator);
+  while (numerator != 0 && numerator % 2 == 0 && denominator % 2 == 0) {
+    numerator /= 2;
+    denominator /= 2;
+  }
+  if (numerator == 0) return show_number(whole, 0);
+  if (whole == 0) return fmt::format("{}/{}", numerator, denominator);
+  return fmt::format("{:.0f} {}/{}", whole, numerator, denominator);
+}
+
+/// "4 qt", "3 1/2 qt", "2 qt 5.5 fl oz": quarts in quarters, which a measure shows, else whole
+/// quarts and the rest in fluid ounces to 1/2.
 std::string quarts_and_ounces(Volume volume) {
   const double half_ounces = round_even(in_fluid_ounces(volume) * 2);
+  if (half_ounces >= 64 && std::fmod(half_ounces, 16) == 0) {
+    return fraction(half_ounces / 16, 4) + " qt";
+  }
   const double whole_quarts = std::floor(half_ounces / 64);
   const double ounces = (half_ounces - whole_quarts * 64) / 2;
-  if (ounces == 0) return fmt::format("{} qt", show_number(whole_quarts, 0));
   if (whole_quarts == 0) return fmt::format("{} fl oz", show_number(ounces, 1));
   return fmt::format("{} qt {} fl oz", show_number(whole_quarts, 0), show_number(ounces, 1));
 }
@@ -36,19 +53,9 @@ std::string show_number(double value, int decimals) {
 }
 
 std::string inch_fraction(Length length, int denominator) {
-  const bool negative = length < Length{};
   const double parts = round_even(std::abs(length.in_in()) * denominator);
-  const double whole = std::floor(parts / denominator);
-  int numerator = static_cast<int>(parts - whole * denominator);
-  while (numerator != 0 && numerator % 2 == 0 && denominator % 2 == 0) {
-    numerator /= 2;
-    denominator /= 2;
-  }
-  const std::string sign = negative && parts != 0 ? "-" : "";
-  const std::string whole_text = show_number(whole, 0);
-  if (numerator == 0) return sign + whole_text;
-  if (whole == 0) return fmt::format("{}{}/{}", sign, numerator, denominator);
-  return fmt::format("{}{} {}/{}", sign, whole_text, numerator, denominator);
+  const bool negative = length < Length{} && parts != 0;
+  return (negative ? "-" : "") + fraction(parts, denominator);
 }
 
 std::string show(Length length, Units units) {

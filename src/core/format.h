@@ -19,7 +19,7 @@ namespace strikeoff {
 [[nodiscard]] std::string show(Area area, Units units);               // "18.3 ft2", "1.70 m2"
 [[nodiscard]] std::string show_concrete(Volume volume, Units units);  // "1.58 ft3", "44.6 L"
 [[nodiscard]] std::string show_water(Volume volume,
-                                     Units units);       // "4 qt", "2 qt 8 fl oz", "3.79 L"
+                                     Units units);       // "3 1/2 qt", "2 qt 5 fl oz", "3.79 L"
 [[nodiscard]] std::string show(Mass mass, Units units);  // "50 lb", "22.7 kg"
 [[nodiscard]] std::string show(Temperature temperature, Units units);  // "70 F", "21 C"
 [[nodiscard]] std::string show(Pressure pressure, Units units);        // "20 psf", "0.96 kPa"

@@ -51,8 +51,7 @@ MixPlan plan_mix(const Job& job, Volume concrete) {
   plan.spare_bags = job.spare_bags;
   plan.surplus = plan.yield * plan.bags - plan.concrete - plan.waste;
   plan.water_total = plan.water_per_bag * mixed;
-  // Water at 1 kg/L: 0.2 % heavier than at 20 C, far less than a bag's own tolerance.
-  const Mass fresh = job.mix.bag + plan.water_per_bag * kilograms_per_m3(1000);
+  const Mass fresh = job.mix.bag + plan.water_per_bag * water_density;
   plan.fresh_density = job.mix.density.value_or(fresh / plan.yield);
   return plan;
 }

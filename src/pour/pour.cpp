@@ -17,11 +17,9 @@
 namespace strikeoff {
 namespace {
 
-/// Temperature of the fresh mix, water at 1 kg/L.
 Temperature mix_temperature(const Job& job, const MixPlan& mix) {
   return fresh_mix_temperature(job.mix.bag, job.site.bag_temperature,
-                               mix.water_per_bag * kilograms_per_m3(1000),
-                               job.site.water_temperature);
+                               mix.water_per_bag * water_density, job.site.water_temperature);
 }
 
 /// What is the same in every batch of the pour.
@@ -30,6 +28,7 @@ Batch one_batch(const Job& job, const MixPlan& mix, double retarder, int batches
   batch.bags = job.crew.bags_per_batch;
   batch.dry = job.mix.bag * batch.bags;
   batch.water = mix.water_per_bag * batch.bags;
+  batch.water_mass = batch.water * water_density;
   batch.volume = mix.yield * batch.bags;
   batch.zone = mix.concrete / batches;
   if (job.crew.bucket) {

@@ -88,7 +88,7 @@ std::string today(const Crew& crew, int fewest) {
   };
   const auto now = static_cast<int>(std::count_if(crew.people.begin(), crew.people.end(), pours));
   const std::string fewer = fewest > 1 ? "fewer cannot; " : "";
-  return fmt::format("{}today's crew has {}", fewer, now);
+  return fmt::format("{}today {} pour", fewer, now);
 }
 
 }  // namespace
@@ -153,8 +153,12 @@ std::string smallest_crew(const Job& job, int gap, std::optional<Duration> usabl
   for (int people = 1; people <= most; ++people) {
     auto [shared, with] = fastest(job.crew, people);
     if (covers(*usable, demand_of(job, gap, with))) {
-      return fmt::format("{} can pour this with {}: {} ({}).", count(people, "person", "people"),
-                         mixers, describe(shared), today(job.crew, people));
+      const std::string wait = gap == 0 ? "" : ", edges waiting " + show(edge_wait(gap, with));
+      return fmt::format(
+          "{} can pour this with {}: {}, a batch every {}{} ({}). Lifting and strike-off are not "
+          "counted.",
+          count(people, "person", "people"), mixers, describe(shared), show(with.takt), wait,
+          today(job.crew, people));
     }
     if (people == 1 || with.takt < quickest.takt) quickest = std::move(with);
   }

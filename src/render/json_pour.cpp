@@ -67,7 +67,8 @@ Json batch(const Batch& batch) {
   Json result = {{"number", batch.number},
                  {"bags", number(batch.bags)},
                  {"dry_kg", number(batch.dry.si())},
-                 {"water_l", number(in_litres(batch.water))}};
+                 {"water_l", number(in_litres(batch.water))},
+                 {"water_kg", number(batch.water_mass.si())}};
   if (batch.bucket_mark) {
     result["bucket_mark_mm"] = number(batch.bucket_mark->in_mm());
     result["bucket_fills"] = batch.bucket_fills;

@@ -75,11 +75,14 @@ std::string headline(const Plan& plan) {
                                      show_concrete(plan.mix.concrete, plan.units),
                                      show_concrete(plan.mix.waste, plan.units))});
   facts.add({"Mix", bags_line(plan.mix)});
-  facts.add({"Batches", fmt::format("{}, one every {}", plan.pour.batches, show(plan.pour.takt))});
+  const bool several = plan.pour.batches > 1;
+  facts.add(
+      {"Batches", several ? fmt::format("{}, one every {}", plan.pour.batches, show(plan.pour.takt))
+                          : std::to_string(plan.pour.batches)});
   std::vector<std::string> stock;
   for (const StockTotal& total : plan.cut_list.totals) stock.push_back(stock_line(total));
   if (!stock.empty()) facts.add({"Boards, sheets", joined(stock, "; ")});
-  facts.add({"Fresh edge waits", edge_verdict(plan.pour)});
+  if (several) facts.add({"Fresh edge waits", edge_verdict(plan.pour)});
   const std::string clock = time_of_day(plan.date, plan.pour.end, false);
   facts.add({"End of the pour", show(plan.pour.end) + " after the first water" +
                                     (clock.empty() ? "" : ", at " + clock)});

@@ -22,7 +22,8 @@ bool same_card(const Batch& a, const Batch& b) {
 }
 
 std::string water(const Batch& batch, Units units) {
-  std::string text = show_water(batch.water, units);
+  std::string text = fmt::format("{} ({} on a scale)", show_water(batch.water, units),
+                                 show(batch.water_mass, units));
   if (!batch.bucket_mark) return text;
   const std::string mark =
       show(*batch.bucket_mark, units) + " deep in the bucket, from the inside bottom";

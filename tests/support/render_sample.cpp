@@ -55,6 +55,7 @@ std::vector<Batch> bench_batches() {
     batch.number = i + 1;
     batch.dry = pounds(50);
     batch.water = quarts(4);
+    batch.water_mass = kilograms(3.785);
     batch.bucket_mark = in(5.0625);
     batch.doses = {{"set retarder", 0.5, kilograms(0.015)}};
     batch.volume = cubic_feet(0.45);

@@ -131,6 +131,7 @@ void set_batches(Plan& plan, int count, Duration takt, Duration lead) {
     batch.number = i;
     batch.dry = pounds(50);
     batch.water = quarts(4);
+    batch.water_mass = kilograms(3.785);
     batch.volume = cubic_feet(0.45);
     batch.contact = takt * (i - 1);
     batch.place_start = batch.contact + lead - minutes(3);

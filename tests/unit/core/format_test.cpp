@@ -35,7 +35,9 @@ TEST_CASE("lengths show in the units of the plan", "[format]") {
 
 TEST_CASE("water shows as quarts and fluid ounces a measure can hold", "[format]") {
   CHECK(show_water(quarts(4), Units::us) == "4 qt");
-  CHECK(show_water(quarts(3.25), Units::us) == "3 qt 8 fl oz");
+  CHECK(show_water(quarts(3.25), Units::us) == "3 1/4 qt");
+  CHECK(show_water(quarts(3.5), Units::us) == "3 1/2 qt");
+  CHECK(show_water(fluid_ounces(101.5), Units::us) == "3 qt 5.5 fl oz");
   CHECK(show_water(fluid_ounces(12.5), Units::us) == "12.5 fl oz");
   CHECK(show_water(fluid_ounces(31.9), Units::us) == "1 qt");
   CHECK(show_water(litres(3.785), Units::metric) == "3.79 L");

@@ -195,7 +195,7 @@ TEST_CASE("an inline mix says what its label leaves open", "[job]") {
 
 TEST_CASE("a plasticizer lowers the water to the least", "[job]") {
   const Job job = bench("", R"(, "additives": [{"name": "plasticizer-packet", "per_bag": 1}])");
-  CHECK(assumed(job, "/mix/water/use") == "3 qt 16 fl oz");
+  CHECK(assumed(job, "/mix/water/use") == "3 1/2 qt");
   CHECK(job.additives.at(0).kind == AdditiveKind::plasticizer);
   CHECK(job.additives.at(0).per_bag == 1);
 }

@@ -243,14 +243,16 @@ TEST_CASE("the water rule counts from the placing of the batch before", "[pour]"
 
 TEST_CASE("the smallest crew that works is found and compared with today's", "[pour]") {
   // One mixer: two people reach takt 5 and wait 12; one alone takes 9, wait 16 > 12.
-  CHECK(pour(a_pour_job()).plan.smallest_crew ==
-        "2 people can pour this with 1 mixer: person 1 mixes; person 2 carries and places (fewer "
-        "cannot; today's crew has 3).");
+  CHECK(
+      pour(a_pour_job()).plan.smallest_crew ==
+      "2 people can pour this with 1 mixer: person 1 mixes; person 2 carries and places, a batch "
+      "every 5 min, edges waiting 12 min (fewer cannot; today 3 pour). Lifting and strike-off are "
+      "not counted.");
   Job slow = a_pour_job();
   slow.mix.working_time = minutes(40);
   CHECK(pour(slow).plan.smallest_crew ==
-        "1 person can pour this with 1 mixer: person 1 mixes, carries and places (today's crew has "
-        "3).");
+        "1 person can pour this with 1 mixer: person 1 mixes, carries and places, a batch every 9 "
+        "min, edges waiting 16 min (today 3 pour). Lifting and strike-off are not counted.");
   Job fast = a_pour_job();
   fast.mix.working_time = minutes(19);
   CHECK(pour(fast).plan.smallest_crew ==

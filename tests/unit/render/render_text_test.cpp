@@ -104,7 +104,7 @@ TEST_CASE("angled ends name the side and explain the reading") {
 TEST_CASE("equal batches share one card with a box to tick for each") {
   const std::string text = text::mix_card(test::printed_bench_plan());
   CHECK_THAT(text, Contains("Batches 1 to 4, each:"));
-  CHECK_THAT(text, Contains("4 qt: 5 1/16 in deep in the bucket, from the inside bottom"));
+  CHECK_THAT(text, Contains("4 qt (8.3 lb on a scale): 5 1/16 in deep in the bucket, from the"));
   CHECK_THAT(text, Contains("[_]1 [_]2 [_]3 [_]4"));
   CHECK_THAT(text, Contains("All batches are equal."));
 }
