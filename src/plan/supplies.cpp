@@ -29,7 +29,6 @@ struct Totals {
 Totals total_of(const Plan& plan) {
   Totals sum;
   for (const SlabPlan& slab : plan.slabs) {
-    sum.forms.soffit += slab.forms.soffit;
     sum.forms.edge += slab.forms.edge;
     sum.forms.knock_out += slab.forms.knock_out;
     sum.forms.isolation += slab.forms.isolation;

@@ -32,7 +32,10 @@ TEST_CASE("a soffit wider than 75 mm needs props", "[checks]") {
   plan.cut_list.parts[1].width = Length::mm(75);
   CHECK(form_check(job, plan, "soffit-span").level == Level::ok);
   plan.cut_list.parts[1].width = Length::mm(75.1);
-  CHECK(form_check(job, plan, "soffit-span").level == Level::caution);
+  const Check wide = form_check(job, plan, "soffit-span");
+  CHECK(wide.level == Level::caution);
+  CHECK((*wide.value == 75.1 && *wide.limit == 75 && wide.unit == "mm"));
+  CHECK(wide.advice.rfind("It is 2 15/16 in wide", 0) == 0);
   CHECK(form_check(job, plan, "soffit-span").title.find("S2") != std::string::npos);
   plan.cut_list.parts.erase(plan.cut_list.parts.begin(), plan.cut_list.parts.begin() + 2);
   CHECK(form_check(job, plan, "soffit-span").code.empty());
@@ -93,6 +96,7 @@ TEST_CASE("a strip under 50 mm is a narrow rip and under 15 mm is bought", "[che
   };
   CHECK(check(50).level == Level::ok);
   CHECK(check(49.9).level == Level::caution);
+  CHECK((*check(49.9).value == 49.9 && *check(49.9).limit == 50));
   CHECK(check(15).advice.find("push stick") != std::string::npos);
   CHECK(check(14.9).advice.find("buy a batten") != std::string::npos);
   plan.cut_list.boards.clear();
@@ -135,6 +139,8 @@ TEST_CASE("a batch is shared by the people who carry", "[checks]") {
   const Check shared = lifts(job, potting_bench_plan())[1];
   CHECK(*shared.value == Approx(13.23).epsilon(0.001));
   CHECK(shared.level == Level::ok);
+  CHECK(shared.unit == "kg");
+  CHECK(shared.advice == "Counted with the 2 people who carry sharing each batch.");
 }
 
 TEST_CASE("the standing cautions are always there", "[checks]") {

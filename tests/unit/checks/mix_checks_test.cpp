@@ -93,4 +93,5 @@ TEST_CASE("water that overflows the bucket is a caution with the number of fills
   const Check check = mix_check(job, plan, "batch-in-bucket");
   CHECK(check.level == Level::caution);
   CHECK(*check.value == 2);
+  CHECK(check.advice.rfind("Fill it 2 times", 0) == 0);
 }

@@ -99,11 +99,20 @@ TEST_CASE("strike-off is judged at the end when that fits else behind the front"
   const Check behind = pour_check(job, with_lead(7), "strike-off");
   CHECK(behind.level == Level::ok);
   CHECK(*behind.value == Approx(12));
+  CHECK(behind.advice.find("at the end would be 22 min old") != std::string::npos);
+  const Check late = pour_check(job, with_lead(8), "strike-off");
+  CHECK(late.level == Level::stop);
+  CHECK(late.advice.rfind("1 min too late", 0) == 0);
   CHECK(pour_check(job, with_lead(7.01), "strike-off").level == Level::stop);
+  Plan single = potting_bench_plan();
+  set_batches(single, 1, minutes(5), minutes(13));
+  CHECK(pour_check(job, single, "strike-off").level == Level::stop);
 
   Plan quick = potting_bench_plan();
   set_batches(quick, 2, minutes(5), minutes(7));
-  CHECK(pour_check(job, quick, "strike-off").title == "The whole top can be struck off at the end");
+  const Check at_end = pour_check(job, quick, "strike-off");
+  CHECK(at_end.title == "The whole top can be struck off at the end");
+  CHECK(at_end.advice.empty());
 }
 
 TEST_CASE("the top is trowelled at once up to the first zone's final set", "[checks]") {

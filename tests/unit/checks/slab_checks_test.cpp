@@ -97,6 +97,22 @@ TEST_CASE("the rail beside an opening is measured to the outline and to the next
   CHECK(narrowest_rail(bench.plan.slabs.front())->width.in_in() == Approx(std::sqrt(2.0)));
 }
 
+TEST_CASE("a rail beside a slanted side or a pointed corner is measured square", "[checks]") {
+  const auto in = [](double v) { return Length::inches(v); };
+  const auto rail = [&](const std::vector<std::pair<double, double>>& corners, Rectangle opening) {
+    SlabPlan slab;
+    for (const auto& [x, y] : corners) slab.outline.push_back({in(x), in(y)});
+    slab.openings = {opening};
+    return narrowest_rail(slab)->width.in_in();
+  };
+  // From (45, 45) to x + y = 100: 10/sqrt 2.
+  CHECK(rail({{0, 0}, {100, 0}, {0, 100}}, {{in(30), in(30)}, in(15), in(15)}) ==
+        Approx(10 / std::sqrt(2.0)));
+  // A corner at (50, 20) points at the middle of an opening whose far side is at 15.
+  CHECK(rail({{0, 0}, {100, 0}, {100, 60}, {50, 20}, {0, 60}}, {{in(30), in(6)}, in(40), in(9)}) ==
+        Approx(5));
+}
+
 TEST_CASE("a rail needs twice the thickness or 75 mm", "[checks]") {
   const auto level = [](double rail_mm, double thickness_mm) {
     Opened bench;

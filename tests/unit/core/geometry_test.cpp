@@ -70,6 +70,7 @@ TEST_CASE("an outline that touches itself is found and a simple one is not", "[g
   CHECK(*bow == std::pair<std::size_t, std::size_t>{0, 2});
   CHECK(self_contact(inches({{0, 0}, {10, 0}, {4, 0}, {4, 5}})));           // folds back
   CHECK(self_contact(inches({{0, 0}, {10, 0}, {10, 5}, {5, 0}, {0, 5}})));  // corner on an edge
+  CHECK(self_contact(inches({{0, 5}, {5, 0}, {10, 5}, {10, 0}, {0, 0}})));  // the other way round
 }
 
 TEST_CASE("right angles and re-entrant corners are told from others", "[geometry]") {

@@ -28,3 +28,12 @@ TEST_CASE("an exact fit is not counted twice", "[bound]") {
   CHECK(boards_bound({}, in(96), in(5.5), {}) == 0);
   CHECK(sheets_bound({{in(30), in(18), 8}}, in(60), in(36), {}) == 2);
 }
+
+TEST_CASE("a large part leaves no room for some and little for others", "[bound]") {
+  // 69 and 30 in do not share a 96 in board, nor do 47, 30 and 30 in: three boards, though the
+  // area would fit two.
+  CHECK(boards_bound({{in(30), in(1), 2}, {in(47), in(1), 1}, {in(69), in(1), 1}}, in(96), in(1),
+                     {}) == 3);
+  // Beside each 77 in there is room for one 11 in.
+  CHECK(boards_bound({{in(11), in(1), 3}, {in(77), in(1), 2}}, in(96), in(1), {}) == 3);
+}

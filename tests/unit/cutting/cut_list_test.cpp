@@ -118,6 +118,64 @@ TEST_CASE("a last board is changed for a cheaper one that still holds its parts"
   CHECK(total_of(list, "big").bound == 2);
   CHECK(total_of(list, "big").proven);
   CHECK(total_of(list, "small").buy == 1);
+  CHECK(list.boards.back().strips[0].left_over == in(48 - 40 - 0.125));
+
+  // The same for a narrower one.
+  small = board(96, 3.5), small.id = "small", small.price = 8;
+  const CutList narrower =
+      cut_parts({strip_part("E1", in(5.5), in(90), 2), strip_part("E2", in(2.5), in(90))},
+                {big, small}, {}, {}, full_kerf);
+  CHECK(total_of(narrower, "small").buy == 1);
+  CHECK(narrower.boards.back().left_over_width == in(3.5 - 2.5 - 0.125));
+}
+
+TEST_CASE("a bound counts only boards of its own kind and what can be used of them", "[cutting]") {
+  // One 60 in part of 5 in to a 96 in board; the longer boards are too narrow for it.
+  Stock wide = board(96, 5.5), narrow = board(144, 2);
+  wide.id = "wide";
+  const std::vector<Part> parts{strip_part("E1", in(5), in(60), 3)};
+  CutList list = cut_parts(parts, {wide, narrow}, {}, {}, full_kerf);
+  CHECK(total_of(list, "wide").bound == 3);
+  CHECK(total_of(list, "wide").proven);
+  // Two parts of 46.9 in and a kerf take 93.925 of 94 in.
+  list =
+      cut_parts({strip_part("E1", in(1), in(46.9), 2)}, {board(96, 1)}, {}, {}, {in(0.125), in(1)});
+  CHECK(list.totals[0].used == 1);
+  CHECK(list.totals[0].bound == 1);
+}
+
+TEST_CASE("panels prove nothing about boards", "[cutting]") {
+  Stock wide = board(96, 5.5), narrow = board(96, 3.5);
+  wide.id = "wide";
+  const std::vector<Part> parts{strip_part("E1", in(2.5), in(90)),
+                                panel_part("P1", in(30), in(20))};
+  const CutList list = cut_parts(parts, {wide, narrow}, {sheet(60, 36)}, {}, full_kerf);
+  CHECK(total_of(list, "board").bound == 0);
+  CHECK_FALSE(total_of(list, "board").proven);
+}
+
+TEST_CASE("offcuts of the stock leave open whether fewer could be bought", "[cutting]") {
+  const std::vector<Part> parts{strip_part("E1", in(2.5), in(90)),
+                                strip_part("E2", in(2.5), in(30))};
+  OnHand offcut{"board", 1, in(40), in(2.5)};
+  CutList list = cut_parts(parts, {board(96, 2.5)}, {}, {offcut}, full_kerf);
+  CHECK((list.totals[0].used == 2 && list.totals[0].bound == 2 && list.totals[0].buy == 1));
+  CHECK_FALSE(list.totals[0].proven);
+  offcut.item = "something else";
+  list = cut_parts(parts, {board(96, 2.5)}, {}, {offcut}, full_kerf);
+  CHECK((list.totals[0].used == 2 && list.totals[0].bound == 2 && list.totals[0].buy == 2));
+  CHECK(list.totals[0].proven);
+}
+
+TEST_CASE("boards on hand are filled as closely as bought ones", "[cutting]") {
+  // Two strips beside each other on the one board that is there.
+  CutList list = cut_parts({strip_part("E1", in(2.5), in(90), 2)}, {board(96, 5.5)}, {},
+                           {{"board", 1, {}, {}}}, full_kerf);
+  CHECK((list.totals[0].used == 1 && list.totals[0].buy == 0));
+  // Long parts first: 59 and 36 in share a board twice over.
+  list = cut_parts({strip_part("E1", in(1), in(59), 2), strip_part("E2", in(1), in(36), 2)},
+                   {board(96, 1)}, {}, {{"board", 1, {}, {}}}, full_kerf);
+  CHECK((list.totals[0].used == 2 && list.totals[0].buy == 1));
 }
 
 TEST_CASE("boards run out where the stock says so", "[cutting]") {

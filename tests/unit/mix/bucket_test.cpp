@@ -53,3 +53,9 @@ TEST_CASE("more water than the bucket holds is poured in the fewest equal fills"
   CHECK(three.fills == 3);
   CHECK(3 * litres_to(bucket, three.depth) == Approx(2 * brim + 0.1).epsilon(1e-7));
 }
+
+TEST_CASE("no water is one fill to no depth", "[bucket]") {
+  const BucketMark mark = bucket_mark({Length::mm(250), Length::mm(290), Length::mm(330)}, {});
+  CHECK(mark.fills == 1);
+  CHECK(mark.depth == Length{});
+}

@@ -2,6 +2,7 @@
 #include "plan/materials.h"
 
 #include <catch2/catch.hpp>
+#include <cmath>
 
 #include <algorithm>
 
@@ -182,6 +183,52 @@ TEST_CASE("supplies follow from the form work in the reader's units", "[material
   // 273.5 in of joint take 0.94 of one, and a cartridge is bought whole.
   CHECK(273.5 / 12 / 24.3 == Approx(0.938).epsilon(0.005));
   CHECK(find_material(rows, "sealant").needed == 1);
+}
+
+TEST_CASE("cleats and knock-outs and every slab count", "[materials]") {
+  Plan plan = potting_bench_plan();
+  Part cleat = plan.cut_list.parts.front();
+  cleat.role = "cleat";
+  cleat.quantity = 3;
+  cleat.length = Length::mm(300);  // 3 screws at 8 in, but never less than two each side
+  plan.cut_list.parts.push_back(cleat);
+  plan.slabs.front().forms.knock_out = Length::inches(61);
+  plan.slabs.push_back(plan.slabs.front());
+  const auto rows = materials_of(potting_bench_job(), plan);
+  const Material screws = find_material(rows, "strip-screws");
+  CHECK(screws.needed == 72 + 61 + 3 * 4);  // 61 along 480 in of ledger
+  CHECK(screws.basis ==
+        "11 strips and cleats and the ledger, a screw every 8 in and at each end: 145");
+  CHECK(find_material(rows, "form-tape").needed == Approx(2 * (247.0 + 61) / 12 * 1.05));
+
+  // 1 in2 is 6.4516 cm2, 1 qt is 0.946352946 L.
+  const double panel_m2 = 2 * 92.5 * 26.5 * 6.4516e-4, form_m2 = 2 * 244 * 1.5 * 6.4516e-4;
+  CHECK(find_material(rows, "bedding").needed == std::ceil(panel_m2 * 0.675));
+  CHECK(find_material(rows, "release-agent").needed == Approx(form_m2 * 0.04 / 0.946352946));
+}
+
+TEST_CASE("a metric job is listed in metric units", "[materials]") {
+  Job job = potting_bench_job();
+  job.units = Units::metric;
+  const Material tape = find_material(materials_of(job, potting_bench_plan()), "form-tape");
+  CHECK(tape.unit == "m");
+  CHECK(tape.needed == Approx(247 * 0.0254 * 1.05));
+  CHECK(tape.pack == "pack of form-tape");
+}
+
+TEST_CASE("price breaks alone are a price from the first of them on", "[materials]") {
+  Job job = potting_bench_job();
+  job.mix.price = std::nullopt;
+  const auto cost_of_bags = [&](int on_hand, int from) {
+    job.on_hand = {{"rapid-fine-50lb", static_cast<double>(on_hand), std::nullopt, std::nullopt}};
+    job.mix.price_breaks = {{from, 8.0}};
+    return materials_of(job, potting_bench_plan()).front().cost;
+  };
+  CHECK(cost_of_bags(0, 5)->si() == Approx(40));  // all five are bought
+  CHECK_FALSE(cost_of_bags(0, 6));
+  CHECK(cost_of_bags(4, 1)->si() == Approx(8));
+  CHECK_FALSE(cost_of_bags(4, 2));
+  CHECK(cost_of_bags(5, 1)->si() == 0);
 }
 
 TEST_CASE("only what the job needs is listed", "[materials]") {

@@ -46,3 +46,16 @@ TEST_CASE("what the bag does not say stays unknown", "[hardening]") {
   CHECK_FALSE(times.final_set);
   CHECK(times.sand);
 }
+
+TEST_CASE("one batch or a pour that ends in time is struck off at the end", "[hardening]") {
+  PourPlan pour;
+  pour.batches = 1;
+  CHECK(strikes_off_at_end(pour));
+  pour.batches = 2;
+  CHECK_FALSE(strikes_off_at_end(pour));
+  pour.usable = minutes(14);
+  pour.end = minutes(14);
+  CHECK(strikes_off_at_end(pour));
+  pour.end = minutes(14.001);
+  CHECK_FALSE(strikes_off_at_end(pour));
+}

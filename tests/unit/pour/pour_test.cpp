@@ -4,6 +4,7 @@
 #include <catch2/catch.hpp>
 
 #include "mix/mix.h"
+#include "pour/retarder.h"
 #include "support/pour_job.h"
 
 using namespace strikeoff;
@@ -45,6 +46,18 @@ TEST_CASE("the bench is poured in four batches five minutes apart", "[pour]") {
   CHECK(in_minutes(second.edge_wait) == Approx(12));
   CHECK(p.batches.back().edge_wait == Duration{});
   CHECK(second.neighbours == std::vector<int>{1, 3});
+  CHECK(p.plan.joint_length.in_in() == Approx(3 * 28));
+}
+
+TEST_CASE("only retarders lengthen the working time", "[pour]") {
+  Job job = a_pour_job();
+  Additive other = a_retarder();
+  other.kind = AdditiveKind::plasticizer;
+  other.per_bag = 1;
+  job.additives = {other};
+  CHECK(in_minutes(retarded_by_all(job, minutes(20), 0)) == Approx(20));
+  job.additives.front().kind = AdditiveKind::retarder;
+  CHECK(in_minutes(retarded_by_all(job, minutes(20), 0)) == Approx(35));
 }
 
 TEST_CASE("a margin asked for must be there too", "[pour]") {
@@ -87,6 +100,9 @@ TEST_CASE("mixers take turns as far as people can run them", "[pour]") {
   std::vector<int> mixers;
   for (const Batch& batch : pour(job).batches) mixers.push_back(batch.mixer);
   CHECK(mixers == std::vector<int>{1, 2, 1, 2});
+  // One person mixes: the second mixer stands idle.
+  job.crew.people = {{Role::mix}, {Role::carry}, {Role::place}};
+  for (const Batch& batch : pour(job).batches) CHECK(batch.mixer == 1);
 }
 
 TEST_CASE("cold water lengthens the working time", "[pour]") {

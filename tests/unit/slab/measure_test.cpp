@@ -22,6 +22,7 @@ double square_inches(Area a) {
 
 TEST_CASE("the potting bench holds the concrete worked by hand", "[measure]") {
   const SlabPlan shape = measure_slab(potting_bench());
+  CHECK(shape.name == "slab");
   CHECK(square_inches(shape.area) == Approx(94 * 28).epsilon(1e-12));
   CHECK(shape.perimeter == in(244));
   CHECK(bounding_box(shape.panel).length == in(92.5));
@@ -54,4 +55,8 @@ TEST_CASE("an opening takes the concrete above it and only a through one takes p
   const SlabPlan blind = measure_slab(slab);
   CHECK(cubic_inches(whole - blind.concrete) == Approx(18 * 14 * 1.0));
   CHECK(square_inches(cut_panel_area(slab, blind)) == Approx(92.5 * 26.5));
+  slab.openings.front().through = true;
+  slab.openings.push_back({"tap", {{in(50), in(6)}, in(4), in(3)}, true});
+  CHECK(square_inches(cut_panel_area(slab, measure_slab(slab))) ==
+        Approx(92.5 * 26.5 - 18 * 14 - 4 * 3));
 }

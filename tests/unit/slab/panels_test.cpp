@@ -85,6 +85,28 @@ TEST_CASE("rows are staggered and no piece is a sliver", "[panels]") {
     CHECK(std::min(piece.at.length, piece.at.depth) >= mm(75));
   }
   CHECK(covered(layout).si() == Approx((in(121) * in(73)).si()));
+  // The piece that would be 1 in is 75 mm and no more.
+  const PanelLayout two = layout_of(panelled(corners_of({{}, in(61), in(36)}), {}));
+  REQUIRE(two.pieces.size() == 2);
+  CHECK(two.pieces[1].at.length == mm(75));
+}
+
+TEST_CASE("rows run up an L where that makes less seam", "[panels]") {
+  // Upright: a sheet of 36 x 60 in and a foot of 24 x 12 in that meet along 12 in; cut straight
+  // across they would meet along 36 in.
+  const Polygon ell{{in(0), in(0)},   {in(60), in(0)},  {in(60), in(12)},
+                    {in(36), in(12)}, {in(36), in(60)}, {in(0), in(60)}};
+  const PanelLayout layout = layout_of(panelled(ell, {}));
+  CHECK(layout.seams == in(12));
+  for (const PanelPiece& piece : layout.pieces) CHECK(contains(ell, piece.at));
+}
+
+TEST_CASE("each through opening takes its share of the seams it crosses", "[panels]") {
+  Slab slab = panelled(corners_of({{}, in(180), in(36)}), {});
+  slab.openings.push_back({"left", {{in(55), in(10)}, in(12), in(10)}, true});
+  CHECK(layout_of(slab).seams == in(62));
+  slab.openings.push_back({"right", {{in(115), in(20)}, in(12), in(9)}, true});
+  CHECK(layout_of(slab).seams == in(53));
 }
 
 TEST_CASE("a piece wholly inside a through opening is left out and its seams too", "[panels]") {
@@ -94,7 +116,9 @@ TEST_CASE("a piece wholly inside a through opening is left out and its seams too
   CHECK(whole.seams == in(72));
   slab.openings.push_back({"well", {{in(58), in(0)}, in(64), in(36)}, true});
   const PanelLayout cut = layout_of(slab);
-  CHECK(cut.pieces.size() == 2);
+  REQUIRE(cut.pieces.size() == 2);
+  CHECK(cut.pieces[0].at.at.x == in(0));
+  CHECK(cut.pieces[1].at.at.x == in(120));
   CHECK(cut.seams == Length{});
   slab.openings.front().through = false;
   CHECK(layout_of(slab).pieces.size() == 3);

@@ -59,3 +59,22 @@ TEST_CASE("joints keep apart also where both runs are alike", "[splice]") {
     for (const Length b : beside) CHECK((a - b >= mm(150) || b - a >= mm(150)));
   }
 }
+
+TEST_CASE("both ends are tried and joints just far enough apart will do", "[splice]") {
+  const PieceRule rule{mm(2400), {}, mm(300)};
+  const std::vector<Length> from_left{mm(2400), mm(2400), mm(1200)};
+  const std::vector<Length> from_right{mm(1200), mm(2400), mm(2400)};
+  const auto beside = [&](const std::vector<Length>& joints) {
+    return split_apart(mm(6000), rule, {{}, mm(150), joints});
+  };
+  CHECK(beside({mm(2400), mm(4800)}) == from_right);
+  CHECK(beside({mm(1200), mm(3600)}) == from_left);
+  CHECK(beside({mm(1350), mm(2400)}) == from_right);
+  CHECK(beside({mm(2400), mm(3450)}) == from_right);
+}
+
+TEST_CASE("where no joints keep apart the run starts from the other end", "[splice]") {
+  const PieceRule rule{mm(1000), {}, mm(300)};
+  CHECK(split_apart(mm(2400), rule, {{}, mm(5000), {mm(1000)}}) ==
+        std::vector<Length>{mm(400), mm(1000), mm(1000)});
+}

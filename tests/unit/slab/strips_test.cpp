@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <catch2/catch.hpp>
+#include <cmath>
 
 #include "slab/measure.h"
 #include "support/slabs.h"
@@ -133,6 +134,15 @@ TEST_CASE("pinwheel strips pass where they end and equal sides pass by number", 
   CHECK(part_at(wheel, "edge strip", "right, left").length == in(28.75));
   CHECK(part_at(wheel, "soffit strip", "front, back").length == in(93));
 
+  // With a wall at the back the ends beside it are free, so the way round shows.
+  Slab against_wall = potting_bench();
+  against_wall.sides[2].wall = true;
+  against_wall.sides[2].overhang = against_wall.sides[2].panel_overhang = {};
+  const FormWork open = work_for(against_wall, forms);
+  CHECK(part_at(open, "edge strip", "front").length == in(94.75));
+  CHECK(part_at(open, "edge strip", "right").length == in(27));
+  CHECK(part_at(open, "edge strip", "left").length == in(27.75));
+
   // A square with `through`: edge 1 passes at both ends, edge 4 at none.
   const Slab square = slab_on(corners_of({{}, in(30), in(30)}), in(1), in(1.5));
   const FormWork work = work_for(square, plain);
@@ -153,10 +163,32 @@ TEST_CASE("mitred strips run to the long point and soffits still butt", "[strips
   CHECK(after.left_cut_deg == -45);
   CHECK(after.right_cut_deg == 45);
   CHECK(part_at(work, "edge strip", "edge 1").length == in(62 + 1.5));
+  CHECK(part_at(work, "edge strip", "edge 2").length == in(22 + 1.5));
   CHECK(part_at(work, "soffit strip", "edge 1").length == in(62));
   for (const Part& p : work.parts) {
     if (p.role == "soffit strip") CHECK((p.left_cut_deg == 0 && p.right_cut_deg == 0));
   }
+}
+
+TEST_CASE("a strip mitred at sharp corners is longer by the tangent of half each turn",
+          "[strips]") {
+  // Turns of 135 degrees at both ends of the long side: tan 67.5 = 1 + sqrt 2 (elementary
+  // geometry).
+  Slab slab = slab_on({{in(0), in(0)}, {in(60), in(0)}, {in(0), in(60)}}, {}, in(4));
+  slab.support = Support::ground;
+  Forms forms = plain;
+  forms.corner = CornerStyle::mitre;
+  const Part& longest = part_at(work_for(slab, forms), "edge strip", "edge 2");
+  const double root = std::sqrt(2.0);
+  CHECK(longest.length.in_in() == Approx(60 * root + 2 * 0.75 * (1 + root)));
+  CHECK(longest.left_cut_deg == Approx(67.5));
+  CHECK(longest.right_cut_deg == Approx(67.5));
+}
+
+TEST_CASE("a strip that no board is wide enough for is listed whole", "[strips]") {
+  const FormWork work = work_for(potting_bench(), forms_with({board(20, 0.5)}, in(0.125)));
+  CHECK(part_at(work, "soffit strip", "front, back").length == in(94));
+  CHECK(part_at(work, "edge strip", "front, back").length == in(95.5));
 }
 
 TEST_CASE("a wide overhang is a soffit panel and a wide rim needs no ledger", "[strips]") {
@@ -186,6 +218,9 @@ TEST_CASE("knock-outs stand inside the opening and are never oversize", "[strips
                                        {"K2", "knock-out strip", 1.5, 12.5, 2, "sink"}});
   CHECK(work.quantities.knock_out == in(61));
   CHECK(work.quantities.ledger == in(240 + 36));
+  // 64 in round the opening, 1 in high above the panel.
+  const Area more = work.quantities.formed - work_for(potting_bench(), plain).quantities.formed;
+  CHECK(in_square_feet(more) * 144 == Approx(64));
 
   slab.openings.front().through = false;
   work = work_for(slab, plain);
@@ -232,19 +267,20 @@ TEST_CASE("end trim shortens the longest strip and a board too narrow carries no
 }
 
 TEST_CASE("steps smaller than the overhang still get soffits that fill it", "[strips]") {
-  Slab slab = slab_on({{mm(0), mm(0)},
-                       {mm(500), mm(0)},
-                       {mm(500), mm(10)},
-                       {mm(900), mm(10)},
-                       {mm(900), mm(400)},
-                       {mm(0), mm(400)}},
-                      mm(30), mm(40));
-  const SlabPlan shape = measure_slab(slab);
-  Area soffits;
-  for (const Part& p : work_for(slab, plain).parts) {
-    if (p.role != "soffit strip") continue;
-    CHECK(p.length > Length{});
-    soffits += p.length * p.width * p.quantity;
+  Polygon base{{mm(0), mm(0)},    {mm(500), mm(0)},   {mm(500), mm(10)},
+               {mm(900), mm(10)}, {mm(900), mm(400)}, {mm(0), mm(400)}};
+  // Whichever side is the first.
+  for (std::size_t first = 0; first < base.size(); ++first) {
+    CAPTURE(first);
+    std::rotate(base.begin(), base.begin() + 1, base.end());
+    const Slab slab = slab_on(base, mm(30), mm(40));
+    const SlabPlan shape = measure_slab(slab);
+    Area soffits;
+    for (const Part& p : work_for(slab, plain).parts) {
+      if (p.role != "soffit strip") continue;
+      CHECK(p.length > Length{});
+      soffits += p.length * p.width * p.quantity;
+    }
+    CHECK(soffits.si() == Approx((shape.area - signed_area(slab.base)).si()));
   }
-  CHECK(soffits.si() == Approx((shape.area - signed_area(slab.base)).si()));
 }
