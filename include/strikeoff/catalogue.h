@@ -13,10 +13,11 @@ namespace strikeoff {
 /// A thing bought by the pack beside mix, boards and sheets: screws, tape, sealant.
 struct Supply {
   std::string id;
-  std::string item;  // what the shop calls it, generic
-  std::string use;   // what it is for, one line
-  std::string unit;  // of `pack`: "screws", "m", "L", "cartridges"
-  double pack = 1;   // units in one pack
+  std::string item;       // what the shop calls it, generic
+  std::string use;        // what it is for, one line
+  std::string unit;       // of `pack`: "screws", "m", "L", "cartridges"
+  double pack = 1;        // units in one pack
+  std::string pack_name;  // as it stands on the shelf: "box of 100", "roll of 49 ft (15 m)"
   /// Units used for one metre or one square metre of the work `use` names (or for one of it);
   /// 1 where the need is counted directly.
   double rate = 1;

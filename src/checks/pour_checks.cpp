@@ -165,17 +165,18 @@ Check trowelling(const Job& job, const Plan& plan) {
     check.level = Level::stop;
     check.title = "No time to trowel: the mix is at its final set when its working time ends";
     check.advice = "Check working_time and final_set against the bag's data sheet.";
-  } else if (finisher_is_busy(job, plan.pour, *times.stiff)) {
-    check.level = Level::caution;
-    check.title = "The first zone is ready to trowel while the pour still runs";
-    check.advice = fmt::format("From {} on somebody must trowel who does not mix, carry or place.",
-                               show_clock(*times.stiff));
   } else if (window->open > window->close) {
     check.level = Level::caution;
     check.title = "The top must be trowelled zone by zone";
     check.advice =
         fmt::format("Each zone has {}; follow the order of the batches, as the schedule says.",
                     show(*times.final_set - *times.stiff));
+    if (finisher_is_busy(job, plan.pour, *times.stiff)) {
+      check.advice += fmt::format(
+          " From {} on, while the pour still runs, somebody must trowel who does not "
+          "mix, carry or place.",
+          show_clock(*times.stiff));
+    }
   }
   return check;
 }

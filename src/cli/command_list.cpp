@@ -111,7 +111,7 @@ std::string supply_entry(const CatalogueEntry<Supply>& supply) {
   const Supply& item = supply.item;
   Values values(supply.marks);
   values.add("use", item.use);
-  values.add("pack", show_number(item.pack, 2) + " " + item.unit);
+  values.add("pack", item.pack_name);
   values.add("rate", item.rate_per == "each"
                          ? "counted one by one"
                          : fmt::format("{} {} for 1 {}", show_number(item.rate, 3), item.unit,

@@ -27,6 +27,7 @@ Supply read_supply_facts(Object& o) {
   supply.use = text("use");
   supply.unit = text("unit");
   supply.pack = number("pack");
+  supply.pack_name = text("pack_name");
   supply.rate = number("rate");
   supply.rate_per = text("rate_per");
   supply.price = o.number("price", any_price);

@@ -88,8 +88,7 @@ Material stock_row(const Job& job, const Stock& stock, const StockTotal& total,
   row.needed = total.used;
   row.unit = piece + "s";
   row.on_hand = total.on_hand;
-  row.pack = fmt::format("{} {} x {} x {}", piece, show(stock.thickness, job.units),
-                         show(stock.width, job.units), show(stock.length, job.units));
+  row.pack = piece;
   row.basis = proof(total, piece);
   // What is on hand is already off the number to buy: the cut list used it first.
   buy(job, total.buy, stock.price, {}, row);

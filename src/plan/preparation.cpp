@@ -23,13 +23,18 @@ bool has_panel(const Job& job) {
                      [](const Slab& slab) { return slab.panel.has_value(); });
 }
 
-bool has_seams(const Plan& plan) {
+bool any_slab_needs(const Plan& plan, Length FormQuantities::*work) {
   return std::any_of(plan.slabs.begin(), plan.slabs.end(),
-                     [](const SlabPlan& slab) { return slab.forms.seams > Length{}; });
+                     [&](const SlabPlan& slab) { return slab.forms.*work > Length{}; });
+}
+
+bool has_doses(const Plan& plan) {
+  return std::any_of(plan.mix.doses.begin(), plan.mix.doses.end(),
+                     [](const DoseTotal& dose) { return dose.total > 0; });
 }
 
 std::string bucket_test(const Plan& plan) {
-  const std::string doses = plan.mix.doses.empty() ? "" : " and doses";
+  const std::string doses = has_doses(plan) ? " and doses" : "";
   const std::string plan_uses = plan.pour.working_time
                                     ? "the plan uses " + show(*plan.pour.working_time)
                                     : "the bag does not say, so measure it before anything else";
@@ -56,7 +61,10 @@ std::vector<std::string> form_tasks(const Job& job, const Plan& plan) {
   when(!plan.cut_list.boards.empty() || !plan.cut_list.sheets.empty(),
        "Rip, then crosscut the parts; write the mark on each");
   when(has_panel(job), "Bed the panels and screw them to the base");
-  when(has_seams(plan), "Seal and tape the seams between panels");
+  when(any_slab_needs(plan, &FormQuantities::seams), "Seal and tape the seams between panels");
+  when(any_slab_needs(plan, &FormQuantities::ledger),
+       "Screw ledger battens to the base's face where a soffit strip has too little panel above it "
+       "for screws, and under knock-outs");
   when(has_role(plan, "soffit strip") || has_role(plan, "soffit panel"),
        "Fix the soffit strips, flush with the top of the base");
   when(has_role(plan, "edge strip"), "Fix the edge strips, screws from the outside");
@@ -73,8 +81,8 @@ void add_before_mixing(const Job& job, const Plan& plan, TaskList& tasks) {
   tasks.begin_phase("before mixing");
   // Room for each step, and 1.5 min a batch for weighing, are assumptions.
   const Duration ready = minutes(-20), dressed = minutes(-10), wet = minutes(-5);
-  const bool has_doses = !plan.mix.doses.empty();
-  const Duration weighed = has_doses ? ready - minutes(5) : ready;
+  const bool doses = has_doses(plan);
+  const Duration weighed = doses ? ready - minutes(5) : ready;
   const Duration weighing = std::max(minutes(15), minutes(1.5 * plan.pour.batches));
   const std::string spare = plan.mix.spare_bags > 0 ? ", the spare kept closed" : "";
   tasks.add(fmt::format("Lay everything within reach: {}{}, mixer, buckets, straightedge, floats, "
@@ -85,7 +93,7 @@ void add_before_mixing(const Job& job, const Plan& plan, TaskList& tasks) {
                         "order",
                         count(plan.pour.batches, "batch", "batches")),
             who_has(job.crew, Role::mix), weighed - weighing, weighed);
-  if (has_doses) {
+  if (doses) {
     tasks.add("Lay the doses out beside each batch, counted", who_has(job.crew, Role::mix), weighed,
               ready);
   }

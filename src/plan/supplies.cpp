@@ -115,11 +115,9 @@ ShownUnit shown_unit(const std::string& unit, Units units) {
   return {unit, 1};
 }
 
-/// "100 screws", "1 cartridge", "164 ft".
-std::string pack_text(double amount, const std::string& unit) {
-  std::string name = unit;
-  if (amount == 1 && name.size() > 1 && name.back() == 's') name.pop_back();
-  return fmt::format("{} {}", show_number(amount, amount < 10 ? 2 : 0), name);
+/// Screws and cartridges come whole; tape and sheet are measured.
+bool is_counted(const std::string& unit) {
+  return unit != "m" && unit != "m2" && unit != "L";
 }
 
 Material supply_row(const Job& job, const Supply& good, const Need& need) {
@@ -128,10 +126,10 @@ Material supply_row(const Job& job, const Supply& good, const Need& need) {
   Material row;
   row.item = good.item;
   row.stock = good.id;
-  row.needed = needed * unit.per_catalogue_unit;
+  row.needed = is_counted(good.unit) ? std::ceil(needed - 1e-9) : needed * unit.per_catalogue_unit;
   row.unit = unit.name;
   row.on_hand = packs_on_hand(job, row);
-  row.pack = pack_text(good.pack * unit.per_catalogue_unit, unit.name);
+  row.pack = good.pack_name;
   row.basis = need.basis;
   buy(job, whole_packs(needed / good.pack - row.on_hand), good.price, {}, row);
   return row;

@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "core/format.h"
 #include "render/text_sections.h"
@@ -49,6 +50,11 @@ std::string working_time(const Plan& plan) {
                     show(*pour.working_time));
 }
 
+/// A mark on the wet slab needs no tenths of a millimetre.
+Length on_tape(Length length, Units units) {
+  return units == Units::metric ? Length::mm(std::round(length.in_mm())) : length;
+}
+
 /// Where a zone lies, by the box around it, measured from the lower left corner of the slab:
 /// "left 23 1/2 to 47 in, front 0 to 14 in". A direction it fills is not named.
 std::string place(const Zone& zone, const Plan& plan) {
@@ -59,7 +65,8 @@ std::string place(const Zone& zone, const Plan& plan) {
   const Rectangle box = bounding_box(zone.outline);
   const auto along = [&](const char* edge, Length start, Length length, Length whole) {
     if (show(length, plan.units) == show(whole, plan.units)) return std::string();
-    return edge + (" " + range(start, start + length, plan.units));
+    return edge + (" " + range(on_tape(start, plan.units), on_tape(start + length, plan.units),
+                               plan.units));
   };
   std::vector<std::string> parts;
   for (const std::string& part : {along("left", box.at.x - all.at.x, box.length, all.length),
@@ -79,8 +86,13 @@ std::string places(const Batch& batch, const Plan& plan) {
 bool any_seconds(const std::vector<Batch>& batches) {
   return std::any_of(batches.begin(), batches.end(), [](const Batch& batch) {
     return has_seconds(batch.contact) || has_seconds(batch.place_start) ||
-           has_seconds(batch.place_end) || (batch.meet_by && has_seconds(*batch.meet_by));
+           has_seconds(batch.place_end);
   });
+}
+
+/// A deadline is rounded towards the safe side, down.
+std::string deadline(Duration by, bool with_seconds) {
+  return stopwatch(with_seconds ? by : minutes(std::floor(in_minutes(by))), with_seconds);
 }
 
 /// The clock table. A column stands only where the plan has something to say in it.
@@ -104,7 +116,7 @@ std::string timetable(const Plan& plan) {
     if (mixers) row.push_back(std::to_string(batch.mixer));
     row.push_back(stopwatch(batch.place_start, seconds));
     row.push_back(stopwatch(batch.place_end, seconds));
-    row.push_back(batch.meet_by ? stopwatch(*batch.meet_by, seconds) : "-");
+    row.push_back(batch.meet_by ? deadline(*batch.meet_by, seconds) : "-");
     row.push_back(places(batch, plan));
     table.add(std::move(row));
   }
@@ -125,7 +137,7 @@ std::string pour(const Plan& plan) {
   result += "\n" + timetable(plan) + "\n";
   return result +
          paragraph("  ",
-                   "Times count from the first water of batch 1, in h:min (and s): start a "
+                   "Times count from the first water of batch 1: start a "
                    "stopwatch then. Meet by: every batch that touches this one is placed by "
                    "then. Where: \"left 10 to 20\" is 10 to 20 off the slab's left end, \"front\" "
                    "the same off its front edge; without \"front\" it is the whole depth.");

@@ -24,6 +24,14 @@ std::string cost(const Material& material) {
   return material.packs == 0 ? "-" : "no price";
 }
 
+/// "1 board", "2 boards", "23.8 ft2".
+std::string need(const Material& material) {
+  std::string unit = material.unit;
+  if (material.needed == 1 && unit.size() > 2 && unit.ends_with('s')) unit.pop_back();
+  return show_number(material.needed, material.needed < 1 ? 2 : 1) +
+         (unit.empty() ? "" : " " + unit);
+}
+
 Table list(const Plan& plan) {
   Table table({{"[ ]"},
                {"Item"},
@@ -32,8 +40,7 @@ Table list(const Plan& plan) {
                {"Buy"},
                {plan.cost.currency, Align::right}});
   for (const Material& material : plan.materials) {
-    table.add({"[ ]", material.item,
-               show_number(material.needed, 1) + (material.unit.empty() ? "" : " " + material.unit),
+    table.add({"[ ]", material.item, need(material),
                material.on_hand == 0 ? "-" : show_number(material.on_hand, 2), to_buy(material),
                cost(material)});
   }

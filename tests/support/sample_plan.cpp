@@ -195,6 +195,7 @@ Catalogue sample_supplies() {
     good.item = std::string("plain ") + row.id;
     good.unit = row.unit;
     good.pack = row.pack;
+    good.pack_name = std::string("pack of ") + row.id;
     good.rate = row.rate;
     good.price = 10;
     catalogue.supplies.push_back({good, {}});
