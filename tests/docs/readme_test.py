@@ -24,6 +24,13 @@ def matches(shown, printed):
     return re.fullmatch("".join(parts), "".join(line + "\n" for line in printed)) is not None
 
 
+def first_missing(shown, printed):
+    """The first line shown that is not printed after the ones before it, for the message."""
+    rest = iter(printed)
+    return next((line for line in shown if line != "..." and line not in rest),
+                "(a line is printed that is not shown)")
+
+
 def transcript(block, directory):
     """The block as it comes out when its commands are really run."""
     lines, status = [], 0
@@ -52,8 +59,10 @@ class Readme(unittest.TestCase):
             for block in blocks:
                 with self.subTest(block.splitlines()[0]):
                     printed = transcript(block, directory)
-                    if not matches(block.splitlines(), printed):
-                        self.fail("README shows:\n" + block + "printed:\n" + "\n".join(printed))
+                    shown = block.splitlines()
+                    if not matches(shown, printed):
+                        self.fail("\n".join(["printed:", *printed, "README shows:", *shown,
+                                             "first wrong line:", first_missing(shown, printed)]))
 
     def test_every_file_shown_is_used(self):
         for name, _ in FILE.findall(README):
