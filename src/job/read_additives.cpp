@@ -109,6 +109,11 @@ void check_dose(Object& o, const Additive& additive, const Mix& mix) {
   }
 }
 
+void assume_auto_dose(Context& c, const std::string& additive) {
+  c.reader.assume(weight_dose, pointer_to(additive, "per_bag"), "auto",
+                  "the least dose that keeps every edge workable (assumption)");
+}
+
 /// "auto" needs to know what a dose does and where to stop.
 void complete_auto_dose(Context& c, Object& o, Additive& additive, bool per_bag_given) {
   if (additive.per_bag || additive.binder_percent) return;
@@ -125,8 +130,7 @@ void complete_auto_dose(Context& c, Object& o, Additive& additive, bool per_bag_
     return;
   }
   if (!per_bag_given) {
-    c.reader.assume(weight_dose, o.path("per_bag"), "auto",
-                    "the least dose that keeps every edge workable (assumption)");
+    assume_auto_dose(c, o.pointer());
   }
   if (additive.most) return;
   additive.most = additive.factors.empty() ? usual_most_doses : additive.factors.back().doses;
@@ -148,13 +152,15 @@ const Additive* of_catalogue(const Context& c, const Node& name) {
 Additive read_additive(Context& c, const Node& node, const Mix& mix) {
   if (node.json->is_string()) {
     const Additive* found =
-        find_in_catalogue(c.reader, node, c.catalogue.additives, "additive", "");
+        find_in_catalogue(c.reader, node, c.catalogue.additives, "additive", "additives");
     if (found != nullptr && found->kind != AdditiveKind::retarder) {
       c.reader.error(node.pointer,
                      {"missing-key", "an additive needs the key \"per_bag\"",
                       fmt::format(R"(as in {{"name": "{}", "per_bag": 1}})", found->id)});
     }
-    return found == nullptr ? Additive{} : *found;
+    if (found == nullptr) return {};
+    if (found->kind == AdditiveKind::retarder) assume_auto_dose(c, node.pointer);
+    return *found;
   }
   Object o(c.reader, node, "an additive");
   if (!o.is_object()) return {};
