@@ -2,6 +2,7 @@
 #pragma once
 
 #include <map>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -34,13 +35,15 @@ template <class Item>
 struct CatalogueEntry {
   Item item;
   Marks marks;
+  /// Of a board or a panel: the first one marked for a job's units is that job's default.
+  std::optional<Units> units = std::nullopt;
 };
 
 /// Generic, invented goods shipped with the program. A job can give every one of them inline.
 struct Catalogue {
   std::vector<CatalogueEntry<Mix>> mixes;
   std::vector<CatalogueEntry<Stock>> boards;
-  std::vector<CatalogueEntry<Stock>> panels;  // the first is the default
+  std::vector<CatalogueEntry<Stock>> panels;
   std::vector<CatalogueEntry<Additive>> additives;
   std::vector<CatalogueEntry<Supply>> supplies;
 };

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <stdexcept>
+#include <type_traits>
 
 #include "embedded.h"
 #include "job/read_parts.h"
@@ -60,6 +61,9 @@ std::vector<CatalogueEntry<Item>> read_entries(std::string_view text, Item (*rea
       entry.item = read_facts(o);
       entry.item.id = read_text(reader, o.need("id", "the other entries")).value_or("");
       entry.marks = read_marks(o);
+      if constexpr (std::is_same_v<Item, Stock>) {
+        entry.units = read_units_word(reader, o.need("units", R"("units": "us")"));
+      }
       o.finish();
       entries.push_back(std::move(entry));
     }

@@ -156,7 +156,7 @@ const Additive* of_catalogue(const Context& c, const Node& name) {
 Additive read_additive(Context& c, const Node& node, const Mix& mix) {
   if (node.json->is_string()) {
     const Additive* found =
-        find_in_catalogue(c.reader, node, c.catalogue.additives, "additive", "");
+        find_in_catalogue(c.reader, node, c.catalogue.additives, "additive", "additives");
     if (found == nullptr) return {};
     if (found->kind == AdditiveKind::retarder) {
       assume_catalogue(c, node.pointer, *found);

@@ -5,6 +5,7 @@
 #include <array>
 #include <numeric>
 
+#include "core/format.h"
 #include "job/read_parts.h"
 #include "job/suggest.h"
 
@@ -14,13 +15,46 @@ namespace {
 constexpr Range<Length> any_position{Length::m(-100), Length::m(100), "-100 m and 100 m (328 ft)"};
 constexpr std::array<const char*, 4> rectangle_sides{"front", "right", "back", "left"};
 
-void read_rectangle(Reader& reader, const Node& node, Base& base) {
-  Object o(reader, node, "a rectangle");
-  const auto length = read_quantity(reader, o.need("length", R"("length": "92 in")"), any_length);
-  const auto depth = read_quantity(reader, o.need("depth", R"("depth": "26 in")"), any_length);
+/// "92 mm" beside "26 in" is a job with two tapes, or a slip. The plan says how it took it.
+void remark_on_units(Context& c, Object& o, Length length, Length depth) {
+  constexpr double far_apart = 10;  // assumption
+  if (std::max(length, depth) / std::min(length, depth) <= far_apart) return;
+  const auto text = [&](const char* key) { return o.find(key).json->get<std::string>(); };
+  // Every metric unit of length has an m, and no other has.
+  const auto is_metric = [&](const char* key) {
+    return text(key).find_first_of("mM") != std::string::npos;
+  };
+  if (is_metric("length") == is_metric("depth")) return;
+  const bool odd_length = is_metric("length") != (c.units == Units::metric);
+  const char *odd = odd_length ? "length" : "depth", *other = odd_length ? "depth" : "length";
+  c.reader.assume(weight_unit_slip, o.path(odd), show(odd_length ? length : depth, c.units),
+                  fmt::format("the job says {} beside a {} of {}: look whether the unit is a slip "
+                              "(assumption: it is meant)",
+                              in_quotes(text(odd)), other, in_quotes(text(other))));
+}
+
+void read_diagonals(Reader& reader, Object& o) {
+  const Node node = o.find("diagonals");
+  const auto two = read_list(reader, node, "two diagonals");
+  if (!two) return;
+  if (two->size() != 2) {
+    reader.error(node.pointer, {"not-a-pair", "two diagonals are needed here",
+                                "corner 1 to 3, then corner 2 to 4"});
+    return;
+  }
+  for (const Node& diagonal : *two) (void)read_quantity(reader, diagonal, any_length);
+  reader.not_planned(node, "a base out of square is not planned yet: the slab is planned square");
+}
+
+void read_rectangle(Context& c, const Node& node, Base& base) {
+  Object o(c.reader, node, "a rectangle");
+  const auto length = read_quantity(c.reader, o.need("length", R"("length": "92 in")"), any_length);
+  const auto depth = read_quantity(c.reader, o.need("depth", R"("depth": "26 in")"), any_length);
+  read_diagonals(c.reader, o);
   o.finish();
   base.rectangle = true;
   if (!length || !depth) return;
+  remark_on_units(c, o, *length, *depth);
   base.polygon = corners_of({{}, *length, *depth});
   for (int k = 0; k < 4; ++k) {
     base.sides.push_back({k + 1, rectangle_sides[static_cast<std::size_t>(k)], {}, {}, false});
@@ -100,19 +134,6 @@ void read_corners(Reader& reader, const Node& node, Base& base) {
   set_outline(base, std::move(corners));
 }
 
-void read_diagonals(Reader& reader, Object& o) {
-  const Node node = o.find("diagonals");
-  const auto two = read_list(reader, node, "two diagonals");
-  if (!two) return;
-  if (two->size() != 2) {
-    reader.error(node.pointer, {"not-a-pair", "two diagonals are needed here",
-                                "corner 1 to 3, then corner 2 to 4"});
-    return;
-  }
-  for (const Node& diagonal : *two) (void)read_quantity(reader, diagonal, any_length);
-  reader.not_planned(node, "a base out of square is not planned yet: the slab is planned square");
-}
-
 void read_unplanned_list(Reader& reader, Object& o, const char* key, const char* sentence) {
   const Node node = o.find(key);
   if (read_list(reader, node, key)) reader.not_planned(node, sentence);
@@ -137,7 +158,8 @@ TextError unknown_side(const Base& base, const std::string& name) {
   return {"unknown-side", fmt::format("this base has no side {}", in_quotes(name)),
           did_you_mean(name, names,
                        base.rectangle ? "it has " + quoted_list(names) + ", or " + edges
-                                      : "it has " + edges + ": edge k runs from corner k")};
+                                      : "write a number: it has " + edges +
+                                            ", and edge 2 runs from corner 2 to corner 3")};
 }
 
 void set_side(Context& c, const Node& node, const Base& base, const std::string& name,
@@ -196,7 +218,7 @@ Base read_base(Context& c, const Node& node) {
                   R"(give its "corners": [["0 in","0 in"],["92 in","0 in"],...] from corner 1)"},
                  Reader::Mark::key);
   } else if (rectangle) {
-    read_rectangle(reader, rectangle, base);
+    read_rectangle(c, rectangle, base);
   } else if (corners) {
     read_corners(reader, corners, base);
   }

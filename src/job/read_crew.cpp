@@ -19,6 +19,9 @@ constexpr Range<Length> bucket_size{Length::mm(20), Length::m(3),
 constexpr Range<Percent> share{{0.01}, {1}, "1 % and 100 %"};
 constexpr Range<Duration> mixing_time{seconds(1), hours(24), "1 s and 24 h"};
 constexpr std::size_t most_people = 100;
+/// For who has fewer people than kinds of work.
+constexpr auto shared_roles =
+    R"(where one person does several things, name each person's: "roles": [["mix"], ["carry", "place", "finish"]])";
 
 constexpr std::array<std::pair<const char*, Role>, 4> counted{{{"mixing", Role::mix},
                                                                {"carrying", Role::carry},
@@ -95,6 +98,11 @@ void read_people(Context& c, Object& o, Crew& crew) {
     if (!node) {
       c.reader.assume(weight_crew, fmt::format("/crew/{}", key), "1", "people (assumption)");
     }
+    if (node && *node.json == 0) {
+      c.reader.error(node.pointer,
+                     {"nobody", fmt::format("\"{}\" must be 1 at least, is 0", key), shared_roles});
+      continue;
+    }
     const int n = read_count(c.reader, node, head_count).value_or(1);
     crew.people.insert(crew.people.end(), static_cast<std::size_t>(n), {role});
   }
@@ -150,9 +158,10 @@ std::optional<UsualBad> read_time(Context& c, const Node& node, const Range<Dura
   return UsualBad{*usual, bad.value_or(*usual)};
 }
 
-std::string show_time(const UsualBad& time) {
-  return time.usual == time.bad ? show(time.usual)
-                                : show(time.usual) + ", " + show(time.bad) + " when it goes badly";
+/// "mix 3 to 4".
+std::string show_minutes(const char* key, const UsualBad& time) {
+  return fmt::format("{} {} to {}", key, show_number(in_minutes(time.usual), 2),
+                     show_number(in_minutes(time.bad), 2));
 }
 
 void read_times(Context& c, Object& crew_object, Crew& crew) {
@@ -162,6 +171,7 @@ void read_times(Context& c, Object& crew_object, Crew& crew) {
   Object o(c.reader, node, "the times");
   const double bags = crew.bags_per_batch;
   bool any_given = false;
+  std::string assumed;
   for (const Operation& op : operations) {
     const Node value = o.find(op.key);
     const bool is_mix = op.time == &Times::mix;
@@ -171,12 +181,14 @@ void read_times(Context& c, Object& crew_object, Crew& crew) {
     if (!time) time = UsualBad{minutes(op.usual_min), minutes(op.bad_min)};
     if (scales) time = UsualBad{time->usual * bags, time->bad * bags};
     crew.times.*op.time = *time;
-    if (!value) {
-      c.reader.assume(weight_times, fmt::format("/crew/times/{}", op.key), show_time(*time),
-                      "for one batch: time one at a rehearsal (assumption)");
-    }
+    if (!value) assumed += (assumed.empty() ? "" : ", ") + show_minutes(op.key, *time);
   }
   o.finish();
+  if (!assumed.empty()) {
+    c.reader.assume(weight_times, "/crew/times", assumed + " min",
+                    "of one batch, as usual to when it goes badly: time one at a rehearsal "
+                    "(assumption)");
+  }
   if (any_given && !per) {
     c.reader.assume(weight_times, "/crew/times_per", "batch",
                     "the times given are those of one batch as it will be mixed (assumption)");

@@ -31,16 +31,16 @@ std::optional<Stock> read_board(Context& c, const Node& node) {
 
 void read_strip_stock(Context& c, const Node& node, const std::string& path, Forms& forms) {
   if (!node) {
-    forms.strip_stock.push_back(c.catalogue.boards.front().item);
+    forms.strip_stock.push_back(default_stock(c.catalogue.boards, c.units));
     c.reader.assume(weight_strip_stock, path, forms.strip_stock.front().name,
-                    "the catalogue's first board, its price invented (assumption)");
+                    default_stock_reason("board", c.units) + ", its price invented (assumption)");
     return;
   }
   const auto boards = read_list(c.reader, node, "boards");
   if (!boards) return;
   if (boards->empty()) {
     c.reader.error(node.pointer, {"no-boards", "strips need at least one board to be cut from",
-                                  "leave the key out for the catalogue's first board"});
+                                  "leave the key out for the catalogue's usual board"});
   }
   for (const Node& entry : *boards) {
     const std::size_t before = c.reader.errors();

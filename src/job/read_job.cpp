@@ -40,8 +40,7 @@ Units read_units(Reader& reader, const Node& node) {
   if (!node) {
     reader.assume(weight_units, "/units", "metric", "how results are shown (assumption)");
   }
-  return read_choice<Units>(reader, node, {{"us", Units::us}, {"metric", Units::metric}})
-      .value_or(Units::metric);
+  return read_units_word(reader, node).value_or(Units::metric);
 }
 
 std::string read_currency(Reader& reader, const Node& node, Units units) {

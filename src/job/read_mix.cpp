@@ -31,6 +31,11 @@ void read_water(Object& o, Mix& mix) {
   const std::size_t before = reader.errors();
   const Node node = o.need("water", R"("water": {"least": "3.5 qt", "most": "4.5 qt"})");
   if (!node) return;
+  if (!node.json->is_object()) {
+    wrong_kind(reader, node, "an object",
+               R"(write {"least": "3.5 qt", "most": "4.5 qt"} per bag, or {"use": "4 qt"})");
+    return;
+  }
   Object water(reader, node, "the water of a mix");
   mix.water_least = water.quantity("least", bag_water);
   mix.water_most = water.quantity("most", bag_water);

@@ -101,18 +101,25 @@ void read_panel(Context& c, Object& o, const Base& base, Slab& slab, bool shape_
                       "a slab on the ground lies on its bed (assumption)");
       return;
     }
-    slab.panel = c.catalogue.panels.front().item;
+    slab.panel = default_stock(c.catalogue.panels, c.units);
     c.reader.assume(weight_panel, path, slab.panel->name,
-                    "the catalogue's first sheet, its price invented; it takes its own thickness "
-                    "from the concrete: \"none\" when the mix lies on the base (assumption)");
+                    default_stock_reason("sheet", c.units) +
+                        ", its price invented; it takes its own thickness from the concrete: "
+                        "\"none\" when the mix lies on the base (assumption)");
+  } else if (*node.json == "none") {
+    return;
+  } else if (slab.support == Support::ground) {
+    c.reader.error(path,
+                   {"panel-on-ground", "a slab on the ground has no panel",
+                    "leave \"panel\" out, or \"support\": \"base\""},
+                   Reader::Mark::key);
+    return;
   } else if (node.json->is_object()) {
     Object panel(c.reader, node, "a panel");
     const Node stock = panel.need("stock", R"({"stock": "backer-36x60", "overhang": "1/4 in"})");
     if (stock) slab.panel = read_panel_stock(c, stock);
     overhang = panel.find("overhang");
     panel.finish();
-  } else if (*node.json == "none") {
-    return;
   } else {
     slab.panel = read_panel_stock(c, node);
   }

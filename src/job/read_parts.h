@@ -22,6 +22,7 @@ struct Context {
 
 /// How heavy a default weighs: how much of the plan turns on it. The order is a judgement.
 enum Weight : int {
+  weight_unit_slip = 110,
   weight_panel = 100,
   weight_overhang = 96,
   weight_panel_overhang = 95,
@@ -61,6 +62,14 @@ enum Weight : int {
 [[nodiscard]] Stock read_stock_facts(Object& stock);
 /// `basis` gives the values the job does not (a catalogue additive of that name).
 [[nodiscard]] Additive read_additive_facts(Object& additive, const Additive& basis);
+
+/// "us" or "metric".
+[[nodiscard]] std::optional<Units> read_units_word(Reader& reader, const Node& node);
+/// The first entry marked for these units, or else the first. Precondition: there is an entry.
+[[nodiscard]] const Stock& default_stock(const std::vector<CatalogueEntry<Stock>>& entries,
+                                         Units units);
+/// "the catalogue's first sheet for metric jobs".
+[[nodiscard]] std::string default_stock_reason(std::string_view what, Units units);
 
 [[nodiscard]] Mix read_mix(Context& context, const Node& node);
 /// Needs the mix (binder) already read.
@@ -111,7 +120,7 @@ void read_prices(Context& context, const Node& prices, Job& job);
 void read_on_hand(Context& context, const Node& node, Job& job);
 
 /// The entry with this id, or nothing after reporting it. `what` is "mix"; `command` the word after
-/// `strikeoff list` that shows them, empty where there is none.
+/// `strikeoff list` that shows them.
 template <class Item>
 [[nodiscard]] const Item* find_in_catalogue(Reader& reader, const Node& node,
                                             const std::vector<CatalogueEntry<Item>>& entries,

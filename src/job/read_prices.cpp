@@ -46,7 +46,7 @@ TextError unknown_goods(const std::string& name, const std::vector<std::string>&
   return {"unknown-item", fmt::format("nothing in this job is called {}", in_quotes(name)),
           did_you_mean(name, known,
                        "use the name of a stock of the job, or an id from: strikeoff "
-                       "list mixes, boards, panels or supplies")};
+                       "list mixes, boards, panels, additives or supplies")};
 }
 
 template <class Item>

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "job/read_parts.h"
 #include "job/suggest.h"
 
@@ -37,6 +39,21 @@ Stock read_stock_facts(Object& o) {
   return stock;
 }
 
+std::optional<Units> read_units_word(Reader& reader, const Node& node) {
+  return read_choice<Units>(reader, node, {{"us", Units::us}, {"metric", Units::metric}});
+}
+
+const Stock& default_stock(const std::vector<CatalogueEntry<Stock>>& entries, Units units) {
+  const auto found = std::find_if(entries.begin(), entries.end(),
+                                  [&](const auto& entry) { return entry.units == units; });
+  return (found == entries.end() ? entries.front() : *found).item;
+}
+
+std::string default_stock_reason(std::string_view what, Units units) {
+  return fmt::format("the catalogue's first {} for {} jobs", what,
+                     units == Units::us ? "US" : "metric");
+}
+
 template <class Item>
 const Item* find_in_catalogue(Reader& reader, const Node& node,
                               const std::vector<CatalogueEntry<Item>>& entries,
@@ -48,12 +65,11 @@ const Item* find_in_catalogue(Reader& reader, const Node& node,
     if (entry.item.id == *id) return &entry.item;
     ids.push_back(entry.item.id);
   }
-  const std::string list = command.empty()
-                               ? "it has " + quoted_list(ids)
-                               : fmt::format("see them all: strikeoff list {}", command);
   reader.error(node.pointer,
                {"unknown-id", fmt::format("the catalogue has no {} {}", what, in_quotes(*id)),
-                did_you_mean(*id, ids, list + "; or describe your own")});
+                did_you_mean(*id, ids,
+                             fmt::format("see them all: strikeoff list {}; or describe your own",
+                                         command))});
   return nullptr;
 }
 

@@ -293,7 +293,7 @@ void Object::finish() {
     const std::string& key = member.key();
     if (key.starts_with("x-")) continue;
     if (std::find(known_.begin(), known_.end(), key) != known_.end()) continue;
-    meant.push_back(nearest(key, known_));
+    meant.push_back(meant_by(key, known_));
     reader_.error(path(key),
                   {"unknown-key", fmt::format("unknown key {} in {}", in_quotes(key), what_),
                    did_you_mean(key, known_, fmt::format("{} has {}", what_, quoted_list(known_)))},

@@ -2,8 +2,26 @@
 #include "job/suggest.h"
 
 #include <algorithm>
+#include <array>
+#include <utility>
 
 namespace strikeoff {
+namespace {
+
+/// Words people use for sizes, and ours, the likeliest first.
+constexpr std::array<std::pair<std::string_view, std::string_view>, 9> other_words{{
+    {"width", "depth"},
+    {"breadth", "depth"},
+    {"deep", "depth"},
+    {"wide", "depth"},
+    {"long", "length"},
+    {"depth", "thickness"},
+    {"height", "thickness"},
+    {"thick", "thickness"},
+    {"height", "depth"},
+}};
+
+}  // namespace
 
 std::size_t edit_distance(std::string_view a, std::string_view b) {
   std::vector<std::size_t> before(b.size() + 1), last(b.size() + 1), row(b.size() + 1);
@@ -39,6 +57,18 @@ std::string nearest(std::string_view word, const std::vector<std::string>& known
   return best;
 }
 
+std::string meant_by(std::string_view word, const std::vector<std::string>& known) {
+  const std::string near = nearest(word, known);
+  if (!near.empty()) return near;
+  const auto is_known = [&](std::string_view key) {
+    return std::find(known.begin(), known.end(), key) != known.end();
+  };
+  for (const auto& [other, key] : other_words) {
+    if (word == other && is_known(key)) return std::string(key);
+  }
+  return {};
+}
+
 std::string quoted_list(const std::vector<std::string>& words, std::string_view last) {
   std::string list;
   for (std::size_t i = 0; i < words.size(); ++i) {
@@ -50,8 +80,8 @@ std::string quoted_list(const std::vector<std::string>& words, std::string_view 
 
 std::string did_you_mean(std::string_view word, const std::vector<std::string>& known,
                          const std::string& otherwise) {
-  const std::string near = nearest(word, known);
-  return near.empty() ? otherwise : "did you mean \"" + near + "\"?";
+  const std::string meant = meant_by(word, known);
+  return meant.empty() ? otherwise : "did you mean \"" + meant + "\"?";
 }
 
 }  // namespace strikeoff

@@ -20,7 +20,11 @@ namespace strikeoff {
 [[nodiscard]] std::string quoted_list(const std::vector<std::string>& words,
                                       std::string_view last = "and");
 
-/// `did you mean "x"?` when a known word is near, else `otherwise`.
+/// The known word meant: the nearest, or one of the same meaning ("width" for "depth"); empty
+/// when there is neither.
+[[nodiscard]] std::string meant_by(std::string_view word, const std::vector<std::string>& known);
+
+/// `did you mean "x"?` when a known word is meant, else `otherwise`.
 [[nodiscard]] std::string did_you_mean(std::string_view word, const std::vector<std::string>& known,
                                        const std::string& otherwise);
 

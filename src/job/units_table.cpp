@@ -5,6 +5,10 @@
 
 #include <array>
 #include <cmath>
+#include <string>
+#include <vector>
+
+#include "job/suggest.h"
 
 namespace strikeoff {
 namespace {
@@ -268,23 +272,32 @@ constexpr std::array units{
 };
 
 struct Words {
-  std::string_view a, code, example, us, metric;
+  std::string_view a, code, example;
+  std::array<std::string_view, 5> usual;  // units a bare number is shown with; the rest empty
 };
 
-/// In the order of Dimension. `us` and `metric` are the units a bare number is shown with.
+/// In the order of Dimension.
 constexpr std::array<Words, 11> words{{
-    {"a length", "not-a-length", "\"7 ft 10 in\", \"2 1/4 in\" or \"2390 mm\"", "in", "mm"},
-    {"an area", "not-an-area", "\"12 ft2\" or \"1.1 m2\"", "ft2", "m2"},
-    {"a volume", "not-a-volume", "\"0.45 ft3\", \"4 qt\" or \"12.5 L\"", "qt", "L"},
-    {"a mass", "not-a-mass", "\"50 lb\" or \"25 kg\"", "lb", "kg"},
-    {"a temperature", "not-a-temperature", "\"68 F\" or \"20 C\"", "F", "C"},
-    {"a duration", "not-a-duration", "\"90 s\", \"15 min\", \"1 h 30 min\" or \"28 d\"", "min",
-     "h"},
-    {"a pressure", "not-a-pressure", "\"40 psf\", \"3000 psi\" or \"20 MPa\"", "psi", "kPa"},
-    {"a speed", "not-a-speed", "\"5 mph\", \"8 km/h\" or \"2 m/s\"", "mph", "m/s"},
-    {"a density", "not-a-density", "\"150 pcf\" or \"2400 kg/m3\"", "pcf", "kg/m3"},
-    {"an energy", "not-an-energy", "\"40 kJ/mol\"", "kJ/mol", "kJ/mol"},
-    {"a percent", "not-a-percent", "\"10 %\"", "%", "%"},
+    {"a length",
+     "not-a-length",
+     "\"7 ft 10 in\", \"2 1/4 in\" or \"2390 mm\"",
+     {"in", "ft", "mm", "cm", "m"}},
+    {"an area", "not-an-area", "\"12 ft2\" or \"1.1 m2\"", {"ft2", "m2"}},
+    {"a volume", "not-a-volume", "\"0.45 ft3\", \"4 qt\" or \"12.5 L\"", {"qt", "ft3", "L"}},
+    {"a mass", "not-a-mass", "\"50 lb\" or \"25 kg\"", {"lb", "kg"}},
+    {"a temperature", "not-a-temperature", "\"68 F\" or \"20 C\"", {"F", "C"}},
+    {"a duration",
+     "not-a-duration",
+     "\"90 s\", \"15 min\", \"1 h 30 min\" or \"28 d\"",
+     {"s", "min", "h", "d"}},
+    {"a pressure",
+     "not-a-pressure",
+     "\"40 psf\", \"3000 psi\" or \"20 MPa\"",
+     {"psf", "psi", "kPa", "MPa"}},
+    {"a speed", "not-a-speed", "\"5 mph\", \"8 km/h\" or \"2 m/s\"", {"mph", "km/h", "m/s"}},
+    {"a density", "not-a-density", "\"150 pcf\" or \"2400 kg/m3\"", {"pcf", "kg/m3"}},
+    {"an energy", "not-an-energy", "\"40 kJ/mol\"", {"kJ/mol"}},
+    {"a percent", "not-a-percent", "\"10 %\"", {"%"}},
 }};
 
 const Words& words_of(Dimension dimension) {
@@ -318,10 +331,11 @@ TextError bare_number(Dimension dimension, double number) {
     const double hundredths = std::abs(number) < 1 ? number * 100 : number;
     return {"no-unit", message, fmt::format("write \"{} %\"", hundredths)};
   }
-  if (w.us == w.metric) return {"no-unit", message, fmt::format("write \"{} {}\"", number, w.us)};
-  return {"no-unit", message,
-          fmt::format("write it as a text with its unit: \"{0} {1}\" or \"{0} {2}\"", number, w.us,
-                      w.metric)};
+  std::vector<std::string> texts;
+  for (const std::string_view unit : w.usual) {
+    if (!unit.empty()) texts.push_back(fmt::format("{} {}", number, unit));
+  }
+  return {"no-unit", message, "write it as a text with its unit: " + quoted_list(texts, "or")};
 }
 
 }  // namespace strikeoff

@@ -54,6 +54,18 @@ TEST_CASE("the catalogue's first mix is the rapid one of the starter job", "[job
   CHECK(mix.price == 24);
 }
 
+TEST_CASE("boards and panels say which units they are sold in and nothing else does", "[job]") {
+  const Catalogue& catalogue = shipped_catalogue();
+  for (const auto* goods : {&catalogue.boards, &catalogue.panels}) {
+    for (const auto& entry : *goods) {
+      INFO(entry.item.id);
+      REQUIRE(entry.units.has_value());
+      CHECK((entry.units == Units::us) == (entry.item.name.ends_with(" in")));
+    }
+  }
+  for (const auto& entry : catalogue.supplies) CHECK_FALSE(entry.units.has_value());
+}
+
 TEST_CASE("panels keep the gap to their neighbours and additives the size of a dose", "[job]") {
   const Catalogue& catalogue = shipped_catalogue();
   CHECK(catalogue.panels.front().item.gap == Length::inches(0.125));

@@ -169,7 +169,7 @@ TEST_CASE("a text that is no quantity says what is wrong with it", "[job]") {
 
 TEST_CASE("a bare number is shown with the units it may have meant", "[job]") {
   CHECK(bare_number(Dimension::length, 92).help ==
-        "write it as a text with its unit: \"92 in\" or \"92 mm\"");
+        "write it as a text with its unit: \"92 in\", \"92 ft\", \"92 mm\", \"92 cm\" or \"92 m\"");
   CHECK(bare_number(Dimension::percent, 0.1).help == "write \"10 %\"");
   CHECK(bare_number(Dimension::percent, 15).help == "write \"15 %\"");
 }

@@ -85,7 +85,9 @@ TEST_CASE("every default is an assumption with its place and the heaviest comes 
   CHECK(assumed(job, "/mix/water/use") == "4 qt");
   CHECK(assumed(job, "/waste") == "10 %");
   CHECK(assumed(job, "/site/air") == "70 F");
-  CHECK(assumed(job, "/crew/times/mix") == "3 min, 4 min when it goes badly");
+  CHECK(assumed(job, "/crew/times") ==
+        "load 1 to 1.6, mix 3 to 4, discharge 0.5 to 0.8, reset 0.5 to 1, carry 0.5 to 0.9, "
+        "return 0.5 to 0.9, place 3 to 5 min");
   CHECK(assumed(job, "/forms/kerf") == "1/8 in");
   CHECK(assumed(job, "/prices") == "the catalogue's");
   CHECK(std::is_sorted(job.assumptions.begin(), job.assumptions.end(),
@@ -125,8 +127,11 @@ TEST_CASE("a value the job gives is no assumption", "[job]") {
 }
 
 TEST_CASE("default times grow with the bags of a batch and given ones as times_per says", "[job]") {
-  const Times batch =
-      bench("", R"(, "crew": {"bags_per_batch": 2, "times": {"load": "90 s"}})").crew.times;
+  const Job two_bags = bench("", R"(, "crew": {"bags_per_batch": 2, "times": {"load": "90 s"}})");
+  CHECK(assumed(two_bags, "/crew/times") ==
+        "mix 3 to 4, discharge 1 to 1.6, reset 0.5 to 1, carry 0.5 to 0.9, return 0.5 to 0.9, "
+        "place 6 to 10 min");
+  const Times& batch = two_bags.crew.times;
   CHECK(batch.load.usual == seconds(90));
   CHECK(batch.place == UsualBad{minutes(6), minutes(10)});
   CHECK(batch.discharge == UsualBad{minutes(1), minutes(1.6)});
@@ -220,6 +225,63 @@ TEST_CASE("an auto dose has an end even when the label gives none", "[job]") {
   const Job table = bench("", R"(, "additives": [{"name": "r", "kind": "retarder",
       "per_bag": "auto", "factors": [[1, 1.5], [2.5, 2]]}])");
   CHECK(table.additives.at(0).most == 2.5);
+}
+
+TEST_CASE("an additive given by its id alone is an auto dose and says so", "[job]") {
+  const Job job = bench("", R"(, "additives": ["retarder-packet"])");
+  CHECK_FALSE(job.additives.at(0).per_bag.has_value());
+  CHECK(assumed(job, "/additives/0/per_bag") == "auto");
+  CHECK(assumed(bench("", R"(, "additives": [{"name": "retarder-packet", "per_bag": 1}])"),
+                "/additives/0/per_bag")
+            .empty());
+}
+
+TEST_CASE("board and panel are the first of the catalogue for the units of the job", "[job]") {
+  const std::string rest = R"("slabs": [{"base": {"rectangle": {"length": "1 m", "depth": "60 cm"}},
+      "thickness": "40 mm"}], "mix": "fine-25kg"})";
+  for (const std::string& text : {"{" + rest, R"({"units": "metric", )" + rest}) {
+    const Job metric = job_of(text);
+    CHECK(metric.slabs[0].panel->id == "backer-900x1200");
+    CHECK(metric.forms.strip_stock.at(0).id == "board-400x2500");
+    CHECK(metric.forms.kerf == Length::inches(0.125));
+    CHECK(assumption(metric, "/forms/strip_stock")->reason ==
+          "the catalogue's first board for metric jobs, its price invented (assumption)");
+  }
+  const Job us = job_of(R"({"units": "us", )" + rest);
+  CHECK(us.slabs[0].panel->id == "backer-36x60");
+  CHECK(us.forms.strip_stock.at(0).id == "board-16x96");
+  CHECK(assumption(us, "/slabs/0/panel")->reason.find("first sheet for US jobs") !=
+        std::string::npos);
+}
+
+TEST_CASE("a size far from its partner and in the other units is remarked on", "[job]") {
+  const auto rectangle = [](const std::string& units, const std::string& sizes) {
+    return job_of(R"({"units": ")" + units + R"(", "slabs": [{"base": {"rectangle": {)" + sizes +
+                  R"(}}, "thickness": "40 mm", "panel": "none"}], "mix": "fine-25kg"})");
+  };
+  const Job us = rectangle("us", R"("length": "50 mm", "depth": "26 in")");
+  CHECK(us.assumptions.front() ==
+        Assumption{"/slabs/0/base/rectangle/length", "1 15/16 in",
+                   "the job says \"50 mm\" beside a depth of \"26 in\": look whether the unit is a "
+                   "slip (assumption: it is meant)",
+                   110});
+  CHECK(rectangle("metric", R"("length": "2.4 m", "depth": "6 in")").assumptions.front().path ==
+        "/slabs/0/base/rectangle/depth");
+  // Two tapes are no slip, nor is a long and narrow slab by one tape.
+  CHECK(rectangle("us", R"("length": "2390 mm", "depth": "26 in")").assumptions.front().weight <
+        110);
+  CHECK(rectangle("us", R"("length": "20 ft", "depth": "6 in")").assumptions.front().weight < 110);
+}
+
+TEST_CASE("diagonals stand in the rectangle or beside it and are not planned for", "[job]") {
+  const auto base = [](const std::string& text) {
+    return not_planned(job_of(R"({"slabs": [{"base": {)" + text +
+                              R"(}, "thickness": "40 mm"}], "mix": "fine-25kg"})"));
+  };
+  CHECK(base(R"("rectangle": {"length": "4 m", "depth": "3 m", "diagonals": ["5 m", "5.01 m"]})") ==
+        std::vector<std::string>{"/slabs/0/base/rectangle/diagonals"});
+  CHECK(base(R"("rectangle": {"length": "4 m", "depth": "3 m"}, "diagonals": ["5 m", "5.01 m"])") ==
+        std::vector<std::string>{"/slabs/0/base/diagonals"});
 }
 
 TEST_CASE("prices reach the goods by id and by name", "[job]") {

@@ -28,3 +28,13 @@ TEST_CASE("a word is suggested only when it is near", "[job]") {
   CHECK(quoted_list({"a", "b", "c"}) == "\"a\", \"b\" and \"c\"");
   CHECK(quoted_list({"a"}) == "\"a\"");
 }
+
+TEST_CASE("a word for a size is taken for ours where it is no misspelling", "[job]") {
+  CHECK(meant_by("width", {"length", "depth"}) == "depth");
+  CHECK(meant_by("depth", {"base", "thickness"}) == "thickness");
+  CHECK(meant_by("height", {"length", "depth"}) == "depth");
+  CHECK(meant_by("height", {"thickness", "depth"}) == "thickness");
+  CHECK(meant_by("widht", {"length", "width", "depth"}) == "width");
+  CHECK(meant_by("width", {"bag", "yield"}).empty());
+  CHECK(did_you_mean("width", {"length", "depth"}, "none") == "did you mean \"depth\"?");
+}
