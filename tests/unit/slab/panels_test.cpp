@@ -175,3 +175,25 @@ TEST_CASE("a staircase of a thousand corners is laid quickly", "[panels]") {
   const PanelLayout layout = layout_of(panelled(base, {}));
   CHECK(covered(layout).si() == Approx(signed_area(base).si()));
 }
+
+TEST_CASE("a piece that an opening cuts says where and is a part of its own", "[panels]") {
+  Slab slab = panelled(corners_of({{}, in(120), in(36)}), {});
+  slab.openings.push_back({"sink", {{in(50), in(3)}, in(30), in(16)}, true});
+  const PanelLayout layout = layout_of(slab);
+  REQUIRE(layout.pieces.size() == 2);
+  CHECK(layout.parts.size() == 2);  // both 60 x 36 in, cut differently
+  CHECK(layout.pieces[0].mark != layout.pieces[1].mark);
+  CHECK(layout.pieces[0].cuts == std::vector<Rectangle>{{{in(50), in(3)}, in(10), in(16)}});
+  CHECK(layout.pieces[1].cuts == std::vector<Rectangle>{{{in(0), in(3)}, in(20), in(16)}});
+  slab.openings.front().through = false;
+  const PanelLayout whole = layout_of(slab);
+  CHECK(whole.parts.size() == 1);
+  CHECK(whole.pieces[0].cuts.empty());
+}
+
+TEST_CASE("a sliver shares its row equally where that takes no more sheets", "[panels]") {
+  const PanelLayout layout = layout_of(panelled(corners_of({{}, in(61), in(36)}), {}));
+  REQUIRE(layout.pieces.size() == 2);
+  CHECK(layout.pieces[0].at.length == in(30.5));
+  CHECK(layout.pieces[1].at.length == in(30.5));
+}

@@ -59,3 +59,10 @@ TEST_CASE("joints keep apart also where both runs are alike", "[splice]") {
     for (const Length b : beside) CHECK((a - b >= mm(150) || b - a >= mm(150)));
   }
 }
+
+TEST_CASE("a short last piece shares equally where the rule says so", "[splice]") {
+  CHECK(split(mm(2200), mm(1000), {mm(1000), {}, mm(300), true}) ==
+        std::vector<Length>{mm(1000), mm(600), mm(600)});
+  CHECK(split(mm(2400), mm(1000), {mm(1000), {}, mm(300), true}) ==
+        std::vector<Length>{mm(1000), mm(1000), mm(400)});
+}
