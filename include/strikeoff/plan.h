@@ -16,6 +16,7 @@ namespace strikeoff {
 struct PanelPiece {
   std::string mark;
   Rectangle at;
+  std::vector<Rectangle> cuts = {};  // cut out for openings, from the piece's lower left corner
 };
 
 /// How much of each kind of form work one slab needs.
@@ -26,9 +27,10 @@ struct FormQuantities {
   Length isolation;  // length of walls the slab meets
   Length seams;      // between panels
   Length ledger;     // battens fixed to the base under soffits whose panel rim is too narrow
-  Area panel;        // of the panels, openings cut out
-  Area formed;       // of form faces the mix touches
-  int stakes = 0;    // ground slabs
+  std::vector<Length> ledger_pieces;  // the battens of `ledger`, one entry each
+  Area panel;                         // of the panels, openings cut out
+  Area formed;                        // of form faces the mix touches
+  int stakes = 0;                     // ground slabs
 };
 
 struct SlabPlan {
@@ -136,7 +138,7 @@ struct Part {
   Length width, length;
   int quantity = 1;
   double left_cut_deg = 0, right_cut_deg = 0;
-  std::string place;  // where it goes: "front, back"
+  std::string place;  // where it goes: "front, back", "front (piece 1 of 2 from the left)"
 };
 
 struct Piece {
@@ -184,7 +186,9 @@ struct CutList {
   std::vector<Board> boards;
   std::vector<Sheet> sheets;
   std::vector<StockTotal> totals;
-  std::vector<std::string> unplaced;  // marks of parts that fit no stock
+  std::vector<std::string> unplaced;  // marks of parts that fit no stock or have no room
+  /// No plan buys the placed parts for less; nothing when no stock that must be bought has a price.
+  std::optional<Money> cost_bound;
 };
 
 struct Material {
@@ -192,7 +196,7 @@ struct Material {
   std::string stock;  // catalogue id or inline name
   double needed = 0;  // in `unit`
   std::string unit;
-  double on_hand = 0;          // in packs
+  double on_hand = 0;          // in `unit`
   int packs = 0;               // to buy
   std::string pack;            // "box of 100 screws"
   std::optional<Money> price;  // per pack at the number bought
@@ -247,6 +251,7 @@ struct Plan {
   PourPlan pour;
   CutList cut_list;
   std::vector<Material> materials;
+  std::vector<std::string> also_ready;  // tools and clothes, not counted or priced
   Cost cost;
   std::vector<Task> schedule;
   std::vector<Check> checks;

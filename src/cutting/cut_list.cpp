@@ -95,14 +95,17 @@ int bound_of(std::size_t stock, const std::vector<Part>& parts, const Tally& tal
   return boards_bound(items, length, width, saw.kerf);
 }
 
-/// A plan that meets the bound uses the fewest pieces, but buys the fewest only when none of
-/// them is a smaller one on hand.
-void prove(StockTotal& total, const Stock& stock, const std::vector<OnHand>& on_hand) {
+/// A plan that meets the bound uses the fewest pieces. Each priced board of the bound that is not
+/// on hand must be paid for; what is on hand is free.
+void prove(StockTotal& total, const Stock& stock, const std::vector<OnHand>& on_hand,
+           std::optional<Money>& cost_bound) {
   total.buy = total.used - total.on_hand;
-  const bool offcuts = std::any_of(on_hand.begin(), on_hand.end(), [&](const OnHand& piece) {
-    return is_of(piece, stock) && (piece.length || piece.width);
-  });
-  total.proven = total.used == total.bound && (total.buy == 0 || !offcuts);
+  total.proven = total.used == total.bound;
+  if (!stock.price) return;
+  int there = 0;
+  for (const BoardSource& source : sources_on_hand(on_hand, stock, 0)) there += *source.count;
+  const double least = *stock.price * std::max(0, total.bound - there);
+  cost_bound = cost_bound.value_or(Money{}) + Money::from_si(least);
 }
 
 Board board_from(const PackedBoard& packed, const BoardSource& source, const Stock& stock,
@@ -164,7 +167,7 @@ void cut_boards(CutList& list, const std::vector<Stock>& stocks, const std::vect
     if (totals[i].used == 0) continue;
     totals[i].stock = stocks[i].id;
     totals[i].bound = bound_of(i, list.parts, tally, sources, saw);
-    prove(totals[i], stocks[i], on_hand);
+    prove(totals[i], stocks[i], on_hand, list.cost_bound);
     list.totals.push_back(totals[i]);
   }
 }
@@ -228,7 +231,7 @@ void cut_sheets(CutList& list, const Stock& stock, const std::vector<OnHand>& on
   }
   if (total.used == 0) return;
   total.bound = sheets_bound_of(list.parts, order, tally, sources, saw.kerf);
-  prove(total, stock, on_hand);
+  prove(total, stock, on_hand, list.cost_bound);
   list.totals.push_back(std::move(total));
 }
 
@@ -247,7 +250,8 @@ CutList cut_parts(std::vector<Part> parts, const std::vector<Stock>& boards,
   }
   for (std::size_t p = 0; p < list.parts.size(); ++p) {
     const Part& part = list.parts[p];
-    const bool to_cut = is_sheet_part(part) || is_board_part(part);
+    // An edge strip without a stock has no room where it goes.
+    const bool to_cut = is_sheet_part(part) || is_board_part(part) || part.role == "edge strip";
     if (to_cut && tally.placed(p) < part.quantity) list.unplaced.push_back(part.mark);
   }
   // A plan that leaves parts out proves nothing about the job.

@@ -4,8 +4,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "core/format.h"
+#include "mix/mix.h"
 #include "plan/purchasing.h"
 #include "plan/supplies.h"
 
@@ -23,16 +25,45 @@ std::string bags_basis(const Job& job, const MixPlan& mix) {
   return text;
 }
 
+// Assumptions: less waste than this is a gamble, and a smaller surplus is lost on the tools.
+constexpr double least_waste = 0.05;
+constexpr Volume least_surplus = Volume::from_si(0.0005);
+
+/// "With 9 % waste instead of 10 % one bag fewer would do"; empty where no smaller whole percent
+/// saves a bag.
+std::string cheaper_waste(const Job& job, const MixPlan& mix) {
+  const int batches = batch_count(mix, job.crew.bags_per_batch);
+  const double fewer = std::floor((batches - 1) * job.crew.bags_per_batch + 1e-9);
+  const double most = mix.yield * fewer / mix.concrete - 1;
+  Job leaner = job;
+  leaner.waste = std::floor(most * 100) / 100;
+  if (leaner.waste < least_waste || leaner.waste >= job.waste) return "";
+  const int saved = mix.bags - plan_mix(leaner, mix.concrete).bags;
+  if (saved < 1) return "";
+  return fmt::format("with {} waste instead of {}, {} fewer would do", show_percent(leaner.waste),
+                     show_percent(job.waste), count(saved, "bag", "bags"));
+}
+
+void add_note(Material& row, const std::string& note) {
+  if (note.empty()) return;
+  row.note += (row.note.empty() ? "" : "; ") + note;
+}
+
 Material mix_bags(const Job& job, const Plan& plan) {
   Material bags;
   bags.item = job.mix.name;
   bags.stock = job.mix.id;
   bags.needed = plan.mix.bags + plan.mix.spare_bags;
   bags.unit = "bags";
-  bags.on_hand = packs_on_hand(job, bags);
+  bags.on_hand = quantity_on_hand(job, bags);
   bags.pack = "bag of " + show(job.mix.bag, job.units);
   bags.basis = bags_basis(job, plan.mix);
   buy(job, whole_packs(bags.needed - bags.on_hand), job.mix.price, job.mix.price_breaks, bags);
+  if (plan.mix.surplus >= least_surplus) {
+    add_note(bags, fmt::format("about {} will be left over: have a mould ready for a test tile",
+                               show_concrete(plan.mix.surplus, job.units)));
+  }
+  if (bags.packs > 0) add_note(bags, cheaper_waste(job, plan.mix));
   return bags;
 }
 
@@ -50,7 +81,7 @@ Material doses(const Job& job, const Plan& plan, const Additive& additive, const
   row.stock = additive.id;
   row.needed = total.total;
   row.unit = "doses";
-  row.on_hand = packs_on_hand(job, row);
+  row.on_hand = quantity_on_hand(job, row);
   row.pack = dose_pack(additive.dose_size, job.units);
   const double mixed = job.crew.bags_per_batch * plan.pour.batches;  // part bags not rounded up
   row.basis =
@@ -61,6 +92,9 @@ Material doses(const Job& job, const Plan& plan, const Additive& additive, const
   }
   if (plan.mix.spare_bags > 0) row.basis += "; none for the spare bags";
   buy(job, whole_packs(total.total - row.on_hand), additive.price, {}, row);
+  if (additive.kind == AdditiveKind::retarder && plan.pour.usable && !plan.pour.feasible) {
+    add_note(row, "even with it the pour does not work as planned: mend the checks before buying");
+  }
   return row;
 }
 
@@ -126,6 +160,19 @@ std::vector<Material> boards_and_sheets(const Job& job, const Plan& plan) {
 }
 
 }  // namespace
+
+std::vector<std::string> list_tools(const Job& job, const Plan& plan) {
+  std::vector<std::string> tools{"waterproof gloves", "goggles",       "dust mask",    "scale",
+                                 "buckets",           "mixing paddle", "straightedge", "float",
+                                 "steel trowel",      "spirit level"};
+  if (!job.additives.empty()) tools.push_back("cups for the doses");
+  if (!plan.cut_list.parts.empty()) tools.insert(tools.end(), {"saw", "screwdriver"});
+  // A mix stripped within 12 h is kept wet by sprinkling, any other under cloth for days: the
+  // schedule's rule (assumption).
+  const bool cures_for_days = job.mix.strip_after.value_or(hours(12)) >= hours(12);
+  tools.push_back(cures_for_days ? "damp cloth for the cure" : "spray bottle for the cure");
+  return tools;
+}
 
 std::vector<Material> list_materials(const Job& job, const Catalogue& catalogue, const Plan& plan) {
   std::vector<Material> rows{mix_bags(job, plan)};

@@ -9,9 +9,14 @@
 
 namespace strikeoff {
 
-/// Everything to buy, in packs, less what is on hand. Reads the plan's slabs, mix, cut list.
+/// Everything to buy, in packs, less what is on hand, in their unit. Reads the plan's slabs, mix,
+/// cut list.
 [[nodiscard]] std::vector<Material> list_materials(const Job& job, const Catalogue& catalogue,
                                                    const Plan& plan);
+
+/// What must be at hand beside the materials: tools and protection, not counted and not priced
+/// (common practice, no source).
+[[nodiscard]] std::vector<std::string> list_tools(const Job& job, const Plan& plan);
 
 /// What the materials cost. Lines are rounded to hundredths of the currency.
 [[nodiscard]] Cost add_up(const Job& job, const std::vector<Material>& materials);

@@ -93,6 +93,7 @@ Plan make_plan(const Job& job, const Catalogue& catalogue) {
   plan.mix.doses = dose_totals(job, plan.mix, pour.retarder);
 
   plan.materials = list_materials(job, catalogue, plan);
+  plan.also_ready = list_tools(job, plan);
   plan.cost = add_up(job, plan.materials);
   plan.schedule = make_schedule(job, plan);
   plan.checks = run_checks(job, plan);

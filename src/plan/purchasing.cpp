@@ -36,15 +36,15 @@ int whole_packs(double packs) {
   return static_cast<int>(std::max(0.0, std::ceil(packs - 1e-9)));
 }
 
-double packs_on_hand(const Job& job, const Material& material) {
-  double packs = 0;
+double quantity_on_hand(const Job& job, const Material& material) {
+  double quantity = 0;
   for (const OnHand& there : job.on_hand) {
     const bool offcut = there.length || there.width;
     if (!offcut && (there.item == material.item || there.item == material.stock)) {
-      packs += there.quantity;
+      quantity += there.quantity;
     }
   }
-  return packs;
+  return quantity;
 }
 
 Purchase cheapest(int needed, double price, const std::vector<PriceBreak>& breaks) {

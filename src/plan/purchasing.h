@@ -15,8 +15,8 @@ namespace strikeoff {
 /// Smallest whole number of packs that holds `packs`; an excess of 1e-9 is rounding, not need.
 [[nodiscard]] int whole_packs(double packs);
 
-/// What the job says is there, in packs. Offcuts (entries with a length or a width) are not packs.
-[[nodiscard]] double packs_on_hand(const Job& job, const Material& material);
+/// How many the job says are there. Offcuts (entries with a length or a width) do not count.
+[[nodiscard]] double quantity_on_hand(const Job& job, const Material& material);
 
 /// Sets packs, price, cost and note of a material of which `packs` must be bought. The job's own
 /// price goes first, by item, then by stock; only the catalogue's price has `breaks`.

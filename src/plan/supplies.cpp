@@ -5,6 +5,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstddef>
+#include <functional>
+#include <map>
 
 #include "core/format.h"
 #include "plan/purchasing.h"
@@ -17,6 +20,7 @@ struct Need {
   std::string id;
   double amount = 0;  // m, m2, or pieces: what the supply's rate is per
   std::string basis;
+  std::string note;
 };
 
 /// What all slabs of the job need together.
@@ -34,6 +38,8 @@ Totals total_of(const Plan& plan) {
     sum.forms.isolation += slab.forms.isolation;
     sum.forms.seams += slab.forms.seams;
     sum.forms.ledger += slab.forms.ledger;
+    const auto& battens = slab.forms.ledger_pieces;
+    sum.forms.ledger_pieces.insert(sum.forms.ledger_pieces.end(), battens.begin(), battens.end());
     sum.forms.panel += slab.forms.panel;
     sum.forms.formed += slab.forms.formed;
     sum.forms.stakes += slab.forms.stakes;
@@ -67,15 +73,37 @@ Need strip_screws(const Job& job, const Plan& plan, const Totals& sum) {
   return {"strip-screws", static_cast<double>(screws),
           fmt::format("{}{}, a screw every {} and at each end: {}",
                       count(pieces, "strip or cleat", "strips and cleats"),
-                      ledger ? " and the ledger" : "", show(spacing, job.units), screws)};
+                      ledger ? " and the ledger" : "", show(spacing, job.units), screws),
+          ""};
 }
 
 Need by_length(std::string id, Length length, const std::string& what, Units units) {
-  return {std::move(id), length.in_m(), fmt::format("{} of {}", show(length, units), what)};
+  return {std::move(id), length.in_m(), fmt::format("{} of {}", show(length, units), what), ""};
 }
 
 Need by_area(std::string id, Area area, const std::string& what, Units units) {
-  return {std::move(id), area.si(), fmt::format("{} of {}", show(area, units), what)};
+  return {std::move(id), area.si(), fmt::format("{} of {}", show(area, units), what), ""};
+}
+
+/// "cut 2 x 94 in and 2 x 26 in", longest first.
+std::string battens_to_cut(const std::vector<Length>& pieces, Units units) {
+  std::map<Length, int, std::greater<>> lengths;
+  for (const Length piece : pieces) ++lengths[piece];
+  std::string text;
+  std::size_t number = 0;
+  for (const auto& [length, quantity] : lengths) {
+    const bool last = ++number == lengths.size();
+    text += number == 1 ? "cut " : last ? " and " : ", ";
+    text += fmt::format("{} x {}", quantity, show(length, units));
+  }
+  return text;
+}
+
+Need ledger_battens(const FormQuantities& forms, Units units) {
+  Need need =
+      by_length("ledger-batten", forms.ledger, "ledger under soffits and knock-outs", units);
+  need.note = battens_to_cut(forms.ledger_pieces, units);
+  return need;
 }
 
 std::vector<Need> needs(const Job& job, const Plan& plan) {
@@ -91,9 +119,9 @@ std::vector<Need> needs(const Job& job, const Plan& plan) {
       by_length("seam-tape", forms.seams, "panel seam", units),
       by_length("form-tape", forms.edge + forms.knock_out, "edge strip and knock-out", units),
       by_area("release-agent", forms.formed, "form face", units),
-      by_length("ledger-batten", forms.ledger, "ledger under soffits and knock-outs", units),
+      ledger_battens(forms, units),
       by_length("isolation-strip", forms.isolation, "wall", units),
-      {"stakes", static_cast<double>(forms.stakes), "behind the edge strips of ground slabs"},
+      {"stakes", static_cast<double>(forms.stakes), "behind the edge strips of ground slabs", ""},
       by_area("curing-sheet", sum.top, "top, and a lap all round", units),
       by_area("sanding-discs", sum.top, "top", units),
       by_area("sealer", sum.top + sum.edge_faces, "top and edge, two coats", units),
@@ -106,7 +134,12 @@ struct ShownUnit {
   double per_catalogue_unit = 1;
 };
 
-ShownUnit shown_unit(const std::string& unit, Units units) {
+/// Less than 0.1 L is shown in the next smaller unit: "1.3 fl oz" is readable, "0.04 qt" is not.
+ShownUnit shown_unit(const std::string& unit, double amount, Units units) {
+  if (unit == "L" && amount < 0.1) {
+    if (units == Units::metric) return {"mL", 1000};
+    return {"fl oz", in_quarts(litres(1)) * 32};
+  }
   if (units == Units::metric) return {unit, 1};
   if (unit == "m") return {"ft", Length::m(1).in_in() / 12};
   if (unit == "m2") return {"ft2", in_square_feet(Area::from_si(1))};
@@ -120,17 +153,22 @@ bool is_counted(const std::string& unit) {
 }
 
 Material supply_row(const Job& job, const Supply& good, const Need& need) {
-  const ShownUnit unit = shown_unit(good.unit, job.units);
-  const double needed = need.amount * good.rate;
+  const bool counted = is_counted(good.unit);
+  const double exact = need.amount * good.rate;
+  const double needed = counted ? std::ceil(exact - 1e-9) : exact;
+  const ShownUnit unit = shown_unit(good.unit, needed, job.units);
   Material row;
   row.item = good.item;
   row.stock = good.id;
-  row.needed = is_counted(good.unit) ? std::ceil(needed - 1e-9) : needed * unit.per_catalogue_unit;
+  row.needed = needed * unit.per_catalogue_unit;
   row.unit = unit.name;
-  row.on_hand = packs_on_hand(job, row);
+  // The job counts screws, but rolls and cans of what is measured.
+  const double held = quantity_on_hand(job, row) * (counted ? 1 : good.pack);
+  row.on_hand = held * unit.per_catalogue_unit;
   row.pack = good.pack_name;
   row.basis = need.basis;
-  buy(job, whole_packs(needed / good.pack - row.on_hand), good.price, {}, row);
+  buy(job, whole_packs((needed - held) / good.pack), good.price, {}, row);
+  row.note = need.note;
   return row;
 }
 

@@ -60,11 +60,13 @@ Json total(const StockTotal& total) {
 }  // namespace
 
 Json cut_list(const CutList& list) {
-  return {{"parts", array(list.parts, part)},
-          {"boards", array(list.boards, board)},
-          {"sheets", array(list.sheets, sheet)},
-          {"totals", array(list.totals, total)},
-          {"unplaced", list.unplaced}};
+  Json result = {{"parts", array(list.parts, part)},
+                 {"boards", array(list.boards, board)},
+                 {"sheets", array(list.sheets, sheet)},
+                 {"totals", array(list.totals, total)},
+                 {"unplaced", list.unplaced}};
+  if (list.cost_bound) result["cost_bound"] = number(list.cost_bound->si());
+  return result;
 }
 
 }  // namespace strikeoff::json

@@ -14,6 +14,7 @@ Json rectangle(const Rectangle& at) {
 Json panel(const PanelPiece& piece) {
   Json result = {{"mark", piece.mark}};
   result.update(rectangle(piece.at));
+  result["cuts"] = array(piece.cuts, rectangle);
   return result;
 }
 
@@ -24,6 +25,8 @@ Json forms(const FormQuantities& forms) {
           {"isolation_mm", number(forms.isolation.in_mm())},
           {"seams_mm", number(forms.seams.in_mm())},
           {"ledger_mm", number(forms.ledger.in_mm())},
+          {"ledger_pieces_mm",
+           array(forms.ledger_pieces, [](Length piece) { return Json(number(piece.in_mm())); })},
           {"panel_m2", number(forms.panel.si())},
           {"formed_m2", number(forms.formed.si())},
           {"stakes", forms.stakes}};

@@ -65,6 +65,27 @@ std::string sheet_body(const Sheet& sheet, Units units) {
   return table.str(4);
 }
 
+/// The openings to cut out of the panels, by mark, as the panels lie on the base.
+std::string panel_cuts(const Plan& plan) {
+  std::string result;
+  for (const SlabPlan& slab : plan.slabs) {
+    for (const PanelPiece& piece : slab.panels) {
+      for (const Rectangle& cut : piece.cuts) {
+        result += paragraph(
+            "  ", fmt::format("{}: cut out {}, {} from its left and {} from its front edge.",
+                              piece.mark, size(cut.length, cut.depth, plan.units),
+                              show(cut.at.x, plan.units), show(cut.at.y, plan.units)));
+      }
+    }
+  }
+  if (result.empty()) return "";
+  return "\n" +
+         paragraph("  ",
+                   "Openings in the panels, measured on the panel as it lies on the base, from "
+                   "above:") +
+         result;
+}
+
 struct Layout {
   std::string what;  // stock, size, on hand or to buy
   std::string body;
@@ -96,6 +117,11 @@ std::string end_cuts(const Part& part) {
   return cut_angle(part.left_cut_deg) + " / " + cut_angle(part.right_cut_deg);
 }
 
+std::string source(const Part& part) {
+  if (!part.stock.empty()) return part.stock;
+  return part.role == "isolation strip" ? "the roll" : "made on site";
+}
+
 Table part_table(const Plan& plan) {
   const bool several = plan.slabs.size() > 1;
   Table table({{"Mark"},
@@ -108,7 +134,7 @@ Table part_table(const Plan& plan) {
   for (const Part& part : plan.cut_list.parts) {
     table.add({part.mark, part.role, several ? part.slab + ": " + part.place : part.place,
                size(part.width, part.length, plan.units), std::to_string(part.quantity),
-               end_cuts(part), part.stock.empty() ? "made on site" : part.stock});
+               end_cuts(part), source(part)});
   }
   return table;
 }
@@ -146,6 +172,7 @@ std::string total_line(const CutList& cut_list, const StockTotal& total) {
   if (total.on_hand > 0) text += fmt::format(" ({} on hand, {} to buy)", total.on_hand, total.buy);
   if (total.proven) return text + "; no plan can use fewer.";
   const int more = total.used - total.bound;
+  if (more == 0) return text + ", for the parts that fit.";
   return text + fmt::format("; at least {} {} needed, so this may be {} too many.", total.bound,
                             total.bound == 1 ? "is" : "are", more);
 }
@@ -161,8 +188,9 @@ std::string cut(const Plan& plan) {
   if (list.parts.empty()) return "";
   std::string result = heading("CUT");
   if (!list.unplaced.empty()) {
-    result += paragraph("  !!! ",
-                        "These parts fit no board or sheet: " + joined(list.unplaced, ", ") + ".");
+    result +=
+        paragraph("  !!! ", "These parts fit no board or sheet, or have no room where they go: " +
+                                joined(list.unplaced, ", ") + ".");
   }
   result += "  Parts. Write the mark on each piece as it is cut.\n" + part_table(plan).str() +
             glossary(list.parts);
@@ -185,7 +213,8 @@ std::string cut(const Plan& plan) {
     sheets.push_back({what(sheet.stock, sheet.length, sheet.width, sheet.on_hand, plan.units),
                       sheet_body(sheet, plan.units)});
   }
-  result += layouts("Board", "Boards", boards) + layouts("Sheet", "Sheets", sheets) + "\n";
+  result += layouts("Board", "Boards", boards) + layouts("Sheet", "Sheets", sheets) +
+            panel_cuts(plan) + "\n";
   for (const StockTotal& total : list.totals) result += paragraph("  ", total_line(list, total));
   if (!boards.empty()) {
     // 300 x 40 mm (assumption).

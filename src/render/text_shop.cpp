@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "core/format.h"
 #include "render/text_sections.h"
 #include "render/text_table.h"
@@ -13,10 +15,19 @@ std::string amount(Money money) {
   return fmt::format("{:.2f}", money.si());
 }
 
+/// "2 rolls of 49 ft (15 m)": the first word of a pack is what is counted.
+std::string packs(int number, const std::string& pack) {
+  if (number == 1) return "1 " + pack;
+  const std::size_t word = std::min(pack.find(' '), pack.size());
+  const bool hissing = pack[word - 1] == 'x' || pack[word - 1] == 's' || pack[word - 1] == 'h';
+  return fmt::format("{} {}{}{}", number, pack.substr(0, word), hissing ? "es" : "s",
+                     pack.substr(word));
+}
+
 std::string to_buy(const Material& material) {
   if (material.packs == 0) return "nothing";
   if (material.pack.empty()) return std::to_string(material.packs);
-  return fmt::format("{} x {}", material.packs, material.pack);
+  return packs(material.packs, material.pack);
 }
 
 std::string cost(const Material& material) {
@@ -41,7 +52,7 @@ Table list(const Plan& plan) {
                {plan.cost.currency, Align::right}});
   for (const Material& material : plan.materials) {
     table.add({"[ ]", material.item, need(material),
-               material.on_hand == 0 ? "-" : show_number(material.on_hand, 2), to_buy(material),
+               material.on_hand == 0 ? "-" : show_number(material.on_hand, 1), to_buy(material),
                cost(material)});
   }
   if (plan.cost.tax != Money{}) {
@@ -63,6 +74,10 @@ std::string shop(const Plan& plan) {
   if (!plan.cost.unpriced.empty()) {
     result += paragraph("  ", "No price is known for " + joined(plan.cost.unpriced, ", ") +
                                   ": the total leaves that out.");
+  }
+  if (!plan.also_ready.empty()) {
+    result += paragraph(
+        "  ", "Also have ready, not counted here: " + joined(plan.also_ready, ", ") + ".");
   }
   return result;
 }

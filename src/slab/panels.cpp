@@ -5,6 +5,7 @@
 #include <cstddef>
 #include <map>
 #include <optional>
+#include <tuple>
 #include <utility>
 
 #include "core/shelves.h"
@@ -29,15 +30,21 @@ struct Layout {
   std::vector<Seam> seams;
 };
 
+/// A sheet as it is laid, and whether a sliver shares equally with the piece before it.
+struct Tile {
+  Length length, depth;
+  bool share = false;
+};
+
 /// One row of pieces, and the joints in it for the next row to keep away from.
 using RowJoints = std::vector<Length>;
 
 /// Rows along x in one slice, the first staggered from the `below` joints. Returns the joints of
 /// its last row.
-RowJoints tile(const Rectangle& area, const Rectangle& sheet, Length gap, RowJoints below,
+RowJoints tile(const Rectangle& area, const Tile& sheet, Length gap, RowJoints below,
                Layout& layout) {
-  const PieceRule across{sheet.depth, gap, least_sliver};
-  const PieceRule along{sheet.length, gap, least_sliver};
+  const PieceRule across{sheet.depth, gap, least_sliver, sheet.share};
+  const PieceRule along{sheet.length, gap, least_sliver, sheet.share};
   Length y = area.at.y;
   for (const Length depth : split(area.depth, sheet.depth, across)) {
     if (y != area.at.y) {
@@ -58,7 +65,7 @@ RowJoints tile(const Rectangle& area, const Rectangle& sheet, Length gap, RowJoi
   return below;
 }
 
-Layout lay_rows(const Slices& slices, const Rectangle& sheet, Length gap) {
+Layout lay_rows(const Slices& slices, const Tile& sheet, Length gap) {
   const auto parted = part_slices(slices, gap);
   std::vector<std::vector<Contact>> under(parted.size());
   for (const Contact& c : slices.contacts) under[c.above].push_back(c);
@@ -121,22 +128,45 @@ Length seam_length(const Layout& layout, const std::vector<Rectangle>& cut_out) 
   return sum;
 }
 
-/// Width and length of a piece as it is cut, largest first.
-std::pair<Length, Length> size_of(const Rectangle& r) {
-  return {-std::max(r.length, r.depth), -std::min(r.length, r.depth)};
+/// What the openings take from a piece, from its own lower left corner.
+std::vector<Rectangle> cuts_in(const Rectangle& piece, const std::vector<Rectangle>& cut_out) {
+  std::vector<Rectangle> cuts;
+  for (const Rectangle& o : cut_out) {
+    if (!overlaps(piece, o)) continue;
+    const Point from{std::max(o.at.x, piece.at.x), std::max(o.at.y, piece.at.y)};
+    const Length to_x = std::min(o.at.x + o.length, piece.at.x + piece.length);
+    const Length to_y = std::min(o.at.y + o.depth, piece.at.y + piece.depth);
+    cuts.push_back({{from.x - piece.at.x, from.y - piece.at.y}, to_x - from.x, to_y - from.y});
+  }
+  return cuts;
 }
 
-std::vector<Part> parts_of(const Slab& slab, const std::vector<Rectangle>& pieces) {
-  std::map<std::pair<Length, Length>, int> count;
-  for (const Rectangle& piece : pieces) ++count[size_of(piece)];
+/// Length and width of a piece as it is cut, largest first, and its number when it has cuts:
+/// such a piece is like no other.
+using Kind = std::tuple<Length, Length, std::size_t>;
+
+std::vector<Kind> kinds_of(const std::vector<Rectangle>& pieces,
+                           const std::vector<Rectangle>& cut_out) {
+  std::vector<Kind> kinds;
+  for (const Rectangle& r : pieces) {
+    const std::size_t number = cuts_in(r, cut_out).empty() ? 0 : kinds.size() + 1;
+    kinds.emplace_back(-std::max(r.length, r.depth), -std::min(r.length, r.depth), number);
+  }
+  return kinds;
+}
+
+/// One part of each kind, in the order of the kinds.
+std::vector<Part> parts_of(const Slab& slab, const std::vector<Kind>& kinds) {
+  std::map<Kind, int> count;
+  for (const Kind& kind : kinds) ++count[kind];
   std::vector<Part> parts;
-  for (const auto& [size, quantity] : count) {
+  for (const auto& [kind, quantity] : count) {
     Part part;
     part.slab = slab.name;
     part.role = "backer panel";
     part.stock = slab.panel->id;
-    part.length = -size.first;
-    part.width = -size.second;
+    part.length = -std::get<0>(kind);
+    part.width = -std::get<1>(kind);
     part.quantity = quantity;
     part.place = slab.support == Support::base ? "on the base" : "on the ground";
     parts.push_back(std::move(part));
@@ -152,6 +182,7 @@ std::size_t sheets_needed(const std::vector<Part>& panels, const Stock& sheet, L
 
 struct Choice {
   Layout layout;
+  std::vector<Kind> kinds;  // one a piece
   std::vector<Part> parts;
   std::size_t sheets = 0;
   Length seams;
@@ -163,7 +194,8 @@ Choice weigh(const Slab& slab, Layout layout, const std::vector<Rectangle>& cut_
                        [&](const Rectangle& opening) { return within(piece, opening); });
   });
   Choice choice;
-  choice.parts = parts_of(slab, layout.pieces);
+  choice.kinds = kinds_of(layout.pieces, cut_out);
+  choice.parts = parts_of(slab, choice.kinds);
   choice.sheets = sheets_needed(choice.parts, *slab.panel, kerf);
   choice.seams = seam_length(layout, cut_out);
   choice.layout = std::move(layout);
@@ -178,12 +210,14 @@ PanelLayout lay_panels(const Slab& slab, const SlabPlan& shape, Length kerf, Mar
   for (std::size_t i = 0; i < slab.openings.size(); ++i) {
     if (slab.openings[i].through) cut_out.push_back(shape.openings[i]);
   }
-  // Four layouts: rows along x or along y, sheets along or across them.
+  // Eight layouts: rows along x or along y, sheets along or across them, slivers shared equally
+  // or just avoided; shared first, since among equals the first stays.
   const Slices flat = slice(shape.panel), upright = slice(turned(shape.panel));
-  const Rectangle sheet{{}, slab.panel->length, slab.panel->width};
+  const Length along = slab.panel->length, across = slab.panel->width;
   std::optional<Choice> best;
   for (const bool rows_along_x : {true, false}) {
-    for (const Rectangle& laid : {sheet, turned(sheet)}) {
+    for (const Tile& laid : {Tile{along, across, true}, Tile{across, along, true},
+                             Tile{along, across, false}, Tile{across, along, false}}) {
       Layout layout = lay_rows(rows_along_x ? flat : upright, laid, slab.panel_gap);
       if (!rows_along_x) layout = turned(std::move(layout));
       Choice choice = weigh(slab, std::move(layout), cut_out, kerf);
@@ -194,13 +228,16 @@ PanelLayout lay_panels(const Slab& slab, const SlabPlan& shape, Length kerf, Mar
   }
 
   PanelLayout result;
-  std::map<std::pair<Length, Length>, std::string> mark_of;
-  for (Part& part : best->parts) {
-    part.mark = marks.next('P');
-    mark_of[{-part.length, -part.width}] = part.mark;
+  std::map<Kind, std::string> mark_of;
+  for (const Kind& kind : best->kinds) mark_of[kind];
+  auto part = best->parts.begin();
+  for (auto& [kind, mark] : mark_of) {
+    mark = marks.next('P');
+    (part++)->mark = mark;
   }
-  for (const Rectangle& piece : best->layout.pieces) {
-    result.pieces.push_back({mark_of.at(size_of(piece)), piece});
+  for (std::size_t i = 0; i < best->kinds.size(); ++i) {
+    const Rectangle& piece = best->layout.pieces[i];
+    result.pieces.push_back({mark_of.at(best->kinds[i]), piece, cuts_in(piece, cut_out)});
   }
   result.parts = std::move(best->parts);
   result.seams = best->seams;

@@ -30,7 +30,8 @@ std::vector<Length> split(Length whole, Length first, const PieceRule& rule) {
   if (pieces.size() > 1 && pieces.back() < rule.least) {
     Length& before = pieces[pieces.size() - 2];
     // Never more than an even share, for stock too short to give the wanted least.
-    const Length wanted = std::min(rule.least, (before + rest) / 2);
+    const Length even = (before + rest) / 2;
+    const Length wanted = rule.share ? even : std::min(rule.least, even);
     before -= wanted - rest;
     pieces.back() = wanted;
   }

@@ -9,9 +9,10 @@ namespace strikeoff {
 
 /// How a length too long for one board or sheet is made up of pieces laid end to end.
 struct PieceRule {
-  Length full;   // the longest piece there is
-  Length gap;    // left open between neighbours
-  Length least;  // shortest piece wanted where a full neighbour can give way
+  Length full;         // the longest piece there is
+  Length gap;          // left open between neighbours
+  Length least;        // shortest piece wanted where a full neighbour can give way
+  bool share = false;  // that neighbour shares equally, instead of giving only what is wanted
 };
 
 /// The fewest pieces that make up `whole`, beginning with one of `first` (at most `full`), then

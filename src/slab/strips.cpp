@@ -9,6 +9,8 @@
 #include <string>
 #include <tuple>
 
+#include <fmt/format.h>
+
 #include "slab/corners.h"
 #include "slab/splice.h"
 
@@ -32,6 +34,7 @@ struct StripRun {
   std::vector<Length> pieces;
   double left_cut_deg = 0, right_cut_deg = 0;
   std::string place;
+  bool reads_from_left = false;  // left is as seen from outside the slab
 };
 
 /// Parts grouped by what makes them alike, in the order they first came.
@@ -50,12 +53,16 @@ class PartList {
       if (i == 0) part.left_cut_deg = run.left_cut_deg;
       if (i + 1 == run.pieces.size()) part.right_cut_deg = run.right_cut_deg;
       part.place = run.place;
+      if (run.reads_from_left && run.pieces.size() > 1) {
+        part.place += fmt::format(" (piece {} of {} from the left)", i + 1, run.pieces.size());
+      }
       add(std::move(part), run.letter);
     }
   }
 
   void add(Part part, char letter) {
-    const Key key{part.role, part.width, part.length, part.left_cut_deg, part.right_cut_deg};
+    const Key key{part.role,   part.stock,        part.width,
+                  part.length, part.left_cut_deg, part.right_cut_deg};
     const auto [at, is_new] = index_.try_emplace(key, parts_.size());
     if (is_new) {
       part.mark = marks_.next(letter);
@@ -75,7 +82,7 @@ class PartList {
   [[nodiscard]] std::vector<Part> take() { return std::move(parts_); }
 
  private:
-  using Key = std::tuple<std::string, Length, Length, double, double>;
+  using Key = std::tuple<std::string, std::string, Length, Length, double, double>;
   std::string slab_, stock_;
   MarkCounter& marks_;
   std::map<Key, std::size_t> index_;
@@ -110,10 +117,15 @@ Length edge_height(const Slab& slab, const Side& side, const Forms& forms) {
 
 StripRun edge_strip(const Slab& slab, const Side& side, const Forms& forms, Length side_length,
                     const SideEnds& ends) {
-  StripRun run{"edge strip",       'E',      edge_height(slab, side, forms), {}, ends.left_cut_deg,
-               ends.right_cut_deg, side.name};
+  StripRun run;
+  run.role = "edge strip";
+  run.width = edge_height(slab, side, forms);
+  run.left_cut_deg = ends.left_cut_deg;
+  run.right_cut_deg = ends.right_cut_deg;
+  run.place = side.name;
+  run.reads_from_left = true;
   const Length length = side_length + ends.edge_left + ends.edge_right;
-  // A recess narrower than its own strip is closed by the strips beside it.
+  // A step shallower than a strip, or a recess as wide as two, is closed by the strips beside it.
   if (length > Length{}) run.pieces = pieces_of(forms, run.width, length);
   return run;
 }
@@ -126,6 +138,7 @@ StripRun soffit_strip(const Side& side, const Forms& forms, Length side_length,
   run.letter = 'S';
   run.width = side.overhang;
   run.place = side.name;
+  run.reads_from_left = true;
   const Length length = side_length + ends.soffit_left + ends.soffit_right;
   const auto longest = longest_piece(forms, run.width);
   if (!longest || length <= *longest) {
@@ -158,8 +171,12 @@ std::vector<StripRun> knock_outs(const Slab& slab, const Opening& opening, const
   const Length height = on_panel ? slab.thickness - slab.panel->thickness : slab.thickness;
   std::vector<StripRun> runs;
   for (const Length length : {longer, longer, between, between}) {
-    runs.push_back(
-        {"knock-out strip", 'K', height, pieces_of(forms, height, length), 0, 0, opening.name});
+    StripRun& run = runs.emplace_back();
+    run.role = "knock-out strip";
+    run.letter = 'K';
+    run.width = height;
+    run.pieces = pieces_of(forms, height, length);
+    run.place = opening.name;
   }
   return runs;
 }
@@ -192,12 +209,48 @@ Area formed_area(const Slab& slab, const SlabPlan& shape) {
   return sum;
 }
 
+void add_ledger(Length length, FormQuantities& quantities) {
+  quantities.ledger += length;
+  quantities.ledger_pieces.push_back(length);
+}
+
 void count_side(const Slab& slab, const Side& side, const StripRun& edge, const StripRun& soffit,
                 FormQuantities& quantities) {
   quantities.edge += total(edge);
   quantities.soffit += total(soffit);
   if (slab.support == Support::ground) quantities.stakes += stakes_along(total(edge));
-  if (!slab.panel || side.panel_overhang < least_rim) quantities.ledger += total(soffit);
+  const bool on_ledger = !slab.panel || side.panel_overhang < least_rim;
+  if (on_ledger && !soffit.pieces.empty()) add_ledger(total(soffit), quantities);
+}
+
+/// The soft strip between the slab and a wall; cut from a roll, so of no stock.
+Part isolation_strip(const Slab& slab, const Side& side, Length length) {
+  Part part;
+  part.role = "isolation strip";
+  part.width = slab.thickness;
+  part.length = length;
+  part.place = side.name;
+  return part;
+}
+
+/// True at the end of a recess with no room for the strips of its sides: it takes one thickness
+/// beside each side that is no wall.
+bool is_too_narrow(const Slab& slab, const Polygon& outline, std::size_t k, Length s) {
+  const std::size_t n = slab.sides.size(), before = (k + n - 1) % n, after = (k + 1) % n;
+  if (is_convex_corner(outline, k) || is_convex_corner(outline, after)) return false;
+  const int strips = int{!slab.sides[before].wall} + int{!slab.sides[after].wall};
+  return edge_length(outline, k) < s * strips;
+}
+
+/// Stands for the strip of a recess too narrow for it: an edge strip without a stock, which the
+/// cut list names as unplaced.
+Part strip_without_room(const StripRun& edge, Length length) {
+  Part part;
+  part.role = edge.role;
+  part.width = edge.width;
+  part.length = length;
+  part.place = edge.place + " (a recess too narrow for its strips)";
+  return part;
 }
 
 void add_openings(const Slab& slab, const Forms& forms, FormQuantities& quantities,
@@ -206,7 +259,9 @@ void add_openings(const Slab& slab, const Forms& forms, FormQuantities& quantiti
   for (const Opening& opening : slab.openings) {
     const Length longer = std::max(opening.at.length, opening.at.depth);
     // A through knock-out has nothing under it but a batten along each long side.
-    if (opening.through && slab.support == Support::base) quantities.ledger += longer * 2;
+    if (opening.through && slab.support == Support::base) {
+      for (int side = 0; side < 2; ++side) add_ledger(longer, quantities);
+    }
     if (std::min(opening.at.length, opening.at.depth) <= s * 2) {
       parts.add(knock_out_block(opening), 'K');
       continue;
@@ -227,14 +282,20 @@ FormWork form_work(const Slab& slab, const SlabPlan& shape, const Forms& forms,
   const Stock& stock = forms.strip_stock.front();
   const auto ends = strip_ends(slab, shape.outline, forms.corner, stock.thickness);
   std::vector<StripRun> soffits, edges, others;
+  std::vector<Part> isolation, without_room;
   for (std::size_t k = 0; k < slab.sides.size(); ++k) {
     const Side& side = slab.sides[k];
     const Length length = edge_length(shape.outline, k);
     if (side.wall) {
       work.quantities.isolation += length;
+      isolation.push_back(isolation_strip(slab, side, length));
       continue;
     }
     StripRun edge = edge_strip(slab, side, forms, length, ends[k]), soffit;
+    if (is_too_narrow(slab, shape.outline, k, stock.thickness)) {
+      edge.pieces.clear();
+      without_room.push_back(strip_without_room(edge, length));
+    }
     if (slab.support == Support::base && side.overhang > Length{}) {
       soffit = soffit_strip(side, forms, length, ends[k], edge);
       soffits.push_back(soffit);
@@ -246,14 +307,22 @@ FormWork form_work(const Slab& slab, const SlabPlan& shape, const Forms& forms,
   PartList parts(slab.name, stock.id, marks);
   for (const StripRun& run : soffits) parts.add(run);
   for (const StripRun& run : edges) parts.add(run);
+  for (Part& part : without_room) parts.add(std::move(part), 'E');
   add_openings(slab, forms, work.quantities, others, parts);
   for (const auto* runs : {&soffits, &edges, &others}) {
     for (const StripRun& run : *runs) {
       for (std::size_t joint = 1; joint < run.pieces.size(); ++joint) {
-        parts.add({"cleat", 'C', run.width, {cleat_length}, 0, 0, run.place});
+        StripRun cleat;
+        cleat.role = "cleat";
+        cleat.letter = 'C';
+        cleat.width = run.width;
+        cleat.pieces = {cleat_length};
+        cleat.place = run.place;
+        parts.add(cleat);
       }
     }
   }
+  for (Part& part : isolation) parts.add(std::move(part), 'I');
   work.parts = parts.take();
   work.quantities.formed = formed_area(slab, shape);
   return work;

@@ -23,6 +23,9 @@ struct FormWork {
 /// both edge strips run to the long point, soffits still butt. With strip thickness s, at a
 /// convex corner the passing edge strip is s longer, at a re-entrant one the butting strip is s
 /// shorter; soffits fill the overhang exactly, so their areas add up to outline less base.
+///
+/// A recess too narrow for the strips of its two sides has an edge strip without a stock: there
+/// is no room for it, and the cut list says so. Isolation strips have no stock either: a roll.
 [[nodiscard]] FormWork form_work(const Slab& slab, const SlabPlan& shape, const Forms& forms,
                                  MarkCounter& marks);
 

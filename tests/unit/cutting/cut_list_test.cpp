@@ -154,13 +154,13 @@ TEST_CASE("panels prove nothing about boards", "[cutting]") {
   CHECK_FALSE(total_of(list, "board").proven);
 }
 
-TEST_CASE("offcuts of the stock leave open whether fewer could be bought", "[cutting]") {
+TEST_CASE("a plan that meets the bound is proven with offcuts in it too", "[cutting]") {
   const std::vector<Part> parts{strip_part("E1", in(2.5), in(90)),
                                 strip_part("E2", in(2.5), in(30))};
   OnHand offcut{"board", 1, in(40), in(2.5)};
   CutList list = cut_parts(parts, {board(96, 2.5)}, {}, {offcut}, full_kerf);
   CHECK((list.totals[0].used == 2 && list.totals[0].bound == 2 && list.totals[0].buy == 1));
-  CHECK_FALSE(list.totals[0].proven);
+  CHECK(list.totals[0].proven);  // two pieces of stock, whichever they are
   offcut.item = "something else";
   list = cut_parts(parts, {board(96, 2.5)}, {}, {offcut}, full_kerf);
   CHECK((list.totals[0].used == 2 && list.totals[0].bound == 2 && list.totals[0].buy == 2));
@@ -249,4 +249,34 @@ TEST_CASE("a sheet on hand is cut before one is bought", "[cutting]") {
   CHECK(cut_violations(list, {}, sheets, on_hand, full_kerf) == nothing);
   CHECK(list.totals[0].on_hand == 1);
   CHECK(list.totals[0].buy == 1);
+}
+
+TEST_CASE("no plan costs less than the cost bound and what is on hand is free", "[cutting]") {
+  Stock priced = board(96, 3.5);
+  priced.price = 19;
+  const std::vector<Part> parts{strip_part("E1", in(3), in(90), 3)};
+  CHECK(cut_parts(parts, {priced}, {}, {}, full_kerf).cost_bound->si() == Approx(57));
+  const std::vector<OnHand> two{{priced.id, 2, std::nullopt, std::nullopt}};
+  const CutList list = cut_parts(parts, {priced}, {}, two, full_kerf);
+  CHECK(list.cost_bound->si() == Approx(19));
+  CHECK(list.totals[0].proven);
+  Stock unpriced = priced;
+  unpriced.price.reset();
+  CHECK_FALSE(cut_parts(parts, {unpriced}, {}, {}, full_kerf).cost_bound);
+}
+
+TEST_CASE("an offcut on hand does not unprove the fewest boards", "[cutting]") {
+  const Stock stock = board(96, 3.5);
+  const std::vector<OnHand> offcut{{stock.id, 1, in(20), in(3.5)}};
+  const CutList list = cut_parts({strip_part("E1", in(3), in(90))}, {stock}, {}, offcut, full_kerf);
+  CHECK(list.totals[0].used == list.totals[0].bound);
+  CHECK(list.totals[0].proven);
+}
+
+TEST_CASE("an edge strip without a stock has no room and is called unplaced", "[cutting]") {
+  Part part = strip_part("E1", in(3), in(1));
+  part.role = "edge strip";
+  part.stock.clear();
+  CHECK(cut_parts({part}, {board(96, 3.5)}, {}, {}, full_kerf).unplaced ==
+        std::vector<std::string>{"E1"});
 }

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 
+#include "mix/mix.h"
 #include "plan/purchasing.h"
 #include "plan/supplies.h"
 #include "support/sample_plan.h"
@@ -201,10 +202,10 @@ TEST_CASE("cleats and knock-outs and every slab count", "[materials]") {
         "11 strips and cleats and the ledger, a screw every 8 in and at each end: 145");
   CHECK(find_material(rows, "form-tape").needed == Approx(2 * (247.0 + 61) / 12 * 1.05));
 
-  // 1 in2 is 6.4516 cm2, 1 qt is 0.946352946 L.
+  // 1 in2 is 6.4516 cm2, 1 fl oz is 0.0295735 L.
   const double panel_m2 = 2 * 92.5 * 26.5 * 6.4516e-4, form_m2 = 2 * 244 * 1.5 * 6.4516e-4;
   CHECK(find_material(rows, "bedding").needed == std::ceil(panel_m2 * 0.675));
-  CHECK(find_material(rows, "release-agent").needed == Approx(form_m2 * 0.04 / 0.946352946));
+  CHECK(find_material(rows, "release-agent").needed == Approx(form_m2 * 0.04 / 0.0295735295625));
 }
 
 TEST_CASE("a metric job is listed in metric units", "[materials]") {
@@ -261,4 +262,81 @@ TEST_CASE("money rounds to hundredths with halves up", "[cost]") {
   CHECK(to_cents(1.005).si() == Approx(1.01));
   CHECK(to_cents(1.0049).si() == Approx(1.00));
   CHECK(to_cents(0).si() == 0);
+}
+
+TEST_CASE("counted supplies on hand are pieces and measured ones are packs", "[materials]") {
+  Job job = potting_bench_job();
+  job.on_hand = {{"strip-screws", 50, std::nullopt, std::nullopt},
+                 {"form-tape", 1, std::nullopt, std::nullopt}};
+  const auto rows = materials_of(job, potting_bench_plan());
+  const Material screws = find_material(rows, "strip-screws");
+  CHECK(screws.on_hand == 50);
+  CHECK(screws.packs == 1);  // 103 needed, 53 short
+  const Material tape = find_material(rows, "form-tape");
+  const double roll = supply(sample_supplies(), "form-tape").pack;
+  CHECK(tape.on_hand == Approx(Length::m(roll).in_in() / 12));
+}
+
+TEST_CASE("tiny amounts are in the smaller unit", "[materials]") {
+  const Material agent =
+      find_material(materials_of(potting_bench_job(), potting_bench_plan()), "release-agent");
+  CHECK(agent.unit == "fl oz");
+  Job metric = potting_bench_job();
+  metric.units = Units::metric;
+  CHECK(find_material(materials_of(metric, potting_bench_plan()), "release-agent").unit == "mL");
+}
+
+TEST_CASE("the battens row says what to cut", "[materials]") {
+  Plan plan = potting_bench_plan();
+  plan.slabs.front().forms.ledger = Length::inches(240);
+  plan.slabs.front().forms.ledger_pieces = {Length::inches(94), Length::inches(26),
+                                            Length::inches(94), Length::inches(26)};
+  CHECK(find_material(materials_of(potting_bench_job(), plan), "ledger-batten").note ==
+        "cut 2 x 94 in and 2 x 26 in");
+}
+
+TEST_CASE("the surplus and a waste that saves a bag are said at the bags", "[materials]") {
+  Job job = potting_bench_job();
+  Plan plan = potting_bench_plan();
+  job.waste = 0.10;
+  job.crew.bags_per_batch = 1;
+  // 5 bags hold 9 % waste and a little more, so 10 % opens a sixth.
+  plan.mix.concrete = plan.mix.yield * 5 * (1 / 1.095);
+  const MixPlan mix = plan_mix(job, plan.mix.concrete);
+  plan.mix.concrete = mix.concrete;
+  plan.mix.waste = mix.waste;
+  plan.mix.yield = mix.yield;
+  plan.mix.bags_exact = mix.bags_exact;
+  plan.mix.bags = mix.bags;
+  plan.mix.surplus = mix.surplus;
+  REQUIRE(mix.bags == 6);
+  const std::string note = materials_of(job, plan).front().note;
+  CHECK(note.find("will be left over: have a mould ready for a test tile") != std::string::npos);
+  CHECK(note.find("with 9 % waste instead of 10 %, 1 bag fewer would do") != std::string::npos);
+  // Below 5 % nothing is offered.
+  job.waste = 0.05;
+  CHECK(materials_of(job, plan).front().note.find("fewer would do") == std::string::npos);
+}
+
+TEST_CASE("doses that do not make the pour work say so", "[materials]") {
+  Job job = potting_bench_job();
+  job.additives = {retarder()};
+  Plan plan = potting_bench_plan();
+  plan.mix.doses = {{"set retarder", AdditiveKind::retarder, 1, 4, kilograms(0.03)}};
+  plan.pour.usable = minutes(10);
+  plan.pour.feasible = false;
+  CHECK(find_material(materials_of(job, plan), "retarder-packet").note.find("does not work") !=
+        std::string::npos);
+  plan.pour.feasible = true;
+  CHECK(find_material(materials_of(job, plan), "retarder-packet").note.empty());
+}
+
+TEST_CASE("tools fit how the mix cures", "[materials]") {
+  Job job = potting_bench_job();
+  const auto names = [&](Duration strip_after) {
+    job.mix.strip_after = strip_after;
+    return list_tools(job, potting_bench_plan()).back();
+  };
+  CHECK(names(hours(24)) == "damp cloth for the cure");
+  CHECK(names(hours(2)) == "spray bottle for the cure");
 }

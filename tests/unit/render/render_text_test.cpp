@@ -90,7 +90,7 @@ TEST_CASE("boards cut alike are shown once") {
 TEST_CASE("parts that fit no stock are called out") {
   Plan plan = test::printed_bench_plan();
   plan.cut_list.unplaced = {"E1", "P1"};
-  CHECK_THAT(text::cut(plan), Contains("!!! These parts fit no board or sheet: E1, P1."));
+  CHECK_THAT(text::cut(plan), Contains("or have no room where they go: E1"));
 }
 
 TEST_CASE("angled ends name the side and explain the reading") {
@@ -185,4 +185,36 @@ TEST_CASE("an empty plan renders without sections it has nothing for") {
   CHECK(text.find("SHOP") == std::string::npos);
   CHECK(text.find("CUT") == std::string::npos);
   require_fits_the_page(text);
+}
+
+TEST_CASE("packs are counted as a shop counts them and tools end the list") {
+  Plan plan = test::printed_bench_plan();
+  Material& row = plan.materials.front();
+  row.packs = 2;
+  for (const auto& [pack, shown] :
+       {std::pair{"box of 100", "2 boxes of 100"}, std::pair{"roll of 10 m", "2 rolls of 10 m"},
+        std::pair{"cartridge", "2 cartridges"}}) {
+    row.pack = pack;
+    CHECK_THAT(text::shop(plan), Contains(shown));
+  }
+  plan.also_ready = {"goggles", "buckets"};
+  CHECK_THAT(text::shop(plan), Contains("Also have ready, not counted here: goggles, buckets."));
+}
+
+TEST_CASE("openings in panels are given on the piece as it lies") {
+  Plan plan = test::printed_bench_plan();
+  PanelPiece& piece = plan.slabs.front().panels.front();
+  piece.mark = "P1";
+  piece.cuts = {{{Length::inches(5), Length::inches(3)}, Length::inches(30), Length::inches(16)}};
+  CHECK_THAT(text::cut(plan),
+             Contains("P1: cut out 30 x 16 in, 5 in from its left and 3 in from its front edge."));
+}
+
+TEST_CASE("a total that meets its bound is never called too many") {
+  Plan plan = test::printed_bench_plan();
+  for (StockTotal& total : plan.cut_list.totals) {
+    total.bound = total.used;
+    total.proven = false;
+  }
+  CHECK_THAT(text::cut(plan), !Contains("too many"));
 }

@@ -85,10 +85,10 @@ TEST_CASE("rows are staggered and no piece is a sliver", "[panels]") {
     CHECK(std::min(piece.at.length, piece.at.depth) >= mm(75));
   }
   CHECK(covered(layout).si() == Approx((in(121) * in(73)).si()));
-  // The piece that would be 1 in is 75 mm and no more.
+  // Where the second piece would be 1 in, the two share equally.
   const PanelLayout two = layout_of(panelled(corners_of({{}, in(61), in(36)}), {}));
   REQUIRE(two.pieces.size() == 2);
-  CHECK(two.pieces[1].at.length == mm(75));
+  CHECK(two.pieces[0].at.length == two.pieces[1].at.length);
 }
 
 TEST_CASE("rows run up an L where that makes less seam", "[panels]") {
@@ -198,4 +198,26 @@ TEST_CASE("a staircase of a thousand corners is laid quickly", "[panels]") {
   REQUIRE(base.size() == 1000);
   const PanelLayout layout = layout_of(panelled(base, {}));
   CHECK(covered(layout).si() == Approx(signed_area(base).si()));
+}
+
+TEST_CASE("a piece that an opening cuts says where and is a part of its own", "[panels]") {
+  Slab slab = panelled(corners_of({{}, in(120), in(36)}), {});
+  slab.openings.push_back({"sink", {{in(50), in(3)}, in(30), in(16)}, true});
+  const PanelLayout layout = layout_of(slab);
+  REQUIRE(layout.pieces.size() == 2);
+  CHECK(layout.parts.size() == 2);  // both 60 x 36 in, cut differently
+  CHECK(layout.pieces[0].mark != layout.pieces[1].mark);
+  CHECK(layout.pieces[0].cuts == std::vector<Rectangle>{{{in(50), in(3)}, in(10), in(16)}});
+  CHECK(layout.pieces[1].cuts == std::vector<Rectangle>{{{in(0), in(3)}, in(20), in(16)}});
+  slab.openings.front().through = false;
+  const PanelLayout whole = layout_of(slab);
+  CHECK(whole.parts.size() == 1);
+  CHECK(whole.pieces[0].cuts.empty());
+}
+
+TEST_CASE("a sliver shares its row equally where that takes no more sheets", "[panels]") {
+  const PanelLayout layout = layout_of(panelled(corners_of({{}, in(61), in(36)}), {}));
+  REQUIRE(layout.pieces.size() == 2);
+  CHECK(layout.pieces[0].at.length == in(30.5));
+  CHECK(layout.pieces[1].at.length == in(30.5));
 }

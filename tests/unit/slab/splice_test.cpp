@@ -78,3 +78,10 @@ TEST_CASE("where no joints keep apart the run starts from the other end", "[spli
   CHECK(split_apart(mm(2400), rule, {{}, mm(5000), {mm(1000)}}) ==
         std::vector<Length>{mm(400), mm(1000), mm(1000)});
 }
+
+TEST_CASE("a short last piece shares equally where the rule says so", "[splice]") {
+  CHECK(split(mm(2200), mm(1000), {mm(1000), {}, mm(300), true}) ==
+        std::vector<Length>{mm(1000), mm(600), mm(600)});
+  CHECK(split(mm(2400), mm(1000), {mm(1000), {}, mm(300), true}) ==
+        std::vector<Length>{mm(1000), mm(1000), mm(400)});
+}
