@@ -9,7 +9,6 @@
 namespace strikeoff {
 namespace {
 
-constexpr Length widest_soffit = Length::mm(75);    // without props (assumption)
 constexpr Length narrowest_rip = Length::mm(50);    // safe by hand; common practice, no source
 constexpr Length narrowest_strip = Length::mm(15);  // ripped at all (assumption)
 
@@ -24,10 +23,10 @@ std::optional<Check> soffit_span(const Job& job, const Plan& plan) {
   check.code = "soffit-span";
   check.title = "The soffit strips carry the fresh mix from the base's face";
   check.value = widest->width.in_mm();
-  check.limit = widest_soffit.in_mm();
+  check.limit = widest_free_soffit.in_mm();
   check.unit = "mm";
   check.basis = "over 3 in (75 mm) on props (assumption)";
-  if (widest->width > widest_soffit) {
+  if (widest->width > widest_free_soffit) {
     check.level = Level::caution;
     check.title = "A soffit is too wide to hang on the base's face: " + widest->mark;
     check.advice = fmt::format(
@@ -81,9 +80,6 @@ Check short_board(const Job& job, const Plan& plan) {
   Check check;
   check.code = "short-board";
   check.title = "Every part can be cut from the stock";
-  check.value = static_cast<double>(plan.cut_list.unplaced.size());
-  check.limit = 0;
-  check.unit = "parts left over";
   check.basis = "the cut list";
   std::string unplaced;
   for (const std::string& mark : plan.cut_list.unplaced) {
@@ -92,6 +88,8 @@ Check short_board(const Job& job, const Plan& plan) {
   const std::string missing = shortage(job, plan);
   if (!unplaced.empty()) {
     check.level = Level::stop;
+    check.value = static_cast<double>(plan.cut_list.unplaced.size());
+    check.unit = plan.cut_list.unplaced.size() == 1 ? "part left over" : "parts left over";
     check.title = "Parts that fit no board or sheet: " + unplaced;
     check.advice = "Add a larger stock to the job, or have these cut for you.";
   } else if (!missing.empty()) {
