@@ -222,7 +222,8 @@ struct Task {
   std::string phase;
   std::string task;
   std::string who;
-  Duration start, end;  // from the first water contact; negative before it
+  // From the first water contact, negative before it; nothing where the label is silent.
+  std::optional<Duration> start, end;
   std::optional<std::string> start_local, end_local;  // ISO 8601, where the job has a start time
   std::vector<std::string> after;                     // tasks that must be done first
 };

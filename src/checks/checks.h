@@ -8,6 +8,9 @@
 
 namespace strikeoff {
 
+/// A soffit wider than this needs props (assumption).
+inline constexpr Length widest_free_soffit = Length::mm(75);
+
 /// Every check of a plan whose other parts are complete: stops first, then cautions, then what
 /// holds; in a fixed order within a level.
 [[nodiscard]] std::vector<Check> run_checks(const Job& job, const Plan& plan);

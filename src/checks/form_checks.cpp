@@ -9,7 +9,6 @@
 namespace strikeoff {
 namespace {
 
-constexpr Length widest_soffit = Length::mm(75);    // without props (assumption)
 constexpr Length narrowest_rip = Length::mm(50);    // safe by hand; common practice, no source
 constexpr Length narrowest_strip = Length::mm(15);  // ripped at all (assumption)
 
@@ -24,10 +23,10 @@ std::optional<Check> soffit_span(const Job& job, const Plan& plan) {
   check.code = "soffit-span";
   check.title = "The soffit strips carry the fresh mix from the base's face";
   check.value = widest->width.in_mm();
-  check.limit = widest_soffit.in_mm();
+  check.limit = widest_free_soffit.in_mm();
   check.unit = "mm";
   check.basis = "over 3 in (75 mm) on props (assumption)";
-  if (widest->width > widest_soffit) {
+  if (widest->width > widest_free_soffit) {
     check.level = Level::caution;
     check.title = "A soffit is too wide to hang on the base's face: " + widest->mark;
     check.advice = fmt::format(
@@ -80,29 +79,34 @@ Check short_board(const Job& job, const Plan& plan) {
   Check check;
   check.code = "short-board";
   check.title = "Every part can be cut from the stock";
-  check.value = static_cast<double>(plan.cut_list.unplaced.size());
-  check.limit = 0;
-  check.unit = "parts left over";
   check.basis = "the cut list";
-  std::string too_large, too_few;
+  if (const std::size_t left = plan.cut_list.unplaced.size(); left > 0) {
+    check.value = static_cast<double>(left);
+    check.unit = left == 1 ? "part left over" : "parts left over";
+  }
+  std::string too_narrow, too_large, too_few;
   for (const Part& part : plan.cut_list.parts) {
     const auto& unplaced = plan.cut_list.unplaced;
     if (std::find(unplaced.begin(), unplaced.end(), part.mark) == unplaced.end()) continue;
-    std::string& marks = fits_a_stock(job, part) ? too_few : too_large;
+    // An edge strip without a stock has no room between the strips beside it.
+    std::string& marks = part.stock.empty()        ? too_narrow
+                         : fits_a_stock(job, part) ? too_few
+                                                   : too_large;
     marks += (marks.empty() ? "" : ", ") + part.mark;
   }
-  if (!too_large.empty()) {
+  const auto report = [&](const std::string& marks, const char* what, const char* mend) {
+    if (marks.empty()) return;
+    const bool first = check.level != Level::stop;
+    check.title = first ? what + marks : check.title + ". " + what + marks;
+    check.advice += (first ? "" : " ") + std::string(mend);
     check.level = Level::stop;
-    check.title = "Parts that fit no board or sheet: " + too_large;
-    check.advice = "Add a larger stock to the job, or have these cut for you.";
-  }
-  if (!too_few.empty()) {
-    check.level = Level::stop;
-    check.title = too_large.empty() ? "Not enough stock to be had for " + too_few
-                                    : check.title + "; not enough stock for " + too_few;
-    check.advice += (too_large.empty() ? "" : " ") +
-                    std::string("Find more of the stock, or add another one to the job.");
-  }
+  };
+  report(too_large, "Parts that fit no board or sheet: ",
+         "Add a larger stock to the job, or have these cut for you.");
+  report(too_few, "Not enough stock to be had for ",
+         "Find more of the stock, or add another one to the job.");
+  report(too_narrow, "A recess leaves no room for its strip: ",
+         "Widen the recess to more than two strips, or block it out with stacked sheet.");
   return check;
 }
 

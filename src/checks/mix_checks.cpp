@@ -15,7 +15,7 @@ Check dose_most(const Additive& additive, const DoseTotal& dose) {
   check.title = "Within the most allowed: " + additive.name;
   check.value = dose.per_bag;
   check.limit = additive.most;
-  check.unit = "doses a bag";
+  check.unit = dose.per_bag > 1 ? "doses a bag" : "dose a bag";
   check.basis = "the additive's label";
   if (!additive.most) {
     check.level = Level::caution;
@@ -156,12 +156,11 @@ std::optional<Check> batch_in_bucket(const Job& job, const Plan& plan) {
   Check check;
   check.code = "batch-in-bucket";
   check.title = "The water of a batch fits the bucket";
-  check.value = most.bucket_fills;
-  check.limit = 1;
-  check.unit = "fills";
   check.basis = "frustum of a cone, crew.bucket of the job";
   if (most.bucket_fills > 1) {
     check.level = Level::caution;
+    check.value = most.bucket_fills;
+    check.unit = "fills";
     check.title = "The water of a batch does not fit the bucket";
     check.advice = fmt::format("Fill it {} times to the mark of the batch list, and count aloud.",
                                most.bucket_fills);

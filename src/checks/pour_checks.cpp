@@ -2,10 +2,12 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "checks/checks.h"
 #include "core/format.h"
 #include "pour/crew.h"
+#include "pour/finishing.h"
 #include "pour/hardening.h"
 
 namespace strikeoff {
@@ -47,6 +49,68 @@ bool set_limit(Check& check, std::optional<Duration> limit, const char* unknown)
   return false;
 }
 
+/// "mix 3 min, tip out 30 s, carry 30 s, place 3 min": what a batch ages by, step by step.
+std::string lead_parts(const Times& times) {
+  return fmt::format("mix {}, tip out {}, carry {}, place {}", show(times.mix.usual),
+                     show(times.discharge.usual), show(times.carry.usual), show(times.place.usual));
+}
+
+/// True when a retarder could still be added, or more of the one in use.
+bool retarder_is_left(const Job& job, const Plan& plan) {
+  return std::none_of(plan.mix.doses.begin(), plan.mix.doses.end(), [&](const DoseTotal& dose) {
+    if (dose.kind != AdditiveKind::retarder) return false;
+    const auto used = std::find_if(job.additives.begin(), job.additives.end(),
+                                   [&](const Additive& a) { return a.name == dose.name; });
+    return used != job.additives.end() && used->most && dose.per_bag >= *used->most - 1e-9;
+  });
+}
+
+/// What makes the mix last longer.
+std::string longer_life(const Job& job, const Plan& plan) {
+  return retarder_is_left(job, plan)
+             ? "Colder water or a retarder within its label makes the mix last longer."
+             : "Colder water makes the mix last longer; the retarder is at its most.";
+}
+
+std::string half_bags(const Job& job) {
+  return job.crew.bags_per_batch >= 1 ? ", or half-bag batches" : "";
+}
+
+/// What a time must come down to, to a tenth of a minute and never rounded up.
+std::string at_most(Duration time) {
+  return show(minutes(std::floor(in_minutes(time) * 10 + 1e-6) / 10));
+}
+
+/// What a joint's wait is made of, which part weighs most and what either must come down to.
+std::string shorter_wait(const Job& job, const Plan& plan, Duration limit) {
+  const PourPlan& pour = plan.pour;
+  const Duration beats = pour.takt * pour.gap;
+  std::string advice =
+      fmt::format("{} too long: {} x {} from batch to batch and {} from water to placed ({}). ",
+                  show(pour.edge_wait_max - limit), pour.gap, show(pour.takt), show(pour.lead),
+                  lead_parts(job.crew.times));
+  const Duration room_for_beats = limit - pour.lead, room_for_lead = limit - beats;
+  const bool lead_weighs = pour.lead >= beats;
+  const std::string lead_way = fmt::format("bring {} down to {} (mix nearer, quicker placing{})",
+                                           lead_weighs ? "it" : "the time from water to placed",
+                                           at_most(room_for_lead), half_bags(job));
+  const std::string beat_way = fmt::format("start a batch every {} (speed up {})",
+                                           at_most(room_for_beats / pour.gap), pour.bottleneck);
+  advice += lead_weighs ? "The time from water to placed weighs most: "
+                        : "The time from batch to batch weighs most: ";
+  const bool beat_can = room_for_beats > Duration{}, lead_can = room_for_lead > Duration{};
+  if (lead_can && beat_can) {
+    advice += lead_weighs ? lead_way + "; or " + beat_way : beat_way + "; or " + lead_way;
+  } else if (lead_can) {
+    advice += lead_way + "; a faster beat alone cannot help";
+  } else if (beat_can) {
+    advice += beat_way + "; a shorter time from water to placed alone cannot help";
+  } else {
+    advice += "either alone is over the limit, so shorten both";
+  }
+  return advice + ". " + longer_life(job, plan);
+}
+
 Check cold_joint(const Job& job, const Plan& plan) {
   const PourPlan& pour = plan.pour;
   Check check =
@@ -65,10 +129,7 @@ Check cold_joint(const Job& job, const Plan& plan) {
   if (pour.edge_wait_max > *limit + tolerance) {
     check.level = Level::stop;
     check.title = "A batch waits too long for its neighbour: cold joint";
-    check.advice = fmt::format(
-        "{} too long. Speed up {} (one batch every {} now), carry less far, mix smaller batches, "
-        "use colder water, or a retarder within its label.",
-        show(pour.edge_wait_max - *limit), pour.bottleneck, show(pour.takt));
+    check.advice = shorter_wait(job, plan, *limit);
   } else if (pour.gap_is_assumed) {
     check.level = Level::caution;
     check.title = "Every batch should meet the next in time, if each reaches right across";
@@ -90,14 +151,28 @@ Check own_age(const Job& job, const Plan& plan) {
     check.level = Level::stop;
     check.title = "A batch is stiff before it is placed";
     check.advice = fmt::format(
-        "{} too long from water to placed: mix nearer, mix smaller batches, or give more people "
-        "to placing.",
-        show(pour.lead - *limit));
+        "{} too long from water to placed ({}): bring it down to {} (shorter mixing, mix nearer, "
+        "quicker placing{}); more people or mixers do not help. {}",
+        show(pour.lead - *limit), lead_parts(job.crew.times), at_most(*limit), half_bags(job),
+        longer_life(job, plan));
   }
   return check;
 }
 
-Check strike_off(const Plan& plan) {
+/// Nobody has the minutes between two batches: what it takes and what there is.
+void ask_for_striker(const Job& job, const Plan& plan, Check& check) {
+  const auto spare = strike_off_spare(job.crew, plan.pour.takt);
+  const Duration needed = strike_off_time(plan.batches);
+  if (!spare || *spare + tolerance >= needed) return;
+  check.level = Level::caution;
+  check.title = "Nobody is free to strike off while the pour runs";
+  check.advice += fmt::format(
+      " A zone takes about {} (1 min per m2, 0.1 min per ft2, an assumption), and whoever strikes "
+      "off has {} between two batches: find one more person, or start batches further apart.",
+      show(needed), show(std::max(*spare, Duration{})));
+}
+
+Check strike_off(const Job& job, const Plan& plan) {
   const PourPlan& pour = plan.pour;
   // Struck one zone (or row of zones) behind the front, or the whole top once at the end.
   const double behind = std::min(std::max(1, pour.gap), std::max(0, pour.batches - 1));
@@ -123,59 +198,94 @@ Check strike_off(const Plan& plan) {
     check.level = Level::stop;
     check.title = "The top sets before it can be struck off";
     check.advice = fmt::format(
-        "{} too late even right behind the front: mend `own-age` and `cold-joint` first.",
-        show(progressive - *pour.usable));
+        "{} too late even right behind the front: shorten the time from batch to batch or from "
+        "water to placed. {}",
+        show(progressive - *pour.usable), longer_life(job, plan));
+    return check;
   }
+  if (pour.batches > 1) ask_for_striker(job, plan, check);
   return check;
 }
 
-/// Placers who also finish cannot do both when the first zone is ready before the pour ends.
-bool finisher_is_busy(const Job& job, const PourPlan& pour, Duration stiff) {
-  if (pour.end <= stiff) return false;
-  return std::none_of(job.crew.people.begin(), job.crew.people.end(), [](const auto& roles) {
-    return !roles.empty() &&
-           std::all_of(roles.begin(), roles.end(), [](Role r) { return r == Role::finish; });
-  });
+/// One person's time for two passes over the whole top at this pace.
+Duration passes(const Plan& plan, double minutes_per_m2) {
+  Area top;
+  for (const SlabPlan& slab : plan.slabs) top += slab.top_area;
+  return minutes(top.si() * minutes_per_m2 * trowel_passes);
+}
+
+/// Who could trowel it in time, and when those of today are free.
+std::string more_finishers(const Job& job, const Plan& plan, Duration stiff, Duration final_set) {
+  const Finishers who = finishers(job.crew, plan.pour);
+  std::string text;
+  if (who.free_at_once < who.people) {
+    text += fmt::format(" {} only when the pour ends, at {}.",
+                        who.free_at_once > 0 ? "Some of them are free" : "They are free",
+                        show_clock(who.others_free));
+  }
+  const auto fewest = fewest_finishers(plan.batches, stiff, final_set);
+  if (!fewest) return text + " At the slow pace not even 20 people would do.";
+  return text + fmt::format(" {} would do at the slow pace.",
+                            *fewest == 1 ? "1 person who only finishes"
+                                         : fmt::format("{} people who only finish", *fewest));
 }
 
 Check trowelling(const Job& job, const Plan& plan) {
   const Hardening times = hardening(job, plan.pour);
-  const auto window = trowel_window(times, plan);
-  const Duration open = plan.batches.back().contact + times.stiff.value_or(Duration{});
-  Check check = timed("trowel-window", "The whole top can be trowelled at once", open);
-  check.basis =
-      "opens when the last batch's working time is over, closes at the first batch's "
-      "final set; both counted from water contact";
-  if (!window) {
+  Check check;
+  check.code = "trowel-window";
+  check.basis = fmt::format(
+      "two passes at {:.0f} to {:.0f} min per m2 (0.4 to 0.7 min per ft2) each, an assumption, "
+      "divided by who finishes; from when a batch is stiff; the oldest mix at the slow pace, "
+      "limit: its final set",
+      quick_trowel, slow_trowel);
+  if (!times.stiff || !times.final_set) {
     check.level = Level::caution;
     check.title = "How long the top can be trowelled is not known";
     check.advice =
         "Stay with it: start when a finger leaves only a light mark; the bag's data "
         "sheet or a test piece tells when it is too hard.";
-    if (!times.stiff) {
-      check.value = std::nullopt;
-      check.unit.clear();
-    }
     return check;
   }
-  check.value = in_minutes(window->open);
-  check.limit = in_minutes(window->close);
-  if (*times.final_set <= *times.stiff) {
+  const Duration stiff = *times.stiff, final_set = *times.final_set;
+  const Finishers who = finishers(job.crew, plan.pour);
+  const auto age = [&](double pace) {
+    return oldest(plan.batches, trowel_in_order(plan.batches, stiff, who, pace));
+  };
+  const Duration slow = age(slow_trowel);
+  check.title = trowel_at_once(plan, stiff, final_set, who)
+                    ? "The whole top can be trowelled at once"
+                    : "There is time to trowel zone by zone, in the order of the batches";
+  check.value = in_minutes(slow);
+  check.limit = in_minutes(final_set);
+  check.unit = "min";
+  if (slow <= final_set + tolerance) return check;
+
+  const std::string work = fmt::format(
+      "Two passes over the whole top are {} to {} of work for {}, and each zone has {} before its "
+      "final set.",
+      show(passes(plan, quick_trowel) / who.people), show(passes(plan, slow_trowel) / who.people),
+      count(who.people, "person", "people"), show(final_set - stiff));
+  if (final_set <= stiff) {
     check.level = Level::stop;
     check.title = "No time to trowel: the mix is at its final set when its working time ends";
     check.advice = "Check working_time and final_set against the bag's data sheet.";
-  } else if (window->open > window->close) {
+  } else if (!can_be_trowelled(plan.batches, stiff, final_set)) {
+    check.level = Level::stop;
+    check.title = "The top sets before it can be trowelled";
+    check.advice = work +
+                   " Not even 20 quick people would do: use a mix that sets later, or "
+                   "colder water.";
+  } else {
+    const Duration quick = age(quick_trowel);
     check.level = Level::caution;
-    check.title = "The top must be trowelled zone by zone";
-    check.advice =
-        fmt::format("Each zone has {}; follow the order of the batches, as the schedule says.",
-                    show(*times.final_set - *times.stiff));
-    if (finisher_is_busy(job, plan.pour, *times.stiff)) {
-      check.advice += fmt::format(
-          " From {} on, while the pour still runs, somebody must trowel who does not "
-          "mix, carry or place.",
-          show_clock(*times.stiff));
-    }
+    check.title = "The top may set before it is trowelled";
+    check.advice = work + fmt::format(" At the slow pace the worst zone is {} too late",
+                                      show(slow - final_set));
+    check.advice += quick > final_set + tolerance
+                        ? fmt::format(", at the quick one still {}.", show(quick - final_set))
+                        : "; at the quick one it is in time.";
+    check.advice += more_finishers(job, plan, stiff, final_set);
   }
   return check;
 }
@@ -210,8 +320,6 @@ Check crew_check(const Job& job, const Plan& plan) {
   Check check;
   check.code = "crew";
   check.title = "Every job of the pour has somebody";
-  check.value = static_cast<double>(job.crew.people.size());
-  check.unit = "people";
   check.basis = "roles of the job's crew";
   check.advice = plan.pour.smallest_crew;
   if (const std::string missing = missing_to_pour(job.crew); !missing.empty()) {
@@ -238,7 +346,7 @@ Check crew_check(const Job& job, const Plan& plan) {
 }  // namespace
 
 std::vector<Check> pour_checks(const Job& job, const Plan& plan) {
-  std::vector<Check> checks{cold_joint(job, plan), own_age(job, plan), strike_off(plan),
+  std::vector<Check> checks{cold_joint(job, plan), own_age(job, plan), strike_off(job, plan),
                             trowelling(job, plan)};
   if (job.crew.pour_within) checks.push_back(pour_end(*job.crew.pour_within, plan.pour));
   checks.push_back(crew_check(job, plan));

@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "checks/checks.h"
 #include "core/format.h"
@@ -14,8 +15,17 @@ namespace {
 /// limit of a lift with every multiplier at 1. The lifting index is mass / 23 kg at best.
 constexpr Mass load_constant = kilograms(23);
 
+Mass lift_limit(const Job& job) {
+  return std::min(load_constant, job.limits.lift.value_or(load_constant));
+}
+
+/// In how many lifts each is within the limit.
+int lifts(Mass mass, Mass limit) {
+  return static_cast<int>(std::ceil(mass / limit - 1e-9));
+}
+
 Check lift(const Job& job, const std::string& what, Mass mass, const std::string& advice) {
-  const Mass limit = std::min(load_constant, job.limits.lift.value_or(load_constant));
+  const Mass limit = lift_limit(job);
   Check check;
   check.code = "lift";
   check.title = fmt::format("{} can be lifted by one person", what);
@@ -40,15 +50,16 @@ Check batch_lift(const Job& job, const Plan& plan) {
     // Water is 1 kg a litre.
     heaviest = std::max(heaviest, batch.dry + batch.water * kilograms_per_m3(1000));
   }
-  const int carriers = holders(job.crew.people, Role::carry);
-  const Mass each = heaviest / std::max(1, carriers);
+  const int sharing = std::max(1, holders(job.crew.people, Role::carry));
+  const Mass each = heaviest / sharing;
   Check check = lift(job, "A batch", each,
-                     "Carry it in two buckets, wheel it, or mix beside the form; never twist with "
-                     "a full bucket.");
-  if (carriers > 1) {
-    check.advice += check.advice.empty() ? "" : " ";
-    check.advice += fmt::format("Counted with the {} who carry sharing each batch.",
-                                count(carriers, "person", "people"));
+                     fmt::format("Carry it in {} buckets, wheel it, or mix beside the form; never "
+                                 "twist with a full bucket.",
+                                 lifts(heaviest, lift_limit(job))));
+  if (sharing == 1) return check;
+  check.basis += fmt::format("; the {} people who carry share each batch", sharing);
+  if (check.level == Level::ok) {
+    check.title = fmt::format("A batch can be lifted by the {} people who carry it", sharing);
   }
   return check;
 }
@@ -69,7 +80,9 @@ Check standing(std::string code, std::string title, std::string advice, std::str
 std::vector<Check> safety_checks(const Job& job, const Plan& plan) {
   return {
       lift(job, "A bag", job.mix.bag,
-           "Two people lift it, or open it and carry it in parts; store the bags at waist height."),
+           fmt::format("Lift it with {} people, or open it and carry it in parts; store the bags "
+                       "at waist height.",
+                       lifts(job.mix.bag, lift_limit(job)))),
       batch_lift(job, plan),
       standing(
           "silica", "Dust of the mix and of dry sanding harms the lungs",

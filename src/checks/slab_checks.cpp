@@ -85,23 +85,25 @@ Check thin_slab(const Subject& subject) {
   const Length label = subject.mix.least_thickness.value_or(Length{});
   const Length good =
       std::max({Length::mm(25), subject.mix.aggregate.value_or(Length{}) * 3, label});
+  const std::string over = subject.slab.panel ? " over the panel" : "";
   Check check =
-      measured("thin-slab", subject.slab.name + ": thick enough over the panel", thickness, good,
+      measured("thin-slab", subject.slab.name + ": thick enough" + over, thickness, good,
                "the larger of 1 in (25 mm, assumption), 3 x aggregate and the bag's least "
                "thickness, which alone is a stop");
   if (thickness < label) {
     check.level = Level::stop;
     check.limit = label.in_mm();
     check.title = subject.slab.name + ": thinner than the bag allows";
-    check.advice = fmt::format(
-        "Only {} over the panel, the bag asks for {}: make the edge thicker or "
-        "the panel thinner.",
-        show(thickness, subject.units), show(label, subject.units));
+    check.advice =
+        fmt::format("Only {}{}, the bag asks for {}: make the {}.", show(thickness, subject.units),
+                    over, show(label, subject.units),
+                    subject.slab.panel ? "edge thicker or the panel thinner" : "slab thicker");
   } else if (thickness < good) {
     check.level = Level::caution;
-    check.title = subject.slab.name + ": thin over the panel";
-    check.advice = fmt::format("Only {}, {} is safer: make the edge thicker, or reinforce it.",
-                               show(thickness, subject.units), show(good, subject.units));
+    check.title = subject.slab.name + ": thin" + over;
+    check.advice = fmt::format("Only {}, {} is safer: make the {} thicker, or reinforce it.",
+                               show(thickness, subject.units), show(good, subject.units),
+                               subject.slab.panel ? "edge" : "slab");
   } else if (!subject.mix.aggregate || !subject.mix.least_thickness) {
     check.level = Level::caution;
     check.title = subject.slab.name + ": the least thickness of this mix is not known";

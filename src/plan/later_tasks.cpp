@@ -10,15 +10,24 @@
 namespace strikeoff {
 namespace {
 
-/// A step that waits for the bag's time: at that time where it is known, else as early as the
-/// step before it, with words instead of a time.
-std::string add_step(const std::string& after, const std::string& task, const std::string& who,
-                     const std::optional<Duration>& from_pour_end, const Plan& plan,
-                     Duration& earliest, TaskList& tasks) {
-  const std::string silent =
-      from_pour_end ? "" : "; when the bag's data sheet says, not before the label's time";
-  if (from_pour_end) earliest = std::max(earliest, plan.pour.end + *from_pour_end);
-  return tasks.add_after({after}, task + silent, who, earliest, earliest);
+/// What a step hangs on: the step it follows, and the label's time after the end of the pour.
+struct Wait {
+  std::vector<std::string> after;
+  Moment follows;                 // when those are done
+  std::optional<Duration> label;  // nothing: the bag does not say
+};
+
+/// A step whose beginning is known only when all it hangs on is; else words stand for it.
+std::string add_step(const Wait& wait, std::string task, const std::string& who, const Plan& plan,
+                     TaskList& tasks) {
+  Moment start;
+  if (!wait.label) {
+    task += "; not before the time on the bag's data sheet: ____";
+  } else {
+    start = later(wait.follows, plan.pour.end + *wait.label);
+    if (!start) task += fmt::format("; not before {} after the pour", show(*wait.label));
+  }
+  return tasks.add_after(wait.after, std::move(task), who, start, start);
 }
 
 /// Mixes to strip after 12 h or more set like ordinary portland cement (assumption), and so does
@@ -27,7 +36,7 @@ bool is_ordinary(const Mix& mix) {
   return mix.strip_after.value_or(hours(12)) >= hours(12);
 }
 
-std::string add_wet_cure(const Job& job, const std::string& after, Duration start,
+std::string add_wet_cure(const Job& job, const std::string& after, const Moment& start,
                          TaskList& tasks) {
   tasks.begin_phase("wet cure");
   // ACI 308R and ACI 318: 7 days moist for ordinary cement at 50 F (10 C) or warmer, from memory.
@@ -37,8 +46,28 @@ std::string add_wet_cure(const Job& job, const std::string& after, Duration star
       ordinary ? "Keep the top wet for 7 days: damp cloth under the sheet, at 50 F (10 C) or warmer"
                : "Keep the top wet for an hour, or as long as the bag's data sheet says: sprinkle "
                  "when the surface is hard, sheet over it";
-  return tasks.add_after({after}, task, who_has(job.crew, Role::finish), start,
-                         start + (ordinary ? days(7) : hours(1)));
+  Moment end;
+  if (start) end = *start + (ordinary ? days(7) : hours(1));
+  return tasks.add_after({after}, task, who_has(job.crew, Role::finish), start, end);
+}
+
+/// ASTM D4263: 18 in (457 mm) square of clear sheet, 16 h or more.
+std::string add_drying(const std::vector<std::string>& after, const Moment& start,
+                       const std::string& who, TaskList& tasks) {
+  Moment end;
+  if (start) end = *start + hours(16);
+  return tasks.add_after(
+      after,
+      "Let it dry: tape down a clear sheet 18 in (457 mm) square for 16 h; do not seal while damp "
+      "gathers under it (a dry sheet does not prove a dry slab)",
+      who, start, end);
+}
+
+std::string first_use(const Job& job) {
+  const bool on_base = std::any_of(job.slabs.begin(), job.slabs.end(),
+                                   [](const Slab& slab) { return slab.support == Support::base; });
+  return on_base ? "First full use: loads, hot pans, people leaning on the edge"
+                 : "First full use: wheels and heavy loads";
 }
 
 }  // namespace
@@ -46,28 +75,32 @@ std::string add_wet_cure(const Job& job, const std::string& after, Duration star
 void add_later(const Job& job, const Plan& plan, TaskList& tasks) {
   const Hardening times = hardening(job, plan.pour);
   const std::string trowelled = tasks.last().task;
-  Duration earliest = tasks.last().end;
-  const std::string cured = add_wet_cure(job, trowelled, earliest, tasks);
-  const Duration cure_ends = tasks.last().end;
+  const Moment trowelled_at = tasks.last().end;
+  const std::string cured = add_wet_cure(job, trowelled, trowelled_at, tasks);
+  const Moment cured_at = tasks.last().end;
 
   tasks.begin_phase("later");
-  const std::string finishers = who_has(job.crew, Role::finish);
-  const std::string stripped =
-      add_step(trowelled, "Strip the forms: screws out, ease the strips off, do not pry",
-               "one or two people", times.strip, plan, earliest, tasks);
-  const std::string sanded = add_step(stripped, "Sand top and edges, wet or with a vacuum, mask on",
-                                      finishers, times.sand, plan, earliest, tasks);
-  earliest = std::max(earliest, cure_ends);
-  // ASTM D4263: 18 in (457 mm) square of clear sheet, 16 h or more.
-  const std::string dry = tasks.add_after(
-      {cured, sanded},
-      "Let it dry: tape down a clear sheet 18 in (457 mm) square for 16 h; do not seal while damp "
-      "gathers under it (a dry sheet does not prove a dry slab)",
-      finishers, earliest, earliest);
+  const std::string who = who_has(job.crew, Role::finish);
+  // Trowelling is over at the final set, well before the label lets the forms go.
+  const Moment set = trowelled_at ? trowelled_at : plan.pour.end;
+  const std::string stripped = add_step({{trowelled}, set, times.strip},
+                                        "Strip the forms: screws out, ease the strips off, do not "
+                                        "pry",
+                                        "one or two people", plan, tasks);
+  // Ordinary cement stays under its wet cloth for the week; a rapid mix is sanded early.
+  Wait sanding{{stripped}, tasks.last().end, times.sand};
+  if (is_ordinary(job.mix)) {
+    sanding.after.push_back(cured);
+    sanding.follows = later(sanding.follows, cured_at);
+  }
+  const std::string sanded =
+      add_step(sanding, "Sand top and edges, wet or with a vacuum, mask on", who, plan, tasks);
+  const std::string dry =
+      add_drying({cured, sanded}, later(tasks.last().end, cured_at), who, tasks);
   const std::string sealed =
-      add_step(dry, "Seal, two thin coats", finishers, times.seal, plan, earliest, tasks);
-  add_step(sealed, "First full use: loads, hot pans, people leaning on the edge", "everyone",
-           times.full_service, plan, earliest, tasks);
+      add_step({{dry}, tasks.last().end, times.seal}, "Seal, two thin coats", who, plan, tasks);
+  add_step({{sealed}, tasks.last().end, times.full_service}, first_use(job), "everyone", plan,
+           tasks);
 }
 
 }  // namespace strikeoff

@@ -2,9 +2,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "core/format.h"
 #include "plan/tasks.h"
+#include "pour/finishing.h"
 #include "pour/hardening.h"
 
 namespace strikeoff {
@@ -15,9 +17,16 @@ std::string batch_team(const Crew& crew) {
                      who_has(crew, Role::carry), who_has(crew, Role::place));
 }
 
+/// "+0:14", "+0:04:30": as the timetable of the pour has it, never rounded to another minute.
+std::string stopwatch(Duration from_contact) {
+  const long long seconds = std::llround(from_contact.si());
+  const std::string text = fmt::format("+{}:{:02}", seconds / 3600, seconds / 60 % 60);
+  return seconds % 60 == 0 ? text : fmt::format("{}:{:02}", text, seconds % 60);
+}
+
 std::string batch_name(const Batch& batch) {
   return fmt::format("Batch {}: water in, mix, carry; place from {}", batch.number,
-                     show_clock(batch.place_start));
+                     stopwatch(batch.place_start));
 }
 
 /// What must be done before water goes into batch `i`: the last batch placed by then, else what
@@ -31,7 +40,7 @@ std::string before_batch(const std::vector<Batch>& batches, std::size_t i,
 }
 
 void add_strike_off(const Job& job, const Plan& plan, TaskList& tasks) {
-  const std::string who = who_has(job.crew, Role::place);
+  const std::string who = who_has(job.crew, strike_off_role(job.crew));
   if (strikes_off_at_end(plan.pour)) {
     const Duration done = std::max(plan.pour.end, plan.pour.usable.value_or(plan.pour.end));
     tasks.add("Strike off the whole top at once", who, plan.pour.end, done);
@@ -47,28 +56,20 @@ void add_strike_off(const Job& job, const Plan& plan, TaskList& tasks) {
                   who, plan.batches[behind].place_end, plan.pour.end);
 }
 
-std::string trowel_rule(const Hardening& times) {
-  if (!times.stiff) {
-    return "two passes, when a finger leaves only a light mark, not before the time on the bag's "
-           "data sheet";
-  }
-  if (!times.final_set) {
-    return "two passes, from when a finger leaves only a light mark; done before the final set "
-           "on the bag's data sheet";
-  }
-  return "two passes, from when a finger leaves only a light mark";
-}
+const char* const light_mark = "two passes, from when a finger leaves only a light mark";
 
-void add_trowel_zones(const Job& job, const Plan& plan, const Hardening& times, TaskList& tasks) {
+/// Zone by zone, in the order of the batches, at the usual pace.
+void add_trowel_zones(const Job& job, const Plan& plan, const std::vector<Stint>& spans,
+                      const std::string& until, TaskList& tasks) {
   const std::string who = who_has(job.crew, Role::finish);
-  for (const Batch& batch : plan.batches) {
-    const Duration open =
-        std::max(batch.place_end, batch.contact + times.stiff.value_or(Duration{}));
-    Duration close = open;
-    if (times.final_set) close = std::max(open, batch.contact + *times.final_set);
-    tasks.add_after({batch_name(batch)},
-                    fmt::format("Trowel zone {}: {}", batch.number, trowel_rule(times)), who, open,
-                    close);
+  std::string before;
+  for (std::size_t i = 0; i < spans.size(); ++i) {
+    std::vector<std::string> after{batch_name(plan.batches[i])};
+    if (!before.empty()) after.push_back(before);
+    before = tasks.add_after(
+        std::move(after),
+        fmt::format("Trowel zone {}: {}{}", plan.batches[i].number, light_mark, until), who,
+        spans[i].start, spans[i].end);
   }
 }
 
@@ -89,13 +90,28 @@ void add_pour(const Job& job, const Plan& plan, TaskList& tasks) {
 void add_finishing(const Job& job, const Plan& plan, TaskList& tasks) {
   tasks.begin_phase("finish");
   const Hardening times = hardening(job, plan.pour);
-  const auto window = trowel_window(times, plan);
-  if (window && window->open <= window->close) {
-    tasks.add("Trowel the whole top: " + trowel_rule(times), who_has(job.crew, Role::finish),
-              window->open, window->close);
+  if (!times.stiff) {
+    // Nobody knows when it begins; only that the last zone comes last.
+    tasks.add_after({batch_name(plan.batches.front())},
+                    fmt::format("Trowel zone by zone, in the order of the batches: {}, not before "
+                                "the time on the bag's data sheet; done before its final set",
+                                light_mark),
+                    who_has(job.crew, Role::finish), std::nullopt, std::nullopt);
     return;
   }
-  add_trowel_zones(job, plan, times, tasks);
+  const Finishers who = finishers(job.crew, plan.pour);
+  if (times.final_set) {
+    if (const auto whole = trowel_at_once(plan, *times.stiff, *times.final_set, who)) {
+      tasks.add(fmt::format("Trowel the whole top: {}; done before {}", light_mark,
+                            show_clock(minutes(std::floor(
+                                in_minutes(plan.batches.front().contact + *times.final_set))))),
+                who_has(job.crew, Role::finish), whole->start, whole->end);
+      return;
+    }
+  }
+  add_trowel_zones(job, plan, trowel_in_order(plan.batches, *times.stiff, who, usual_trowel),
+                   times.final_set ? "" : "; done before the final set on the bag's data sheet",
+                   tasks);
 }
 
 }  // namespace strikeoff

@@ -2,7 +2,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <string_view>
 
 #include "core/format.h"
 #include "plan/tasks.h"
@@ -13,19 +12,14 @@ namespace {
 /// Nobody knows how long forms take; the day before is one moment, and the order is what counts.
 constexpr Duration day_before = days(-1);
 
-bool has_role(const Plan& plan, std::string_view role) {
-  return std::any_of(plan.cut_list.parts.begin(), plan.cut_list.parts.end(),
-                     [&](const Part& part) { return part.role == role; });
-}
-
 bool has_panel(const Job& job) {
   return std::any_of(job.slabs.begin(), job.slabs.end(),
                      [](const Slab& slab) { return slab.panel.has_value(); });
 }
 
-bool any_slab_needs(const Plan& plan, Length FormQuantities::*work) {
-  return std::any_of(plan.slabs.begin(), plan.slabs.end(),
-                     [&](const SlabPlan& slab) { return slab.forms.*work > Length{}; });
+bool has_ground(const Job& job) {
+  return std::any_of(job.slabs.begin(), job.slabs.end(),
+                     [](const Slab& slab) { return slab.support == Support::ground; });
 }
 
 bool has_doses(const Plan& plan) {
@@ -52,31 +46,6 @@ std::string rehearsal(const Times& times) {
       show(times.place.usual));
 }
 
-/// Forms and panels, each only where the job has them.
-std::vector<std::string> form_tasks(const Job& job, const Plan& plan) {
-  std::vector<std::string> tasks;
-  const auto when = [&](bool needed, const char* task) {
-    if (needed) tasks.emplace_back(task);
-  };
-  when(!plan.cut_list.boards.empty() || !plan.cut_list.sheets.empty(),
-       "Rip, then crosscut the parts; write the mark on each");
-  when(has_panel(job), "Bed the panels and screw them to the base");
-  when(any_slab_needs(plan, &FormQuantities::seams), "Seal and tape the seams between panels");
-  when(any_slab_needs(plan, &FormQuantities::ledger),
-       "Screw ledger battens to the base's face where a soffit strip has too little panel above it "
-       "for screws, and under knock-outs");
-  when(has_role(plan, "soffit strip") || has_role(plan, "soffit panel"),
-       "Fix the soffit strips, flush with the top of the base");
-  when(has_role(plan, "edge strip"), "Fix the edge strips, screws from the outside");
-  when(has_role(plan, "knock-out strip") || has_role(plan, "knock-out block"),
-       "Fix the knock-outs of the openings");
-  when(true, "Check level, heights and both diagonals; mend before sealing");
-  when(true, "Seal the form joints from inside; let the sealant cure as its label says");
-  when(has_role(plan, "edge strip"), "Tape the cut faces of the edge strips");
-  when(true, "Wipe a thin coat of release agent on the form faces, none on panel or base");
-  return tasks;
-}
-
 void add_before_mixing(const Job& job, const Plan& plan, TaskList& tasks) {
   tasks.begin_phase("before mixing");
   // Room for each step, and 1.5 min a batch for weighing, are assumptions.
@@ -98,10 +67,9 @@ void add_before_mixing(const Job& job, const Plan& plan, TaskList& tasks) {
               ready);
   }
   tasks.add("Put on gloves, goggles, dust mask and long sleeves", "everyone", ready, dressed);
-  if (has_panel(job)) {
-    tasks.add("Wet the panels: damp all over, no pools", who_has(job.crew, Role::place), dressed,
-              wet);
-  }
+  const std::string placers = who_has(job.crew, Role::place);
+  if (has_panel(job)) tasks.add("Wet the panels: damp all over, no pools", placers, dressed, wet);
+  if (has_ground(job)) tasks.add("Wet the ground: damp all over, no pools", placers, dressed, wet);
 }
 
 }  // namespace

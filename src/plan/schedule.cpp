@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <chrono>
 #include <cmath>
 #include <cstdint>
@@ -31,14 +32,19 @@ std::string local_time(const StartDate& date, Duration from_contact) {
 
 }  // namespace
 
-std::string TaskList::add(std::string task, std::string who, Duration start, Duration end) {
+Moment later(const Moment& a, const Moment& b) {
+  if (!a || !b) return std::nullopt;
+  return std::max(*a, *b);
+}
+
+std::string TaskList::add(std::string task, std::string who, Moment start, Moment end) {
   std::vector<std::string> after;
   if (!tasks_.empty()) after.push_back(tasks_.back().task);
   return add_after(std::move(after), std::move(task), std::move(who), start, end);
 }
 
 std::string TaskList::add_after(std::vector<std::string> after, std::string task, std::string who,
-                                Duration start, Duration end) {
+                                Moment start, Moment end) {
   Task next;
   next.phase = phase_;
   next.task = std::move(task);
@@ -75,8 +81,8 @@ std::vector<Task> make_schedule(const Job& job, const Plan& plan) {
   std::vector<Task> tasks = std::move(list).take();
   if (job.date && job.date->time) {
     for (Task& task : tasks) {
-      task.start_local = local_time(*job.date, task.start);
-      task.end_local = local_time(*job.date, task.end);
+      if (task.start) task.start_local = local_time(*job.date, *task.start);
+      if (task.end) task.end_local = local_time(*job.date, *task.end);
     }
   }
   return tasks;

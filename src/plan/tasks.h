@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -9,14 +10,20 @@
 
 namespace strikeoff {
 
+/// When a step begins or ends; nothing where it hangs on a time nobody knows.
+using Moment = std::optional<Duration>;
+
+/// The later of two; nothing when either is not known, for then it is only a lower bound.
+[[nodiscard]] Moment later(const Moment& a, const Moment& b);
+
 /// Tasks in the order of the day. Each follows the one before it unless it names others.
 class TaskList {
  public:
   void begin_phase(std::string name) { phase_ = std::move(name); }
   /// Adds a task that follows the last one; returns what it is called.
-  std::string add(std::string task, std::string who, Duration start, Duration end);
+  std::string add(std::string task, std::string who, Moment start, Moment end);
   std::string add_after(std::vector<std::string> after, std::string task, std::string who,
-                        Duration start, Duration end);
+                        Moment start, Moment end);
   [[nodiscard]] const Task& last() const { return tasks_.back(); }
   [[nodiscard]] std::vector<Task> take() && { return std::move(tasks_); }
 
@@ -33,5 +40,8 @@ void add_preparation(const Job& job, const Plan& plan, TaskList& tasks);
 void add_pour(const Job& job, const Plan& plan, TaskList& tasks);
 void add_finishing(const Job& job, const Plan& plan, TaskList& tasks);
 void add_later(const Job& job, const Plan& plan, TaskList& tasks);
+
+/// Forms, panels and ground of the day before, each only where the job has them.
+[[nodiscard]] std::vector<std::string> form_tasks(const Job& job, const Plan& plan);
 
 }  // namespace strikeoff

@@ -67,17 +67,6 @@ std::string persons(const std::vector<std::size_t>& numbers) {
   return (numbers.size() == 1 ? "person " : "persons ") + list(items, " and ");
 }
 
-/// What one person does for each batch on average, a shared role divided by who shares it.
-Duration cycle(const People& people, const Roles& roles, const Times& times) {
-  const auto share = [&](Role role) {
-    return has(roles, role) ? 1.0 / holders(people, role) : 0.0;
-  };
-  const double mix = share(Role::mix), carry = share(Role::carry);
-  return (times.load.usual + times.mix.usual + times.reset.usual) * mix +
-         times.discharge.usual * std::max(mix, carry) +
-         (times.carry.usual + times.back.usual) * carry + times.place.usual * share(Role::place);
-}
-
 bool is_bound(const People& people) {
   for (const Roles& a : people) {
     if (has(a, Role::mix) && has(a, Role::place) && !has(a, Role::carry)) return true;
@@ -129,6 +118,17 @@ int holders(const People& people, Role role) {
                                         [&](const Roles& roles) { return has(roles, role); }));
 }
 
+Duration cycle(const Crew& crew, const std::vector<Role>& roles) {
+  const Times& t = crew.times;
+  const auto share = [&](Role role) {
+    return has(roles, role) ? 1.0 / holders(crew.people, role) : 0.0;
+  };
+  const double mix = share(Role::mix), carry = share(Role::carry);
+  return (t.load.usual + t.mix.usual + t.reset.usual) * mix +
+         t.discharge.usual * std::max(mix, carry) + (t.carry.usual + t.back.usual) * carry +
+         t.place.usual * share(Role::place);
+}
+
 Pace pace(const Crew& crew) {
   const Times& t = crew.times;
   Pace pace;
@@ -148,7 +148,7 @@ Pace pace(const Crew& crew) {
     pace.bottleneck = crew.mixers == 1 ? "the mixer" : fmt::format("the {} mixers", crew.mixers);
   }
   for (const Roles& roles : crew.people) {
-    const Duration own = cycle(crew.people, roles, t);
+    const Duration own = cycle(crew, roles);
     // A tie goes to whoever was named first; rounding must not rename it.
     if (own.si() > pace.takt.si() * (1 + 1e-12)) {
       pace.takt = own;

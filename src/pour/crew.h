@@ -32,6 +32,10 @@ struct Pace {
 /// the longest cycle bounds a paced line from below, and a steady beat meets it (elementary).
 [[nodiscard]] Pace pace(const Crew& crew);
 
+/// What a person of this crew with these roles does for each batch on average: their operations,
+/// a shared role divided by who shares it; 0 for one who only finishes.
+[[nodiscard]] Duration cycle(const Crew& crew, const std::vector<Role>& roles);
+
 /// "person 1 mixes; person 2 carries and places"
 [[nodiscard]] std::string describe(const std::vector<std::vector<Role>>& people);
 

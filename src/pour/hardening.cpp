@@ -25,11 +25,11 @@ Hardening hardening(const Job& job, const PourPlan& pour) {
   if (pour.working_time && mix.working_time) {
     delay = *pour.working_time - *mix.working_time * pour.temperature_factor;
   }
-  // A thin slab soon takes the temperature of the air; the colder of the two is the cautious one.
-  const Temperature slab = std::min(pour.mix_temperature, job.site.air);
-  const double factor = std::max(
-      1.0,
-      temperature_factor(slab, mix.at, mix.activation_energy.value_or(usual_activation_energy)));
+  // Hours and days after the pour a thin slab has taken the temperature of the air, whatever the
+  // water was.
+  const double factor =
+      std::max(1.0, temperature_factor(job.site.air, mix.at,
+                                       mix.activation_energy.value_or(usual_activation_energy)));
   Hardening times;
   times.stiff = pour.working_time;
   times.final_set = scaled(mix.final_set, pour.temperature_factor, delay);
@@ -44,12 +44,6 @@ Hardening hardening(const Job& job, const PourPlan& pour) {
 bool strikes_off_at_end(const PourPlan& pour) {
   // 1e-9 min: timetables add and multiply minutes.
   return pour.batches == 1 || (pour.usable && pour.end <= *pour.usable + minutes(1e-9));
-}
-
-std::optional<Window> trowel_window(const Hardening& times, const Plan& plan) {
-  if (!times.stiff || !times.final_set) return std::nullopt;
-  return Window{std::max(plan.pour.end, plan.batches.back().contact + *times.stiff),
-                plan.batches.front().contact + *times.final_set};
 }
 
 }  // namespace strikeoff

@@ -15,8 +15,8 @@ struct Hardening {
   // side for both, so the trowel window is not drawn longer than the label supports.
   std::optional<Duration> stiff;      // the working time is over: the first trowel pass may begin
   std::optional<Duration> final_set;  // too hard to trowel
-  // From the end of the pour (last batch placed). Cold makes them longer; warmth never shortens
-  // them (assumption), so they are the cautious (late) side.
+  // From the end of the pour (last batch placed). Cold air makes them longer; warmth never
+  // shortens them (assumption), so they are the cautious (late) side.
   std::optional<Duration> strip, sand, seal, full_service;
   double cold_factor = 1;  // at least 1; what made the label's four times longer
 };
@@ -26,13 +26,5 @@ struct Hardening {
 /// True when the whole top may be struck off once, after the last batch: the oldest mix is still
 /// usable then. False where the working time is not known, unless there is only one batch.
 [[nodiscard]] bool strikes_off_at_end(const PourPlan& pour);
-
-/// When the whole top can be trowelled at once, from the first water contact.
-struct Window {
-  Duration open;   // the last batch is stiff enough, and placed
-  Duration close;  // the first batch is at its final set; may lie before `open`
-};
-/// Nothing where the bag is silent.
-[[nodiscard]] std::optional<Window> trowel_window(const Hardening& times, const Plan& plan);
 
 }  // namespace strikeoff

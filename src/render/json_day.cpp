@@ -50,11 +50,9 @@ Json cost(const Cost& cost) {
 }
 
 Json task(const Task& task) {
-  Json result = {{"phase", task.phase},
-                 {"task", task.task},
-                 {"who", task.who},
-                 {"start_min", number(in_minutes(task.start))},
-                 {"end_min", number(in_minutes(task.end))}};
+  Json result = {{"phase", task.phase}, {"task", task.task}, {"who", task.who}};
+  if (task.start) result["start_min"] = number(in_minutes(*task.start));
+  if (task.end) result["end_min"] = number(in_minutes(*task.end));
   if (task.start_local) result["start"] = *task.start_local;
   if (task.end_local) result["end"] = *task.end_local;
   result["after"] = task.after;

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+
 #include <algorithm>
-#include <string_view>
+#include <chrono>
+#include <cmath>
 
 #include "render/text_sections.h"
 #include "render/text_table.h"
@@ -9,16 +12,49 @@
 namespace strikeoff::text {
 namespace {
 
-/// The local clock on the day of the pour, the local date and time on other days, else the
-/// stopwatch.
-std::string moment(const Plan& plan, Duration from_contact,
-                   const std::optional<std::string>& local) {
-  if (!local) return stopwatch(from_contact, false);
-  const std::string text = readable(*local);
-  constexpr std::size_t date = std::string_view("2026-05-09 ").size();
-  constexpr std::size_t to_minute = std::string_view("2026-05-09 09:00").size();
-  const bool same_day = plan.date && text.substr(0, date - 1) == iso({plan.date->day, {}});
-  return same_day ? text.substr(date, to_minute - date) : text.substr(0, to_minute);
+constexpr long long minutes_a_day = 24 * 60;
+constexpr Duration a_day = days(1);
+
+/// Up to the next full step; what is 1e-6 min over a full one is rounding.
+long long up(Duration time, long long step) {
+  const auto whole = static_cast<double>(step);
+  return std::llround(std::ceil(in_minutes(time) / whole - 1e-6) * whole);
+}
+
+std::string day_after(const StartDate& start, long long days) {
+  return iso({std::chrono::sys_days{start.day} + std::chrono::days{days}, {}});
+}
+
+/// The clock on the day of the pour, with the date on another day; a day or more away up to the
+/// next full hour: nothing is known to the minute then.
+std::string local(const StartDate& start, Duration from_contact) {
+  const long long midnight = start.time->count();
+  const bool far = from_contact >= a_day;
+  const long long moment = far ? up(from_contact + minutes(static_cast<double>(midnight)), 60)
+                               : midnight + std::llround(in_minutes(from_contact));
+  const auto day = static_cast<long long>(
+      std::floor(static_cast<double>(moment) / static_cast<double>(minutes_a_day)));
+  const long long minute = moment - day * minutes_a_day;
+  const std::string clock = fmt::format("{:02}:{:02}", minute / 60, minute % 60);
+  return day == 0 ? clock : day_after(start, day) + " " + clock;
+}
+
+/// The stopwatch; a day or more away up to the next full hour: "+1 d 3 h".
+std::string counted(Duration from_contact) {
+  if (from_contact < a_day) return stopwatch(from_contact, false);
+  const long long hours = up(from_contact, 60) / 60;
+  const std::string days = fmt::format("+{} d", hours / 24);
+  return hours % 24 == 0 ? days : fmt::format("{} {} h", days, hours % 24);
+}
+
+/// Without a start time a day or more away is a date, up to the next whole day.
+std::string moment(const Plan& plan, const std::optional<Duration>& from_contact) {
+  if (!from_contact) return "____";
+  if (!plan.date) return counted(*from_contact);
+  if (plan.date->time) return local(*plan.date, *from_contact);
+  const bool far = *from_contact >= a_day || *from_contact <= -a_day;
+  if (!far) return counted(*from_contact);
+  return day_after(*plan.date, up(*from_contact, minutes_a_day) / minutes_a_day);
 }
 
 bool same_moment(const Task& task) {
@@ -29,9 +65,9 @@ using TaskIterator = std::vector<Task>::const_iterator;
 
 /// Steps of which only the order is known: nobody can say how long each takes.
 bool is_order_only(TaskIterator first, TaskIterator last) {
-  return std::all_of(first, last, [&](const Task& task) {
-    return same_moment(task) && task.start == first->start;
-  });
+  return first->start && std::all_of(first, last, [&](const Task& task) {
+           return same_moment(task) && task.start == first->start;
+         });
 }
 
 Table steps(TaskIterator first, TaskIterator last) {
@@ -45,22 +81,36 @@ Table steps(TaskIterator first, TaskIterator last) {
 Table tasks(const Plan& plan, TaskIterator first, TaskIterator last) {
   Table table({{"From", Align::right}, {"To", Align::right}, {"What"}, {"Who"}});
   for (; first != last; ++first) {
-    table.add({moment(plan, first->start, first->start_local),
-               same_moment(*first) ? "" : moment(plan, first->end, first->end_local), first->task,
-               first->who});
+    table.add({moment(plan, first->start), same_moment(*first) ? "" : moment(plan, first->end),
+               first->task, first->who});
   }
   return table;
+}
+
+/// How to read the times; each rule only where the plan needs it.
+std::string reading(const Plan& plan) {
+  const auto any = [&](auto is) {
+    return std::any_of(plan.schedule.begin(), plan.schedule.end(), is);
+  };
+  std::string text = "Times are h:min before (-) or after (+) the first water.";
+  std::string far = " Not before: a day or more away is rounded up to the full hour.";
+  if (plan.date && plan.date->time) {
+    text = "Local times, with the date where it is another day.";
+  } else if (plan.date) {
+    far = " Not before: a day or more away is a date, rounded up to the whole day.";
+  }
+  if (any([](const Task& task) { return task.end && *task.end >= a_day; })) text += far;
+  if (any([](const Task& task) { return !task.start; })) {
+    text += " ____: the bag does not say, so nobody can; write it in from its data sheet.";
+  }
+  return text;
 }
 
 }  // namespace
 
 std::string the_day(const Plan& plan) {
   if (plan.schedule.empty()) return "";
-  std::string result = heading("THE DAY");
-  const bool local = std::any_of(plan.schedule.begin(), plan.schedule.end(),
-                                 [](const Task& task) { return task.start_local.has_value(); });
-  result += paragraph("  ", local ? "Local times, with the date where it is another day."
-                                  : "Times are h:min before (-) or after (+) the first water.");
+  std::string result = heading("THE DAY") + paragraph("  ", reading(plan));
   for (auto first = plan.schedule.begin(); first != plan.schedule.end();) {
     const auto last = std::find_if(first, plan.schedule.end(),
                                    [&](const Task& task) { return task.phase != first->phase; });

@@ -126,8 +126,12 @@ Job potting_bench_job() {
 
 void set_batches(Plan& plan, int count, Duration takt, Duration lead) {
   plan.batches.clear();
+  const Rectangle top = bounding_box(plan.slabs.front().outline);
+  const Length width = top.length / count;
   for (int i = 1; i <= count; ++i) {
     Batch batch;
+    const Point corner{top.at.x + width * (i - 1), top.at.y};
+    batch.zones = {{plan.slabs.front().name, corners_of({corner, width, top.depth})}};
     batch.number = i;
     batch.dry = pounds(50);
     batch.water = quarts(4);

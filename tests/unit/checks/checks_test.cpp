@@ -81,7 +81,7 @@ TEST_CASE("stock that runs out is not called too small", "[checks]") {
   CHECK(check.advice == "Find more of the stock, or add another one to the job.");
   plan.cut_list.parts[4].length = Length::inches(37);
   check = form_check(job, plan, "short-board");
-  CHECK(check.title == "Parts that fit no board or sheet: P1; not enough stock for E1");
+  CHECK(check.title == "Parts that fit no board or sheet: P1. Not enough stock to be had for E1");
   CHECK(check.advice ==
         "Add a larger stock to the job, or have these cut for you. Find more of the stock, or add "
         "another one to the job.");
@@ -140,7 +140,38 @@ TEST_CASE("a batch is shared by the people who carry", "[checks]") {
   CHECK(*shared.value == Approx(13.23).epsilon(0.001));
   CHECK(shared.level == Level::ok);
   CHECK(shared.unit == "kg");
-  CHECK(shared.advice == "Counted with the 2 people who carry sharing each batch.");
+  CHECK(shared.title == "A batch can be lifted by the 2 people who carry it");
+  CHECK(shared.advice.empty());
+}
+
+TEST_CASE("a heavy batch is carried in buckets that one person can lift", "[checks]") {
+  Job job = potting_bench_job();
+  Plan plan = potting_bench_plan();
+  const auto advice = [&](double kg) {
+    for (Batch& batch : plan.batches) {
+      batch.dry = kilograms(kg);
+      batch.water = Volume{};
+    }
+    return lifts(job, plan)[1].advice;
+  };
+  CHECK(advice(23).empty());
+  CHECK(advice(46).rfind("Carry it in 2 buckets", 0) == 0);
+  CHECK(advice(46.1).rfind("Carry it in 3 buckets", 0) == 0);
+  CHECK(advice(56).rfind("Carry it in 3 buckets", 0) == 0);
+  job.limits.lift = kilograms(20);
+  CHECK(advice(46).rfind("Carry it in 3 buckets", 0) == 0);
+}
+
+TEST_CASE("a check that holds counts nothing that is not there", "[checks]") {
+  Job job = potting_bench_job();
+  job.crew.bucket = Bucket{Length::mm(200), Length::mm(250), Length::mm(300)};
+  Plan plan = potting_bench_plan();
+  CHECK_FALSE(form_check(job, plan, "short-board").value);
+  CHECK_FALSE(find_check(mix_checks(job, plan), "batch-in-bucket").value);
+  CHECK_FALSE(find_check(pour_checks(job, plan), "crew").value);
+  plan.cut_list.unplaced = {"E1"};
+  CHECK(*form_check(job, plan, "short-board").value == 1);
+  CHECK(form_check(job, plan, "short-board").unit == "part left over");
 }
 
 TEST_CASE("the standing cautions are always there", "[checks]") {

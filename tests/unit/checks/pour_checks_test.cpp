@@ -6,6 +6,7 @@
 
 using namespace strikeoff;
 using namespace strikeoff::test;
+using Catch::Matchers::Contains;
 
 namespace {
 
@@ -34,12 +35,74 @@ TEST_CASE("a joint at the very limit holds and just past it is a cold joint", "[
   CHECK(late.unit == "min");
 }
 
-TEST_CASE("a cold joint says by how much and what sets the pace", "[checks]") {
+// 12 min usable: 5 + 10 = 15 min wait; the lead may be 12 - 5, the beat 12 - 10.
+TEST_CASE("a cold joint says what its wait is made of and what each part must come down to",
+          "[checks]") {
   const Check late = pour_check(potting_bench_job(), with_lead(10), "cold-joint");
   CHECK(late.advice ==
-        "3 min too long. Speed up the mixer (one batch every 5 min now), carry less far, mix "
-        "smaller batches, use colder water, or a retarder within its label.");
+        "3 min too long: 1 x 5 min from batch to batch and 10 min from water to placed (mix 3 min, "
+        "tip out 30 s, carry 30 s, place 3 min). The time from water to placed weighs most: bring "
+        "it down to 7 min (mix nearer, quicker placing, or half-bag "
+        "batches); or start a batch every 2 min (speed up the mixer). Colder water or a retarder "
+        "within its label makes the mix last longer.");
   CHECK(late.basis.rfind("wait = 1 x takt 5 min + lead 10 min", 0) == 0);
+}
+
+TEST_CASE("a part of the wait that cannot help alone is said not to", "[checks]") {
+  const auto advice = [](double takt, double lead) {
+    Plan plan = potting_bench_plan();
+    set_batches(plan, 4, minutes(takt), minutes(lead));
+    return pour_check(potting_bench_job(), plan, "cold-joint").advice;
+  };
+  CHECK_THAT(advice(5, 12), Contains("a faster beat alone cannot help"));
+  CHECK_THAT(advice(5, 11.9), !Contains("cannot help"));
+  CHECK_THAT(advice(12, 5), Contains("The time from batch to batch weighs most: start a batch "
+                                     "every 7 min"));
+  CHECK_THAT(advice(12, 5), Contains("from water to placed alone cannot help"));
+  CHECK_THAT(advice(13, 14), Contains("either alone is over the limit, so shorten both"));
+}
+
+TEST_CASE("what a time must come down to is never rounded up", "[checks]") {
+  Plan plan = with_lead(10);
+  plan.pour.usable = minutes(12.06);
+  CHECK_THAT(pour_check(potting_bench_job(), plan, "cold-joint").advice,
+             Contains("bring it down to 7 min"));
+}
+
+TEST_CASE("half-bag batches are advised only from whole bags on", "[checks]") {
+  Job job = potting_bench_job();
+  for (const char* code : {"cold-joint", "own-age"}) {
+    job.crew.bags_per_batch = 1;
+    CHECK_THAT(pour_check(job, with_lead(12.5), "own-age").advice, Contains("half-bag batches"));
+    job.crew.bags_per_batch = 0.5;
+    CHECK_THAT(pour_check(job, with_lead(12.5), code).advice, !Contains("half-bag"));
+  }
+}
+
+TEST_CASE("a retarder at its most is not advised", "[checks]") {
+  Job job = potting_bench_job();
+  Additive retarder;
+  retarder.name = "set retarder";
+  retarder.most = 2;
+  job.additives = {retarder};
+  Plan plan = with_lead(10);
+  plan.mix.doses = {{"set retarder", AdditiveKind::retarder, 1.5, 6, {}}};
+  CHECK_THAT(pour_check(job, plan, "cold-joint").advice, Contains("a retarder within its label"));
+  plan.mix.doses.front().per_bag = 2;
+  CHECK_THAT(pour_check(job, plan, "cold-joint").advice, Contains("the retarder is at its most"));
+}
+
+TEST_CASE("no advice sends the reader to a code word", "[checks]") {
+  for (const Check& check : pour_checks(potting_bench_job(), with_lead(20))) {
+    CHECK_THAT(check.advice, !Contains("`"));
+  }
+}
+
+TEST_CASE("an old batch is not cured by more people", "[checks]") {
+  const Check old = pour_check(potting_bench_job(), with_lead(13), "own-age");
+  CHECK_THAT(old.advice, Contains("1 min too long from water to placed (mix 3 min"));
+  CHECK_THAT(old.advice, Contains("bring it down to 12 min"));
+  CHECK_THAT(old.advice, Contains("more people or mixers do not help"));
 }
 
 TEST_CASE("the margin asked for comes off what a joint may use", "[checks]") {
@@ -115,43 +178,87 @@ TEST_CASE("strike-off is judged at the end when that fits else behind the front"
   CHECK(at_end.advice.empty());
 }
 
-TEST_CASE("the top is trowelled at once up to the first zone's final set", "[checks]") {
-  const Job job = potting_bench_job();  // stiff at 20 min, final set at 40
-  Plan plan = potting_bench_plan();
-  set_batches(plan, 5, minutes(5), minutes(7));
-  CHECK(pour_check(job, plan, "trowel-window").level == Level::ok);
-  set_batches(plan, 5, minutes(5.01), minutes(7));
-  const Check zones = pour_check(job, plan, "trowel-window");
-  CHECK(zones.level == Level::caution);
-  CHECK(zones.advice.rfind("Each zone has 20 min", 0) == 0);
+// A zone of the bench is 0.4245 m2: the person who only finishes needs 0.85 min for a strike of 2
+// m2 and 0.42 min for this one.
+TEST_CASE("whoever strikes off needs a free minute for each m2 between two batches", "[checks]") {
+  Job job = potting_bench_job();
+  const Plan plan = with_lead(7);  // takt 5 min
+  CHECK(pour_check(job, plan, "strike-off").level == Level::ok);
+  job.crew.people = {{Role::mix}, {Role::carry}, {Role::place, Role::finish}};
+  const auto placing = [&](double place) {
+    job.crew.times.place.usual = minutes(place);
+    return pour_check(job, plan, "strike-off");
+  };
+  CHECK(placing(5 - 0.425).level == Level::ok);
+  const Check busy = placing(5 - 0.424);
+  CHECK(busy.level == Level::caution);
+  CHECK(busy.title == "Nobody is free to strike off while the pour runs");
+  CHECK_THAT(busy.advice, Contains("has 25 s between two batches"));
+  job.crew.people.push_back({Role::finish});
+  CHECK(placing(5).level == Level::ok);
 }
 
-TEST_CASE("a final set no later than the working time leaves no time to trowel", "[checks]") {
+TEST_CASE("one who does everything is free to strike off at the end", "[checks]") {
   Job job = potting_bench_job();
-  job.mix.final_set = minutes(20);
-  CHECK(pour_check(job, potting_bench_plan(), "trowel-window").level == Level::stop);
-  job.mix.final_set = minutes(36);
+  job.crew.people = {{Role::mix, Role::carry, Role::place, Role::finish}};
+  Plan quick = potting_bench_plan();
+  set_batches(quick, 2, minutes(5), minutes(7));  // ends at the usable 12 min
+  CHECK(pour_check(job, quick, "strike-off").level == Level::ok);
+  CHECK(pour_check(job, potting_bench_plan(), "strike-off").level == Level::caution);
+}
+
+// Four zones of 0.4245 m2 come ready every 5 min from 20 min on; at 8 min/m2 one person needs
+// 6.792 min for two passes over each, so the last is done at 20 + 4 x 6.792, 32.17 min old.
+TEST_CASE("the top can be trowelled when slow work ends before every final set", "[checks]") {
+  Job job = potting_bench_job();
+  const double last = 20 + 4 * 0.424515 * 16 - 15;
+  job.mix.final_set = minutes(last + 0.01);
+  const Check ok = pour_check(job, potting_bench_plan(), "trowel-window");
+  CHECK(ok.level == Level::ok);
+  CHECK(ok.title == "There is time to trowel zone by zone, in the order of the batches");
+  CHECK(*ok.value == Approx(last).epsilon(1e-4));
+  CHECK(*ok.limit == Approx(last + 0.01));
+  job.mix.final_set = minutes(last - 0.01);
+  CHECK(pour_check(job, potting_bench_plan(), "trowel-window").level == Level::caution);
+  job.mix.final_set = minutes(15 + 20 + 28);  // 27.2 min for the whole top
+  CHECK(pour_check(job, potting_bench_plan(), "trowel-window").title ==
+        "The whole top can be trowelled at once");
+}
+
+TEST_CASE("trowelling that is too slow says by how much and how many people would do", "[checks]") {
+  Job job = potting_bench_job();
+  job.mix.final_set = minutes(26);  // 6 min a zone: 2 people need 3.4 each
+  const Check late = pour_check(job, potting_bench_plan(), "trowel-window");
+  CHECK(late.level == Level::caution);
+  CHECK(late.advice ==
+        "Two passes over the whole top are 13.6 min to 27.2 min of work for 1 person, and each "
+        "zone has 6 min before its final set. At the slow pace the worst zone is 6.2 min too late; "
+        "at the quick one it is in time. 2 people who only finish would do at the slow pace.");
+}
+
+TEST_CASE("finishers who also pour begin when the pour ends", "[checks]") {
+  Job job = potting_bench_job();
+  job.crew.people = {{Role::mix}, {Role::carry}, {Role::place, Role::finish}};
+  job.mix.final_set = minutes(34);
+  // The pour ends at 22 min: the last is done at 22 + 4 x 6.792, 34.17 min old.
+  const Check late = pour_check(job, potting_bench_plan(), "trowel-window");
+  CHECK(late.level == Level::caution);
+  CHECK_THAT(late.advice, Contains("They are free only when the pour ends, at +0:22."));
+  job.crew.people.push_back({Role::finish});
   CHECK(pour_check(job, potting_bench_plan(), "trowel-window").level == Level::ok);
 }
 
-TEST_CASE("finishers who also pour are missing only where zones are trowelled one by one",
-          "[checks]") {
+TEST_CASE("only a top that nobody could trowel in time is a stop", "[checks]") {
   Job job = potting_bench_job();
-  job.crew.people = {{Role::mix}, {Role::carry}, {Role::place, Role::finish}};
-  Plan plan = potting_bench_plan();  // the pour ends at 22, the first zone is stiff at 20
-  CHECK(pour_check(job, plan, "trowel-window").level == Level::ok);
-  job.mix.final_set = minutes(34);  // before the last zone is stiff, at 15 + 20
-  const auto somebody = [&] {
-    const std::string advice = pour_check(job, plan, "trowel-window").advice;
-    return advice.find("somebody must trowel") != std::string::npos;
+  const auto level = [&](double final_set) {
+    job.mix.final_set = minutes(final_set);
+    return pour_check(job, potting_bench_plan(), "trowel-window").level;
   };
-  CHECK(pour_check(job, plan, "trowel-window").level == Level::caution);
-  CHECK(somebody());
-  plan.pour.working_time = minutes(22);
-  CHECK_FALSE(somebody());
-  job.crew.people.push_back({Role::finish});
-  plan.pour.working_time = minutes(20);
-  CHECK_FALSE(somebody());
+  CHECK(level(19) == Level::stop);
+  CHECK(level(20) == Level::stop);
+  // 20 people at 4 min/m2: 0.17 min a zone
+  CHECK(level(20.169) == Level::stop);
+  CHECK(level(20.171) == Level::caution);
 }
 
 TEST_CASE("the pour must end within the time given and is unchecked without one", "[checks]") {

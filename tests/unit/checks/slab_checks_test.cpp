@@ -84,6 +84,23 @@ TEST_CASE("thin is a caution and thinner than the bag allows a stop", "[checks]"
   CHECK(level(30) == Level::ok);
 }
 
+TEST_CASE("thickness is over the panel only where there is one", "[checks]") {
+  Job job = potting_bench_job();
+  Plan plan = potting_bench_plan();
+  const auto check = [&](double mm) {
+    plan.slabs.front().least_thickness = Length::mm(mm);
+    return slab_check(job, plan, "thin-slab");
+  };
+  CHECK(check(25.4).title == "bench: thick enough over the panel");
+  CHECK(check(20).title == "bench: thin over the panel");
+  CHECK(check(12).advice.find("the panel thinner") != std::string::npos);
+  job.slabs.front().panel = std::nullopt;
+  CHECK(check(25.4).title == "bench: thick enough");
+  CHECK(check(20).title == "bench: thin");
+  CHECK(check(20).advice.find("make the slab thicker") != std::string::npos);
+  CHECK(check(12).advice.find("panel") == std::string::npos);
+}
+
 TEST_CASE("the rail beside an opening is measured to the outline and to the next one", "[checks]") {
   Opened bench;  // outline from (-1, -1) to (93, 27) in
   CHECK_FALSE(narrowest_rail(bench.plan.slabs.front()));

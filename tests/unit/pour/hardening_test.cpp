@@ -30,6 +30,14 @@ TEST_CASE("cold makes stripping later and warmth does not make it earlier", "[ha
   CHECK(in_minutes(*hardening(job, plan.pour).strip) == Approx(60));
 }
 
+TEST_CASE("cold tap water does not slow what happens days after the pour", "[hardening]") {
+  Plan plan = potting_bench_plan();
+  plan.pour.mix_temperature = Temperature::celsius(10);
+  const Hardening times = hardening(potting_bench_job(), plan.pour);
+  CHECK(times.cold_factor == 1);
+  CHECK(in_days(*times.full_service) == Approx(28));
+}
+
 TEST_CASE("the trowel window closes sooner in a warm mix", "[hardening]") {
   Plan plan = potting_bench_plan();
   plan.pour.temperature_factor = 0.5;

@@ -59,6 +59,7 @@ TEST_CASE("what is not known has no key") {
   plan.pour.working_time = plan.pour.usable = plan.pour.margin = std::nullopt;
   plan.batches[0].bucket_mark = std::nullopt;
   plan.schedule[0].start_local = std::nullopt;
+  plan.schedule[1].start = plan.schedule[1].end = std::nullopt;
   const Json file = Json::parse(render_json(plan));
   CHECK_FALSE(file["job"].contains("date"));
   CHECK_FALSE(file["pour"].contains("working_time_min"));
@@ -68,6 +69,10 @@ TEST_CASE("what is not known has no key") {
   CHECK_FALSE(file["batches"][0].contains("bucket_fills"));
   CHECK_FALSE(file["batches"][3].contains("meet_by_min"));
   CHECK_FALSE(file["schedule"][0].contains("start"));
+  CHECK(file["schedule"][0].contains("start_min"));
+  CHECK_FALSE(file["schedule"][1].contains("start_min"));
+  CHECK_FALSE(file["schedule"][1].contains("end_min"));
+  CHECK(file["schedule"][1].contains("after"));
   CHECK_FALSE(file["materials"][1].contains("cost"));
   CHECK_FALSE(file["checks"][2].contains("value"));
 }

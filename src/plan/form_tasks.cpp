@@ -1,0 +1,143 @@
+// SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <algorithm>
+#include <string_view>
+
+#include "checks/checks.h"
+#include "core/format.h"
+#include "plan/tasks.h"
+
+namespace strikeoff {
+namespace {
+
+bool has_role(const Plan& plan, std::string_view role) {
+  return std::any_of(plan.cut_list.parts.begin(), plan.cut_list.parts.end(),
+                     [&](const Part& part) { return part.role == role; });
+}
+
+bool has_soffit(const Plan& plan) {
+  return has_role(plan, "soffit strip") || has_role(plan, "soffit panel");
+}
+
+bool any_slab_needs(const Plan& plan, Length FormQuantities::*work) {
+  return std::any_of(plan.slabs.begin(), plan.slabs.end(),
+                     [&](const SlabPlan& slab) { return slab.forms.*work > Length{}; });
+}
+
+bool any_slab(const Job& job, bool (*has)(const Slab&)) {
+  return std::any_of(job.slabs.begin(), job.slabs.end(), has);
+}
+
+/// What each slab has of something, the slab named where there are several: "bench: the back".
+template <class ListOne>
+std::string by_slab(const Job& job, ListOne list_one) {
+  std::string text;
+  for (const Slab& slab : job.slabs) {
+    const std::vector<std::string> items = list_one(slab);
+    if (items.empty()) continue;
+    text += text.empty() ? "" : "; ";
+    if (job.slabs.size() > 1) text += slab.name + ": ";
+    text += fmt::format("{}", fmt::join(items, ", "));
+  }
+  return text;
+}
+
+/// "the back", "edge 3": sides that meet a wall.
+std::string walls(const Job& job) {
+  return by_slab(job, [](const Slab& slab) {
+    std::vector<std::string> names;
+    for (const Side& side : slab.sides) {
+      const bool numbered = side.name.rfind("edge ", 0) == 0;
+      if (side.wall) names.push_back(numbered ? side.name : "the " + side.name);
+    }
+    return names;
+  });
+}
+
+/// Openings that the panel has too.
+std::string cut_openings(const Job& job) {
+  return by_slab(job, [](const Slab& slab) {
+    std::vector<std::string> names;
+    for (const Opening& opening : slab.openings) {
+      if (opening.through && slab.panel) names.push_back(opening.name);
+    }
+    return names;
+  });
+}
+
+/// "Bed the panels, leaving 1/8 in between sheets, and screw them to the base"
+std::string bed_panels(const Job& job, const Plan& plan) {
+  std::string gap = any_slab_needs(plan, &FormQuantities::seams) ? ", sheets butted tight," : "";
+  for (const Slab& slab : job.slabs) {
+    if (slab.panel && slab.panel_gap > Length{} && !gap.empty()) {
+      gap = fmt::format(", leaving {} between sheets,", show(slab.panel_gap, job.units));
+      break;
+    }
+  }
+  return fmt::format("Bed the panels{} and screw them to the base", gap);
+}
+
+/// Marks of the soffits too wide to hang on the base's face.
+std::string deep_soffits(const Plan& plan) {
+  std::string marks;
+  for (const Part& part : plan.cut_list.parts) {
+    const bool soffit = part.role == "soffit strip" || part.role == "soffit panel";
+    if (soffit && part.width > widest_free_soffit) marks += (marks.empty() ? "" : ", ") + part.mark;
+  }
+  return marks;
+}
+
+/// What the release agent must not touch, for the next mix has to hold on to it.
+std::string release_agent(const Job& job) {
+  const bool panel = any_slab(job, [](const Slab& slab) { return slab.panel.has_value(); });
+  const bool base = any_slab(job, [](const Slab& slab) { return slab.support == Support::base; });
+  const std::string agent = "Wipe a thin coat of release agent on the form faces";
+  if (panel) return agent + ", none on panel or base";
+  return base ? agent + ", none on the base" : agent;
+}
+
+}  // namespace
+
+std::vector<std::string> form_tasks(const Job& job, const Plan& plan) {
+  std::vector<std::string> tasks;
+  const auto when = [&](bool needed, std::string task) {
+    if (needed) tasks.push_back(std::move(task));
+  };
+  const bool panel = any_slab(job, [](const Slab& slab) { return slab.panel.has_value(); });
+  const bool ground =
+      any_slab(job, [](const Slab& slab) { return slab.support == Support::ground; });
+  const std::string openings = cut_openings(job), wall = walls(job), deep = deep_soffits(plan);
+
+  when(ground, "Dig out and level the ground under the slab");
+  when(ground, "Compact the ground until a heel leaves no mark");
+  when(!plan.cut_list.boards.empty() || !plan.cut_list.sheets.empty(),
+       "Rip, then crosscut the parts; write the mark on each");
+  when(!openings.empty(),
+       fmt::format("Cut the openings out of the panels, and out of the base's top where that is "
+                   "closed ({})",
+                   openings));
+  when(panel, bed_panels(job, plan));
+  when(any_slab_needs(plan, &FormQuantities::seams), "Seal and tape the seams between panels");
+  when(!wall.empty(), fmt::format("Stick the isolation strip along the wall ({})", wall));
+  when(any_slab_needs(plan, &FormQuantities::ledger),
+       "Screw ledger battens to the base's face where a soffit strip has too little panel above it "
+       "for screws, and under knock-outs");
+  when(has_soffit(plan), "Fix the soffit strips, flush with the top of the base");
+  when(!deep.empty(), fmt::format("Prop the deep soffits under their outer edge ({})", deep));
+  when(has_role(plan, "edge strip"), "Fix the edge strips, screws from the outside");
+  when(ground && has_role(plan, "edge strip"),
+       fmt::format("Drive stakes behind the edge strips, at the ends and every {}",
+                   job.units == Units::us ? "2 ft" : "600 mm"));
+  when(has_role(plan, "cleat"), "Screw a cleat over each splice, from the outside");
+  when(has_role(plan, "knock-out strip") || has_role(plan, "knock-out block"),
+       "Fix the knock-outs of the openings");
+  when(true, "Check level, heights and both diagonals; mend before sealing");
+  when(true, "Seal the form joints from inside; let the sealant cure as its label says");
+  when(has_role(plan, "edge strip"), "Tape the cut faces of the edge strips");
+  when(true, release_agent(job));
+  return tasks;
+}
+
+}  // namespace strikeoff
