@@ -72,3 +72,18 @@ TEST_CASE("panels keep the gap to their neighbours and additives the size of a d
   CHECK(std::get<Mass>(catalogue.additives.front().item.dose_size) == kilograms(0.03));
   CHECK(supply(catalogue, "strip-screws").pack == 100);
 }
+
+// Common practice, no source: a rapid pour is stripped after about an hour and sealed after 16 to
+// 24 h.
+TEST_CASE("the rapid mixes keep to the times of the trade", "[job]") {
+  int rapid = 0;
+  for (const auto& entry : shipped_catalogue().mixes) {
+    if (entry.item.id.rfind("rapid", 0) != 0) continue;
+    ++rapid;
+    INFO(entry.item.id);
+    CHECK(entry.item.strip_after == hours(1));
+    CHECK(entry.item.seal_after >= hours(16));
+    CHECK(entry.item.seal_after <= hours(24));
+  }
+  CHECK(rapid == 2);
+}
