@@ -48,6 +48,13 @@ struct Rectangle {
 /// True when the outline turns left (outwards) at this corner; false when it is re-entrant.
 [[nodiscard]] bool is_convex_corner(const Polygon& polygon, std::size_t corner);
 
+/// How an outline turns at a corner: positive to the left, outwards.
+struct Turn {
+  double radians = 0;
+  double tan_half = 0;  // sin t/(1 + cos t), which is exact at a right angle
+};
+[[nodiscard]] Turn turn_at(const Polygon& polygon, std::size_t corner);
+
 /// The polygon with edge k moved outwards by `outward[k]` (negative: inwards), neighbours meeting
 /// at mitred corners. Corner k stays corner k. An edge that would turn round is not repaired:
 /// see `swallowed_edge`.
@@ -63,6 +70,13 @@ struct Rectangle {
 
 /// True when the rectangle lies inside the polygon or touches it from inside.
 [[nodiscard]] bool contains(const Polygon& polygon, const Rectangle& rectangle);
+
+/// True when the point lies inside the polygon or on its boundary.
+[[nodiscard]] bool contains(const Polygon& polygon, const Point& point);
+
+/// The least distance between the boundaries of two polygons; 0 where they meet or cross.
+[[nodiscard]] Length distance(const Polygon& a, const Polygon& b);
+[[nodiscard]] Length distance(const Point& point, const Polygon& polygon);
 
 [[nodiscard]] bool overlaps(const Rectangle& a, const Rectangle& b);
 

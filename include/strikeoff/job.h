@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "strikeoff/geometry.h"
+#include "strikeoff/outline.h"
 #include "strikeoff/quantity.h"
 
 namespace strikeoff {
@@ -41,9 +42,11 @@ struct Stock {
   std::string id;  // catalogue id, or the name of an inline stock
   std::string name;
   Length length, width, thickness;
-  std::optional<double> price;  // per board or sheet, in the job's currency
-  std::optional<int> quantity;  // how many can be had; nothing: as many as needed
+  std::optional<double> price;               // per board or sheet, in the job's currency
+  std::optional<int> quantity;               // how many can be had; nothing: as many as needed
   std::optional<Length> gap = std::nullopt;  // of a panel: left open to the next one
+  /// Of a thin sheet for rounded edges: the least radius it bends to.
+  std::optional<Length> bends_to = std::nullopt;
   bool operator==(const Stock&) const = default;
 };
 
@@ -54,14 +57,44 @@ struct Side {
   Length overhang;        // of the slab past the base; 0 at a wall
   Length panel_overhang;  // of the panel past the base; negative: set back; 0 at a wall
   bool wall = false;      // meets a wall: no strips, an isolation strip
+  int corner = 0;         // the corner it begins at, as the user counts
+  bool apron = false;     // the slab's edge goes on down below the base's top
+  bool bracket = false;   // brackets carry its overhang
   bool operator==(const Side&) const = default;
 };
 
 struct Opening {
   std::string name;
-  Rectangle at;         // measured from the lower left of the slab outline's bounding box
-  bool through = true;  // the panel is cut too
+  Rectangle at;               // measured from the lower left of the slab outline's bounding box
+  bool through = true;        // the panel is cut too
+  Length corner_radius = {};  // a circle is a square with half its side
   bool operator==(const Opening&) const = default;
+};
+
+/// How far below any level line the base lies at one place (base frame).
+struct LevelReading {
+  Point at;
+  Length low;
+  bool operator==(const LevelReading&) const = default;
+};
+
+/// The top falls towards one side, where it is as thick as asked.
+struct Fall {
+  double slope = 0;      // rise over run
+  std::size_t side = 0;  // 0-based, of `Slab::sides`
+  bool operator==(const Fall&) const = default;
+};
+
+/// What stands under the base's top along a line, in the base frame.
+struct Partition {
+  Point from, to;
+  bool operator==(const Partition&) const = default;
+};
+
+/// What a tape found that does not close: by how much, and how much was allowed.
+struct Misfit {
+  Length by, allowed;
+  bool operator==(const Misfit&) const = default;
 };
 
 struct Slab {
@@ -73,7 +106,15 @@ struct Slab {
   std::optional<Stock> panel;  // the sheet laid over the base; nothing: no panel
   Length panel_gap;            // left open between neighbouring panels
   std::vector<Opening> openings;
-  std::optional<Density> density;  // of the hardened slab, where the user knows it
+  std::vector<CornerCut> corner_cuts;  // of the slab's outline; corner k is base corner k
+  std::vector<LevelReading> levels;    // none, or three and more not in one line
+  std::optional<Fall> fall;
+  Length apron_depth;                 // below the base's top, of the sides with `apron`
+  std::vector<Partition> partitions;  // seams are best laid over them
+  std::vector<Rectangle> gaps;        // of the base: it carries nothing there (base frame)
+  std::optional<Misfit> closing;      // of a base walked in runs; the error is already spread
+  std::optional<Misfit> diagonal;     // second diagonal of a rectangle against the first
+  std::optional<Density> density;     // of the hardened slab, where the user knows it
   bool operator==(const Slab&) const = default;
 };
 
@@ -133,7 +174,8 @@ struct Additive {
 };
 
 struct Forms {
-  std::vector<Stock> strip_stock;  // one thickness; at least one
+  std::vector<Stock> strip_stock;   // one thickness; at least one
+  std::optional<Stock> bend_stock;  // thin sheet for rounded edges; its `bends_to` is there
   Length oversize, kerf, end_trim, screw_spacing;
   CornerStyle corner = CornerStyle::through;
   bool operator==(const Forms&) const = default;

@@ -12,11 +12,24 @@ namespace strikeoff {
 // The finished plan: everything a renderer prints stands here; renderers compute nothing.
 // Fields are named as the keys of the plan file; units are in the types.
 
+/// A cut-out of the slab: its edge in the base frame, and the rectangle it fits in.
+struct OpeningPlan {
+  Outline edge;
+  Rectangle box;
+};
+
 /// A backer panel in its place, in the base frame.
 struct PanelPiece {
   std::string mark;
-  Rectangle at;
+  Rectangle at;                      // as cut from the sheet
   std::vector<Rectangle> cuts = {};  // cut out for openings, from the piece's lower left corner
+  Polygon outline = {};              // where the piece is then cut to the line; else empty
+};
+
+/// How thick the slab is somewhere, and where (base frame).
+struct ThicknessAt {
+  Length thickness;
+  Point at;
 };
 
 /// How much of each kind of form work one slab needs.
@@ -31,6 +44,8 @@ struct FormQuantities {
   Area panel;                         // of the panels, openings cut out
   Area formed;                        // of form faces the mix touches
   int stakes = 0;                     // ground slabs
+  int props = 0;                      // under soffit panels
+  Length props_apart;                 // at most; 0 without props
 };
 
 struct SlabPlan {
@@ -39,15 +54,20 @@ struct SlabPlan {
   Area top_area;  // outline less openings
   Length perimeter;
   Length edge_thickness;
-  Length least_thickness;  // over the panel, where there is one
+  Length least_thickness;  // over the panel, where there is one, at its thinnest place
   Volume concrete;
   Volume panel_displacement;
-  Volume level_correction;
-  Mass mass;                        // hardened, from the fresh density
-  Pressure base_load;               // slab weight on the base's area
-  Polygon outline;                  // base frame, anticlockwise, from the corner of base point 1
-  Polygon panel;                    // area to cover; empty without a panel
-  std::vector<Rectangle> openings;  // base frame
+  Volume level_correction;  // what a base out of level adds
+  Volume fall_wedge;        // what a sloping top adds
+  Volume apron;             // below the base's top
+  Length base_low;  // the lowest place of the base under the slab, below its highest reading
+  ThicknessAt thinnest, thickest;
+  Mass mass;           // hardened, from the fresh density
+  Pressure base_load;  // slab weight on the base's area
+  Outline edge;        // base frame, anticlockwise, from the corner of base point 1
+  Polygon outline;     // the same, arcs drawn by chords within 0.05 mm
+  Polygon panel;       // area to cover; empty without a panel
+  std::vector<OpeningPlan> openings;
   std::vector<PanelPiece> panels;
   FormQuantities forms;
 };

@@ -53,6 +53,14 @@ bool segments_touch(const Point& a, const Point& b, const Point& c, const Point&
          (cda == 0 && on_segment(a, c, d)) || (cdb == 0 && on_segment(b, c, d));
 }
 
+Length distance(const Point& p, const Point& a, const Point& b) {
+  const Vec ab = to_vec(a, b), ap = to_vec(a, p);
+  const double square = ab.x * ab.x + ab.y * ab.y;
+  const double along = square > 0 ? (ap.x * ab.x + ap.y * ab.y) / square : 0;
+  const double t = std::clamp(along, 0.0, 1.0);
+  return Length::nm(std::hypot(ap.x - t * ab.x, ap.y - t * ab.y));
+}
+
 /// Keeps the part of the polygon where `inside(p) >= 0`, a linear function of the point.
 template <class Signed>
 Polygon clip(const Polygon& polygon, Signed inside) {
@@ -148,6 +156,12 @@ bool is_convex_corner(const Polygon& polygon, std::size_t corner) {
   return cross(in, out) > 0;
 }
 
+Turn turn_at(const Polygon& polygon, std::size_t corner) {
+  const Vec u = direction(polygon, previous(polygon, corner)), v = direction(polygon, corner);
+  const double sine = cross(u, v), cosine = u.x * v.x + u.y * v.y;
+  return {std::atan2(sine, cosine), sine / (1 + cosine)};
+}
+
 Polygon offset_edges(const Polygon& polygon, std::span<const Length> outward) {
   Polygon moved;
   moved.reserve(polygon.size());
@@ -190,6 +204,40 @@ bool contains(const Polygon& polygon, const Rectangle& r) {
   // The rectangle is inside when none of its area is outside; 1e-12 m2 (or that share of a larger
   // rectangle) is far below what a saw or a tape can show and far above rounding.
   return (area(r) - overlap(polygon, r)).si() <= 1e-12 * std::max(1.0, area(r).si());
+}
+
+bool contains(const Polygon& polygon, const Point& p) {
+  // A ray to the right crosses the boundary an odd number of times from inside.
+  bool inside = false;
+  for (std::size_t i = 0; i < polygon.size(); ++i) {
+    const Point &a = polygon[i], &b = polygon[next(polygon, i)];
+    const int side = side_of(a, b, p);
+    if (side == 0 && on_segment(p, a, b)) return true;
+    if ((a.y <= p.y) == (b.y <= p.y)) continue;
+    if ((a.y < b.y) == (side > 0)) inside = !inside;
+  }
+  return inside;
+}
+
+Length distance(const Point& p, const Polygon& polygon) {
+  Length least = distance(p, polygon[0], polygon[next(polygon, 0)]);
+  for (std::size_t i = 1; i < polygon.size(); ++i) {
+    least = std::min(least, distance(p, polygon[i], polygon[next(polygon, i)]));
+  }
+  return least;
+}
+
+Length distance(const Polygon& a, const Polygon& b) {
+  for (std::size_t i = 0; i < a.size(); ++i) {
+    for (std::size_t j = 0; j < b.size(); ++j) {
+      if (segments_touch(a[i], a[next(a, i)], b[j], b[next(b, j)])) return {};
+    }
+  }
+  // Two boundaries that do not meet are nearest at a corner of one of them.
+  Length least = distance(a[0], b);
+  for (const Point& corner : a) least = std::min(least, distance(corner, b));
+  for (const Point& corner : b) least = std::min(least, distance(corner, a));
+  return least;
 }
 
 bool overlaps(const Rectangle& a, const Rectangle& b) {

@@ -12,12 +12,23 @@ Polygon moved_out(const Slab& slab, Length Side::*overhang) {
 
 }  // namespace
 
-Polygon slab_outline(const Slab& slab) {
+Polygon sharp_outline(const Slab& slab) {
   return moved_out(slab, &Side::overhang);
+}
+
+Outline slab_edge(const Slab& slab) {
+  return with_corners(sharp_outline(slab), slab.corner_cuts);
 }
 
 Polygon panel_outline(const Slab& slab) {
   return moved_out(slab, &Side::panel_overhang);
+}
+
+Outline opening_edge(const Opening& opening, const Outline& edge) {
+  const Point corner = bounding_box(edge).at;
+  Rectangle place = opening.at;
+  place.at = {corner.x + place.at.x, corner.y + place.at.y};
+  return outline_of(place, opening.corner_radius);
 }
 
 }  // namespace strikeoff

@@ -5,10 +5,17 @@
 
 namespace strikeoff {
 
-/// The slab's edge seen from above: its base moved out by each side's overhang, in the base frame.
-[[nodiscard]] Polygon slab_outline(const Slab& slab);
+/// The slab's outline before its corners are rounded or cut: its base moved out by each side's
+/// overhang, in the base frame. Side k of the slab is its edge k.
+[[nodiscard]] Polygon sharp_outline(const Slab& slab);
 
-/// The panel's rim, likewise. Meaningless for a slab without a panel.
+/// The slab's edge seen from above, corner cuts and all.
+[[nodiscard]] Outline slab_edge(const Slab& slab);
+
+/// The panel's rim, likewise, with sharp corners. Meaningless for a slab without a panel.
 [[nodiscard]] Polygon panel_outline(const Slab& slab);
+
+/// An opening's edge in the base frame: `edge` is the slab's, whose bounding box it is measured in.
+[[nodiscard]] Outline opening_edge(const Opening& opening, const Outline& edge);
 
 }  // namespace strikeoff

@@ -100,7 +100,7 @@ void check_size(Reader& reader, const Job& job) {
   double sheets = 0;
   Length edge;
   for (const Slab& slab : job.slabs) {
-    const Polygon outline = slab_outline(slab);
+    const Polygon outline = sharp_outline(slab);
     box += signed_area(outline) * slab.thickness;
     edge += perimeter(outline);
     if (slab.panel) sheets += signed_area(outline) / (slab.panel->length * slab.panel->width);

@@ -44,7 +44,7 @@ std::optional<Rectangle> read_shape(Context& c, Object& o) {
 }
 
 void check_place(Context& c, const Node& node, const Opening& opening, const Slab& slab) {
-  const Polygon outline = slab_outline(slab);
+  const Polygon outline = sharp_outline(slab);
   const Point origin = bounding_box(outline).at;
   const auto in_frame = [&](const Rectangle& r) {
     return Rectangle{{origin.x + r.at.x, origin.y + r.at.y}, r.length, r.depth};

@@ -67,7 +67,7 @@ void read_overhang(Context& c, Object& o, const Base& base, Slab& slab) {
 }
 
 bool outline_is_good(Context& c, const Object& o, const Slab& slab) {
-  const Polygon outline = slab_outline(slab);
+  const Polygon outline = sharp_outline(slab);
   if (const auto edge = swallowed_edge(slab.base, outline)) {
     c.reader.error(o.path("overhang"),
                    {"overhang-swallows-side",

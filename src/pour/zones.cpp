@@ -46,7 +46,9 @@ Sweep sweep_of(const SlabPlan& slab) {
     return corners;
   };
   std::vector<Ring> rings{ring(slab.outline)};
-  for (const Rectangle& opening : slab.openings) rings.push_back(ring(corners_of(opening)));
+  for (const OpeningPlan& opening : slab.openings) {
+    rings.push_back(ring(chords(opening.edge, drawn_within)));
+  }
   sweep.region = region_of(rings);
   return sweep;
 }

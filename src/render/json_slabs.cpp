@@ -11,6 +11,12 @@ Json rectangle(const Rectangle& at) {
           {"depth_mm", number(at.depth.in_mm())}};
 }
 
+Json opening(const OpeningPlan& opening) {
+  Json result = rectangle(opening.box);
+  result["outline_mm"] = points_mm(chords(opening.edge, drawn_within));
+  return result;
+}
+
 Json panel(const PanelPiece& piece) {
   Json result = {{"mark", piece.mark}};
   result.update(rectangle(piece.at));
@@ -54,7 +60,7 @@ Json slab(const SlabPlan& slab) {
           {"base_load_kpa", number(in_kilopascals(slab.base_load))},
           {"outline_mm", points_mm(slab.outline)},
           {"panel_outline_mm", points_mm(slab.panel)},
-          {"openings", array(slab.openings, rectangle)},
+          {"openings", array(slab.openings, opening)},
           {"panels", array(slab.panels, panel)},
           {"forms", forms(slab.forms)}};
 }

@@ -1,28 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "slab/corners.h"
 
-#include <cmath>
 #include <cstddef>
 #include <numbers>
 
 namespace strikeoff {
 namespace {
-
-/// How the outline turns at a corner: positive to the left, outwards.
-struct Turn {
-  double tan_half, degrees;
-};
-
-Turn turn_at(const Polygon& outline, std::size_t corner) {
-  const std::size_t n = outline.size(), before = (corner + n - 1) % n;
-  const Point &a = outline[before], &b = outline[corner], &c = outline[(corner + 1) % n];
-  const Length in = edge_length(outline, before), out = edge_length(outline, corner);
-  const double ux = (b.x - a.x) / in, uy = (b.y - a.y) / in;
-  const double vx = (c.x - b.x) / out, vy = (c.y - b.y) / out;
-  const double sine = ux * vy - uy * vx, cosine = ux * vx + uy * vy;
-  // tan(t/2) = sin t/(1 + cos t) is exact at a right angle.
-  return {sine / (1 + cosine), std::atan2(sine, cosine) * 180 / std::numbers::pi};
-}
 
 /// True when the side that ends at this corner passes, and the one that begins there butts.
 bool arriving_passes(const Slab& slab, const Polygon& outline, std::size_t corner,
@@ -46,7 +29,7 @@ void end_edges(const Slab& slab, const Polygon& outline, CornerStyle style, Leng
       // To the long point: outside at a convex corner, on the outline at a re-entrant one.
       const Length more = convex ? s * turn.tan_half : Length{};
       arriving.edge_right = leaving.edge_left = more;
-      arriving.right_cut_deg = leaving.left_cut_deg = turn.degrees / 2;
+      arriving.right_cut_deg = leaving.left_cut_deg = turn.radians / 2 * 180 / std::numbers::pi;
       continue;
     }
     const bool first = arriving_passes(slab, outline, k, style);

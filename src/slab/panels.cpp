@@ -208,7 +208,7 @@ PanelLayout lay_panels(const Slab& slab, const SlabPlan& shape, Length kerf, Mar
   if (!slab.panel) return {};
   std::vector<Rectangle> cut_out;
   for (std::size_t i = 0; i < slab.openings.size(); ++i) {
-    if (slab.openings[i].through) cut_out.push_back(shape.openings[i]);
+    if (slab.openings[i].through) cut_out.push_back(shape.openings[i].box);
   }
   // Eight layouts: rows along x or along y, sheets along or across them, slivers shared equally
   // or just avoided; shared first, since among equals the first stays.

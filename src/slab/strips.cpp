@@ -11,6 +11,7 @@
 
 #include <fmt/format.h>
 
+#include "core/outlines.h"
 #include "slab/corners.h"
 #include "slab/splice.h"
 
@@ -194,14 +195,15 @@ Part knock_out_block(const Opening& opening) {
 /// rim, and the knock-outs above the panel.
 Area formed_area(const Slab& slab, const SlabPlan& shape) {
   Area sum;
+  const Polygon sharp = sharp_outline(slab);
   std::vector<Length> covered;
   for (std::size_t k = 0; k < slab.sides.size(); ++k) {
     const Side& side = slab.sides[k];
-    if (!side.wall) sum += edge_length(shape.outline, k) * slab.thickness;
+    if (!side.wall) sum += edge_length(sharp, k) * slab.thickness;
     covered.push_back(slab.panel ? std::max(side.panel_overhang, Length{}) : Length{});
   }
   if (slab.support == Support::base) {
-    sum += signed_area(shape.outline) - signed_area(offset_edges(slab.base, covered));
+    sum += shape.area - signed_area(offset_edges(slab.base, covered));
   }
   for (const Opening& opening : slab.openings) {
     sum += (opening.at.length + opening.at.depth) * 2 * shape.least_thickness;
@@ -280,19 +282,20 @@ FormWork form_work(const Slab& slab, const SlabPlan& shape, const Forms& forms,
                    MarkCounter& marks) {
   FormWork work;
   const Stock& stock = forms.strip_stock.front();
-  const auto ends = strip_ends(slab, shape.outline, forms.corner, stock.thickness);
+  const Polygon outline = sharp_outline(slab);
+  const auto ends = strip_ends(slab, outline, forms.corner, stock.thickness);
   std::vector<StripRun> soffits, edges, others;
   std::vector<Part> isolation, without_room;
   for (std::size_t k = 0; k < slab.sides.size(); ++k) {
     const Side& side = slab.sides[k];
-    const Length length = edge_length(shape.outline, k);
+    const Length length = edge_length(outline, k);
     if (side.wall) {
       work.quantities.isolation += length;
       isolation.push_back(isolation_strip(slab, side, length));
       continue;
     }
     StripRun edge = edge_strip(slab, side, forms, length, ends[k]), soffit;
-    if (is_too_narrow(slab, shape.outline, k, stock.thickness)) {
+    if (is_too_narrow(slab, outline, k, stock.thickness)) {
       edge.pieces.clear();
       without_room.push_back(strip_without_room(edge, length));
     }

@@ -29,21 +29,22 @@ inline Job a_pour_job() {
 }
 
 /// A flat slab without a panel.
-inline SlabPlan a_slab(Polygon outline, Length thickness, std::vector<Rectangle> openings = {}) {
+inline SlabPlan a_slab(Polygon outline, Length thickness,
+                       const std::vector<Rectangle>& openings = {}) {
   SlabPlan slab;
   slab.name = "slab";
   slab.outline = std::move(outline);
-  slab.openings = std::move(openings);
+  for (const Rectangle& box : openings) slab.openings.push_back({outline_of(box, {}), box});
   slab.area = slab.top_area = signed_area(slab.outline);
-  for (const Rectangle& opening : slab.openings) slab.top_area -= area(opening);
+  for (const OpeningPlan& opening : slab.openings) slab.top_area -= area(opening.edge);
   slab.edge_thickness = thickness;
   slab.concrete = slab.top_area * thickness;
   return slab;
 }
 
 inline SlabPlan a_slab(Length length, Length depth, Length thickness,
-                       std::vector<Rectangle> openings = {}) {
-  return a_slab(corners_of({{}, length, depth}), thickness, std::move(openings));
+                       const std::vector<Rectangle>& openings = {}) {
+  return a_slab(corners_of({{}, length, depth}), thickness, openings);
 }
 
 inline Additive a_retarder() {

@@ -22,7 +22,7 @@ struct Opened {
   Plan plan = potting_bench_plan();
   void open(Rectangle at) {
     job.slabs.front().openings.push_back({"sink", at, true});
-    plan.slabs.front().openings.push_back(at);
+    plan.slabs.front().openings.push_back({outline_of(at, {}), at});
   }
 };
 
@@ -109,8 +109,8 @@ TEST_CASE("the rail beside an opening is measured to the outline and to the next
   CHECK(narrowest_rail(bench.plan.slabs.front())->width.in_in() == Approx(6));
   bench.open({{in(53), in(24)}, in(1), in(1)});  // 3 right of the first and 4 behind it
   CHECK(narrowest_rail(bench.plan.slabs.front())->width.in_in() == Approx(2));
-  bench.plan.slabs.front().openings[1].at.y = in(21);
-  bench.plan.slabs.front().openings[1].at.x = in(51);
+  bench.plan.slabs.front().openings.pop_back();
+  bench.open({{in(51), in(21)}, in(1), in(1)});
   CHECK(narrowest_rail(bench.plan.slabs.front())->width.in_in() == Approx(std::sqrt(2.0)));
 }
 
@@ -119,7 +119,7 @@ TEST_CASE("a rail beside a slanted side or a pointed corner is measured square",
   const auto rail = [&](const std::vector<std::pair<double, double>>& corners, Rectangle opening) {
     SlabPlan slab;
     for (const auto& [x, y] : corners) slab.outline.push_back({in(x), in(y)});
-    slab.openings = {opening};
+    slab.openings = {{outline_of(opening, {}), opening}};
     return narrowest_rail(slab)->width.in_in();
   };
   // From (45, 45) to x + y = 100: 10/sqrt 2.

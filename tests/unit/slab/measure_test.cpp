@@ -48,7 +48,7 @@ TEST_CASE("an opening takes the concrete above it and only a through one takes p
   const Volume whole = measure_slab(slab).concrete;
   slab.openings.push_back({"sink", {{in(20), in(6)}, in(18), in(14)}, true});
   const SlabPlan through = measure_slab(slab);
-  CHECK(through.openings.front().at == Point{in(19), in(5)});
+  CHECK(through.openings.front().box.at == Point{in(19), in(5)});
   CHECK(cubic_inches(whole - through.concrete) == Approx(18 * 14 * 1.0));
   CHECK(square_inches(cut_panel_area(slab, through)) == Approx(92.5 * 26.5 - 18 * 14));
   slab.openings.front().through = false;

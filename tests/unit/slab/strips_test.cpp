@@ -183,7 +183,7 @@ TEST_CASE("a strip mitred at sharp corners is longer by the tangent of half each
   slab.support = Support::ground;
   Forms forms = plain;
   forms.corner = CornerStyle::mitre;
-  const Part& longest = part_at(work_for(slab, forms), "edge strip", "edge 2");
+  const Part longest = part_at(work_for(slab, forms), "edge strip", "edge 2");
   const double root = std::sqrt(2.0);
   CHECK(longest.length.in_in() == Approx(60 * root + 2 * 0.75 * (1 + root)));
   CHECK(longest.left_cut_deg == Approx(67.5));
