@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <cstdint>
+#include <vector>
+
+#include "cutting/bars.h"
+
+namespace strikeoff {
+
+struct BarSolution {
+  std::vector<BarPattern> patterns;  // empty when the bars that can be had do not hold the pieces
+  std::int64_t cost = 0;
+  std::int64_t bound = 0;  // no plan costs less; proven in integers
+  bool proven = false;     // cost meets the bound
+};
+
+/// How much is searched, in continuous solutions, so that results repeat on any machine.
+struct BarEffort {
+  long a_mix = 100000;
+  long in_all = 400000;
+};
+
+/// Cuts the pieces from the cheapest bars. Mixes of bars are tried by rising cost; a mix the
+/// continuous solution cannot pack gives a cut that holds for every mix (`dual_cut`) and rules out
+/// many more; one it can pack is packed in whole pieces (`pack_bars`). The first that packs is the
+/// optimum. Bars that cost nothing are always offered. Several stock lengths by cost: the mixes of
+/// Alves and Valerio de Carvalho, Computers & Operations Research 35, 2008 (from memory), cut by
+/// the Benders cuts of the packing problem.
+[[nodiscard]] BarSolution cut_bars(const BarProblem& problem, const BarEffort& effort = {});
+
+}  // namespace strikeoff

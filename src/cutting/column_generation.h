@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <span>
+#include <vector>
+
+#include "cutting/bars.h"
+
+namespace strikeoff {
+
+/// The continuous relaxation of cutting: patterns may be used a fraction of a time, and a piece may
+/// be left uncut at a penalty. Solved by column generation (Gilmore and Gomory, Operations Research
+/// 9, 1961) with a dense inverse of the basis, which is small: a row a piece length and a row a
+/// stock of which there is a limited number. Patterns found stay for later calls.
+class ColumnGeneration {
+ public:
+  explicit ColumnGeneration(const BarProblem& problem);
+
+  struct Question {
+    std::vector<int> demand;      // one an item
+    std::vector<double> cost;     // one a stock
+    std::vector<int> available;   // one a stock
+    std::vector<double> penalty;  // one an item, for a piece left uncut
+  };
+  struct Use {
+    std::size_t pattern = 0;  // of `patterns()`
+    double times = 0;
+  };
+  struct Answer {
+    double value = 0;
+    std::vector<double> price;  // dual of each item
+    std::vector<Use> uses;      // patterns used
+    double uncut = 0;           // penalty paid
+  };
+  /// In floating point: what must be proven is checked in integers by the caller. Stops after a
+  /// number of pivots that only odd data reaches; the answer is then feasible but not optimal.
+  [[nodiscard]] Answer solve(const Question& question);
+
+  [[nodiscard]] const std::vector<BarPattern>& patterns() const { return patterns_; }
+
+ private:
+  const BarProblem* problem_;
+  std::vector<BarPattern> patterns_;
+};
+
+}  // namespace strikeoff
