@@ -2,7 +2,6 @@
 #include "slab/field.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <limits>
 
