@@ -19,6 +19,7 @@ namespace {
 // Assumptions, from common practice, no source.
 constexpr Length joints_apart = Length::mm(100);
 constexpr Length least_sliver = Length::mm(75);
+constexpr Length beside_opening = Length::mm(75);  // a seam this near leaves a weak strip
 
 struct Seam {
   bool along_x;
@@ -155,6 +156,18 @@ Length seam_length(const Layout& layout, const std::vector<Rectangle>& cut_out) 
   return sum;
 }
 
+/// The length of seams through or close beside openings.
+Length badly_placed(const Layout& layout, const std::vector<Rectangle>& cut_out) {
+  Length sum;
+  for (const Rectangle& o : cut_out) {
+    const Rectangle weak{{o.at.x - beside_opening, o.at.y - beside_opening},
+                         o.length + beside_opening * 2,
+                         o.depth + beside_opening * 2};
+    for (const Seam& seam : layout.seams) sum += inside(seam, weak);
+  }
+  return sum;
+}
+
 /// What the openings take from a piece, from its own lower left corner.
 std::vector<Rectangle> cuts_in(const Rectangle& piece, const std::vector<Rectangle>& cut_out) {
   std::vector<Rectangle> cuts;
@@ -213,8 +226,12 @@ struct Choice {
   std::vector<Kind> kinds;  // one a piece
   std::vector<Part> parts;
   std::size_t sheets = 0;
-  Length seams;
+  Length badly_placed, seams;
 };
+
+bool better(const Choice& a, const Choice& b) {
+  return std::tie(a.sheets, a.badly_placed, a.seams) < std::tie(b.sheets, b.badly_placed, b.seams);
+}
 
 Choice weigh(const Slab& slab, Layout layout, const std::vector<Rectangle>& cut_out, Length kerf) {
   std::vector<Rectangle> pieces;
@@ -234,6 +251,7 @@ Choice weigh(const Slab& slab, Layout layout, const std::vector<Rectangle>& cut_
   choice.kinds = kinds_of(layout, cut_out);
   choice.parts = parts_of(slab, choice.kinds);
   choice.sheets = sheets_needed(choice.parts, *slab.panel, kerf);
+  choice.badly_placed = badly_placed(layout, cut_out);
   choice.seams = seam_length(layout, cut_out);
   choice.layout = std::move(layout);
   return choice;
@@ -262,7 +280,7 @@ PanelLayout lay_panels(const Slab& slab, const SlabPlan& shape, Length kerf, Mar
       if (!rows_along_x) layout = turned(std::move(layout));
       if (!right_angled) layout = cut_to_line(layout, shape.panel);
       Choice choice = weigh(slab, std::move(layout), cut_out, kerf);
-      if (!best || std::pair(choice.sheets, choice.seams) < std::pair(best->sheets, best->seams)) {
+      if (!best || better(choice, *best)) {
         best = std::move(choice);
       }
     }

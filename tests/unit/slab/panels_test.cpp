@@ -267,3 +267,16 @@ TEST_CASE("pieces cut to the line cover any star-shaped area once", "[panels]") 
     CHECK(sum.si() == Approx(signed_area(base).si()).margin(2e-5));
   }
 }
+
+TEST_CASE("a layout that spares a sink wins among those of as many sheets", "[panels]") {
+  // 92 in is 46 + 46 in or 60 + 32 in: only the second joint lies clear of a sink at 35 to 50 in.
+  Slab slab = panelled(corners_of({{}, in(92), in(26)}), {});
+  CHECK(layout_of(slab).pieces.size() == 2);
+  slab.openings.push_back({"sink", {{in(35), in(5)}, in(15), in(15)}, true});
+  const PanelLayout layout = layout_of(slab);
+  REQUIRE(layout.pieces.size() == 2);
+  for (const PanelPiece& piece : layout.pieces) {
+    const Length left = piece.at.at.x;
+    CHECK((left == in(0) || left >= in(50) + mm(75)));
+  }
+}
