@@ -25,6 +25,7 @@ Json panel(const PanelPiece& piece) {
   Json result = {{"mark", piece.mark}};
   result.update(rectangle(piece.at));
   result["cuts"] = array(piece.cuts, rectangle);
+  if (!piece.outline.empty()) result["outline_mm"] = points_mm(piece.outline);
   return result;
 }
 
