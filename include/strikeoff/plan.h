@@ -60,7 +60,8 @@ struct SlabPlan {
   Volume level_correction;  // what a base out of level adds
   Volume fall_wedge;        // what a sloping top adds
   Volume apron;             // below the base's top
-  Length base_low;  // the lowest place of the base under the slab, below its highest reading
+  Length base_low;    // the lowest place of the base under the slab, below its highest reading
+  Point base_low_at;  // that place (base frame); the first corner on a level base
   ThicknessAt thinnest, thickest;
   Mass mass;           // hardened, from the fresh density
   Pressure base_load;  // slab weight on the base's area

@@ -33,7 +33,7 @@ std::vector<SlabPlan> plan_slabs(const Job& job, std::vector<Part>& parts) {
   MarkCounter marks;
   std::vector<SlabPlan> slabs;
   for (const Slab& slab : job.slabs) {
-    SlabPlan planned = measure_slab(slab);
+    SlabPlan planned = measure_slab(slab, job.forms.strip_stock.front().thickness);
     FormWork forms = form_work(slab, planned, job.forms, marks);
     PanelLayout panels = lay_panels(slab, planned, job.forms.kerf, marks);
     planned.forms = forms.quantities;

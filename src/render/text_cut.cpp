@@ -86,6 +86,28 @@ std::string panel_cuts(const Plan& plan) {
          result;
 }
 
+/// The panels to cut to the base's line: their corners, a person marks them and joins the marks.
+std::string panel_lines(const Plan& plan) {
+  std::string result;
+  for (const SlabPlan& slab : plan.slabs) {
+    for (const PanelPiece& piece : slab.panels) {
+      if (piece.outline.empty()) continue;
+      std::vector<std::string> corners;
+      for (const Point& p : piece.outline) {
+        corners.push_back(fmt::format("{} / {}", show(p.x - piece.at.at.x, plan.units),
+                                      show(p.y - piece.at.at.y, plan.units)));
+      }
+      result += paragraph("  ", piece.mark + ": " + joined(corners, ", ") + ".");
+    }
+  }
+  if (result.empty()) return "";
+  return "\n" +
+         paragraph("  ",
+                   "Panels to cut to the line: mark these corners, from the left / from the front "
+                   "edge of the panel as it lies on the base, and cut from mark to mark:") +
+         result;
+}
+
 struct Layout {
   std::string what;  // stock, size, on hand or to buy
   std::string body;
@@ -214,7 +236,7 @@ std::string cut(const Plan& plan) {
                       sheet_body(sheet, plan.units)});
   }
   result += layouts("Board", "Boards", boards) + layouts("Sheet", "Sheets", sheets) +
-            panel_cuts(plan) + "\n";
+            panel_lines(plan) + panel_cuts(plan) + "\n";
   for (const StockTotal& total : list.totals) result += paragraph("  ", total_line(list, total));
   if (!boards.empty()) {
     // 300 x 40 mm (assumption).
