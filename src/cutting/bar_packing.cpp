@@ -9,6 +9,8 @@
 
 #include "cutting/dual_cut.h"
 #include "cutting/knapsack.h"
+#include "cutting/pattern.h"
+#include "cutting/rip.h"
 
 namespace strikeoff {
 namespace {
@@ -48,30 +50,16 @@ struct State {
   }
 };
 
-std::int64_t length_of(const BarProblem& problem, const std::vector<int>& counts) {
-  std::int64_t sum = 0;
-  for (std::size_t i = 0; i < counts.size(); ++i) sum += problem.items[i].length * counts[i];
-  return sum;
-}
-
-/// The waste that these bars allow in all; negative when they are too short together.
+/// The length that may be wasted in all; negative when the bars are too short together.
 std::int64_t waste_allowed(const BarProblem& problem, const State& state) {
-  std::int64_t sum = -length_of(problem, state.demand);
+  std::int64_t sum = 0;
+  for (std::size_t i = 0; i < state.demand.size(); ++i) {
+    sum -= problem.items[i].length * state.demand[i];
+  }
   for (std::size_t k = 0; k < state.bars.size(); ++k) {
     sum += problem.stocks[k].length * state.bars[k];
   }
   return sum;
-}
-
-std::size_t longest_left(const BarProblem& problem, const std::vector<int>& demand) {
-  std::size_t longest = demand.size();
-  for (std::size_t i = 0; i < demand.size(); ++i) {
-    if (demand[i] > 0 &&
-        (longest == demand.size() || problem.items[i].length > problem.items[longest].length)) {
-      longest = i;
-    }
-  }
-  return longest;
 }
 
 /// Stocks by length.
@@ -83,6 +71,41 @@ std::vector<std::size_t> by_length(const BarProblem& problem, bool longest_first
     return longest_first ? x > y : x < y;
   });
   return order;
+}
+
+/// Fills board after board as full as can be found. `for_length` counts long pieces for more than
+/// their area, since they are the hardest to place later.
+bool fill_each_board(const BarProblem& problem, bool longest_first, bool for_length, State& state) {
+  double longest = 1;
+  for (const BarItem& item : problem.items) {
+    longest = std::max(longest, static_cast<double>(item.length));
+  }
+  std::vector<double> worth;
+  for (const BarItem& item : problem.items) {
+    const auto length = static_cast<double>(item.length);
+    worth.push_back(length * static_cast<double>(item.width) *
+                    (for_length ? 1 + length / longest : 1));
+  }
+  for (const std::size_t k : by_length(problem, longest_first)) {
+    while (state.bars[k] > 0 && !state.is_done()) {
+      BarPattern pattern = best_pattern(problem, k, worth, state.demand, fill_nodes);
+      const int times = state.room_for(pattern, state.bars[k]);
+      if (pattern.strips.empty() || times < 1) break;
+      state.use(std::move(pattern), times);
+    }
+  }
+  return state.is_done();
+}
+
+std::size_t longest_left(const BarProblem& problem, const std::vector<int>& demand) {
+  std::size_t longest = demand.size();
+  for (std::size_t i = 0; i < demand.size(); ++i) {
+    if (demand[i] > 0 &&
+        (longest == demand.size() || problem.items[i].length > problem.items[longest].length)) {
+      longest = i;
+    }
+  }
+  return longest;
 }
 
 /// Fills bar after bar as full as can be, each with the longest piece left that fits it (minimal
@@ -105,7 +128,9 @@ bool fill_each(const BarProblem& problem, bool longest_first, State& state) {
         items.push_back({length, length, state.demand[i] - int{i == first}});
       }
       BarPattern pattern{
-          k, best_fill(items, problem.stocks[k].length - items[first].length, fill_nodes).counts,
+          k,
+          best_fill(items, problem.stocks[k].length - items[first].length, fill_nodes).counts,
+          {},
           1};
       ++pattern.counts[first];
       const int times = std::max(1, state.room_for(pattern, state.bars[k]));
@@ -120,7 +145,7 @@ class Search {
   Search(const BarProblem& problem, ColumnGeneration& continuous, long& effort)
       : problem_(problem), continuous_(continuous), effort_(effort) {
     for (const BarItem& item : problem.items) {
-      penalty_.push_back(static_cast<double>(item.length));
+      penalty_.push_back(static_cast<double>(item.length) * static_cast<double>(item.width));
     }
     longest_ = *std::max_element(penalty_.begin(), penalty_.end());
   }
@@ -140,8 +165,8 @@ class Search {
   }
 
   /// Rounds the continuous solution down and solves the rest again. Where nothing is whole, the
-  /// pattern used most goes first; in later `turn`s the choice falls by chance, in proportion to use
-  /// (a fixed sequence of numbers, so that results repeat).
+  /// pattern used most goes first; in later `turn`s the choice falls by chance, in proportion to
+  /// use (a fixed sequence of numbers, so that results repeat).
   bool dive(State& state, int turn) {
     while (!state.is_done()) {
       if (effort_ < 0) return false;
@@ -245,7 +270,7 @@ class Search {
       if (state.bars[k] < 1 || length < problem_.items[first].length) continue;
       // Two stocks of one length make the same choices.
       if (!lengths.insert(length).second) continue;
-      BarPattern pattern{k, std::vector<int>(problem_.items.size(), 0), 1};
+      BarPattern pattern{k, std::vector<int>(problem_.items.size(), 0), {}, 1};
       pattern.counts[first] = 1;
       extend(state, order, 0, length - problem_.items[first].length, allowed, pattern, found,
              complete);
@@ -322,10 +347,17 @@ PackedBars pack_bars(const BarProblem& problem, const BarMix& mix, ColumnGenerat
   State start;
   for (const BarItem& item : problem.items) start.demand.push_back(item.demand);
   start.bars = mix;
-  if (waste_allowed(problem, start) < 0) return {Packing::impossible, {}};
+  const bool bars = is_one_dimensional(problem);
+  if (bars && waste_allowed(problem, start) < 0) return {Packing::impossible, {}};
   for (const bool longest_first : {true, false}) {
-    State state = start;
-    if (fill_each(problem, longest_first, state)) return {Packing::found, std::move(state.chosen)};
+    for (const bool for_length : {false, true}) {
+      State state = start;
+      if (bars ? fill_each(problem, longest_first, state)
+               : fill_each_board(problem, longest_first, for_length, state)) {
+        return {Packing::found, std::move(state.chosen)};
+      }
+      if (bars) break;
+    }
   }
   Search search(problem, continuous, effort);
   const auto answer = search.solve(start);
@@ -334,6 +366,7 @@ PackedBars pack_bars(const BarProblem& problem, const BarMix& mix, ColumnGenerat
     State state = start;
     if (search.dive(state, turn)) return {Packing::found, std::move(state.chosen)};
   }
+  if (!bars) return rip_boards(problem, mix, effort);
   // Near the first choices first, then everywhere.
   for (const std::size_t departures : {2, 4, 8, 1000000}) {
     State state = start;

@@ -10,6 +10,7 @@
 #include "cutting/bar_packing.h"
 #include "cutting/column_generation.h"
 #include "cutting/dual_cut.h"
+#include "cutting/pattern.h"
 
 namespace strikeoff {
 namespace {
@@ -125,10 +126,68 @@ std::int64_t cost_of(const BarProblem& problem, const BarMix& mix) {
   return sum;
 }
 
+/// One stock that takes several strips: the fewest strips of each width, then the fewest boards for
+/// these strips. Boards needed by every plan: those that the strips needed by every plan need.
+BarSolution cut_by_width(const BarProblem& problem, const BarEffort& effort) {
+  const BarStock& stock = problem.stocks.front();
+  BarProblem across;
+  across.stocks.push_back({stock.width, 1, stock.available, 1});
+  std::vector<std::vector<BarStrip>> strips;  // [width]
+  bool proven = true;
+  for (const std::int64_t width : widths_of(problem)) {
+    BarProblem along;
+    along.stocks.push_back({stock.length, 1, std::numeric_limits<int>::max(), 1});
+    for (const BarItem& item : problem.items) {
+      along.items.push_back({item.length, item.width == width ? item.demand : 0, 1});
+    }
+    const BarSolution cut = cut_bars(along, effort);
+    std::vector<BarStrip>& own = strips.emplace_back();
+    for (const BarPattern& bar : cut.patterns) {
+      for (int n = 0; n < bar.times; ++n) own.push_back({width, bar.counts});
+    }
+    proven = proven && cut.proven;
+    across.items.push_back({width, static_cast<int>(own.size()), 1});
+  }
+  const BarSolution boards = cut_bars(across, effort);
+  BarSolution solution{{}, boards.cost * stock.cost, 0, proven && boards.proven};
+  // Strips that are not proven fewest prove no number of boards.
+  solution.bound = proven ? boards.bound * stock.cost : 0;
+  for (const BarPattern& row : boards.patterns) {
+    for (int n = 0; n < row.times; ++n) {
+      BarPattern board{0, std::vector<int>(problem.items.size(), 0), {}, 1};
+      for (std::size_t w = 0; w < strips.size(); ++w) {
+        for (int s = 0; s < row.counts[w]; ++s) {
+          board.strips.push_back(std::move(strips[w].back()));
+          strips[w].pop_back();
+          for (std::size_t i = 0; i < board.counts.size(); ++i) {
+            board.counts[i] += board.strips.back().counts[i];
+          }
+        }
+      }
+      solution.patterns.push_back(std::move(board));
+    }
+  }
+  return solution;
+}
+
+bool fits(const BarItem& item, const BarStock& stock) {
+  return item.length <= stock.length && item.width <= stock.width;
+}
+
 }  // namespace
 
 BarSolution cut_bars(const BarProblem& problem, const BarEffort& effort) {
   BarSolution solution;
+  const bool all_fit =
+      std::all_of(problem.items.begin(), problem.items.end(), [&](const BarItem& item) {
+        return item.demand == 0 ||
+               std::any_of(problem.stocks.begin(), problem.stocks.end(),
+                           [&](const BarStock& stock) { return fits(item, stock); });
+      });
+  if (!all_fit) return solution;
+  if (problem.stocks.size() == 1 && !is_one_dimensional(problem)) {
+    return cut_by_width(problem, effort);
+  }
   int pieces = 0;
   std::vector<int> demand;
   for (const BarItem& item : problem.items) {
@@ -152,7 +211,7 @@ BarSolution cut_bars(const BarProblem& problem, const BarEffort& effort) {
     dearest = std::max(dearest, cost.back());
   }
   for (const BarItem& item : problem.items) {
-    lengths.push_back(static_cast<double>(item.length));
+    lengths.push_back(static_cast<double>(item.length) * static_cast<double>(item.width));
     penalty.push_back(2 * dearest + 1);
   }
   mixes.cuts.push_back(*dual_cut(problem, demand, lengths));

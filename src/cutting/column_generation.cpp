@@ -6,7 +6,7 @@
 #include <cstddef>
 #include <limits>
 
-#include "cutting/knapsack.h"
+#include "cutting/pattern.h"
 
 namespace strikeoff {
 namespace {
@@ -121,14 +121,10 @@ class Simplex {
     double least = -eps * scale();
     for (std::size_t k = 0; k < problem_.stocks.size(); ++k) {
       if (question_.available[k] == 0) continue;
-      std::vector<KnapsackItem<double>> items;
-      for (std::size_t i = 0; i < items_; ++i) {
-        items.push_back({problem_.items[i].length, price_[i], question_.demand[i]});
-      }
-      auto filled = best_fill(items, problem_.stocks[k].length, pricing_nodes);
-      const double cost = question_.cost[k] - stock_price(k) - filled.value;
+      BarPattern pattern = best_pattern(problem_, k, std::span(price_).first(items_),
+                                        question_.demand, pricing_nodes);
+      const double cost = reduced_cost(pattern);
       if (cost >= least) continue;
-      BarPattern pattern{k, std::move(filled.counts), 1};
       // A pattern that is known was priced already; a hair of rounding must not add it again.
       if (cost > -1e-7 * scale() &&
           std::find(patterns_.begin(), patterns_.end(), pattern) != patterns_.end()) {

@@ -5,7 +5,7 @@
 #include <cmath>
 #include <cstddef>
 
-#include "cutting/knapsack.h"
+#include "cutting/pattern.h"
 
 namespace strikeoff {
 namespace {
@@ -19,17 +19,17 @@ std::optional<DualCut> dual_cut(const BarProblem& problem, std::span<const int> 
                                 std::span<const double> price) {
   const double dearest = *std::max_element(price.begin(), price.end());
   if (!(dearest > 0)) return std::nullopt;
-  std::vector<KnapsackItem<std::int64_t>> items;
+  std::vector<std::int64_t> values;
   DualCut cut;
   for (std::size_t i = 0; i < problem.items.size(); ++i) {
     // Rounded down, with a little over a whole number taken as that number: 2 x 1/2 must stay 1.
     const auto value = static_cast<std::int64_t>(
         std::floor(std::max(0.0, price[i]) / dearest * price_scale + 1e-3));
-    items.push_back({problem.items[i].length, value, demand[i]});
+    values.push_back(value);
     cut.need += value * demand[i];
   }
-  for (const BarStock& stock : problem.stocks) {
-    cut.worth.push_back(best_fill(items, stock.length, proof_nodes).upper);
+  for (std::size_t k = 0; k < problem.stocks.size(); ++k) {
+    cut.worth.push_back(pattern_bound(problem, k, values, demand, proof_nodes));
   }
   return cut;
 }

@@ -1,0 +1,173 @@
+// SPDX-License-Identifier: MIT
+#include "cutting/pattern.h"
+
+#include <algorithm>
+#include <cstddef>
+#include <functional>
+#include <set>
+
+#include "cutting/knapsack.h"
+
+namespace strikeoff {
+namespace {
+
+/// The best strip of one width from what is wanted.
+template <class Value>
+KnapsackResult<Value> best_strip(const BarProblem& problem, std::int64_t width, std::int64_t length,
+                                 std::span<const Value> value, std::span<const int> demand,
+                                 long nodes) {
+  std::vector<KnapsackItem<Value>> items;
+  items.reserve(problem.items.size());
+  for (std::size_t i = 0; i < problem.items.size(); ++i) {
+    const BarItem& item = problem.items[i];
+    items.push_back({item.length, value[i], item.width == width ? demand[i] : 0});
+  }
+  return best_fill(items, length, nodes);
+}
+
+/// What the first, the first two, ... strips of one width are worth.
+template <class Value>
+struct Ladder {
+  std::int64_t width = 1;
+  std::vector<Value> worth;  // rising by ever less
+};
+
+/// The most valuable number of strips of each width that lie side by side on the board.
+template <class Value>
+class Across {
+ public:
+  explicit Across(std::vector<Ladder<Value>> ladders) : ladders_(std::move(ladders)) {
+    std::stable_sort(ladders_.begin(), ladders_.end(), [](const auto& a, const auto& b) {
+      return static_cast<double>(a.worth.front()) * static_cast<double>(b.width) >
+             static_cast<double>(b.worth.front()) * static_cast<double>(a.width);
+    });
+    counts_.resize(ladders_.size());
+    best_counts_.resize(ladders_.size());
+  }
+
+  Value run(std::int64_t width) {
+    descend(0, width, 0);
+    return best_;
+  }
+  [[nodiscard]] std::vector<std::pair<std::int64_t, int>> strips() const {
+    std::vector<std::pair<std::int64_t, int>> out;
+    for (std::size_t g = 0; g < ladders_.size(); ++g) {
+      if (best_counts_[g] > 0) out.emplace_back(ladders_[g].width, best_counts_[g]);
+    }
+    return out;
+  }
+
+ private:
+  void descend(std::size_t g, std::int64_t room, Value value) {
+    if (value > best_) {
+      best_ = value;
+      best_counts_ = counts_;
+    }
+    if (g == ladders_.size()) return;
+    const Ladder<Value>& ladder = ladders_[g];
+    const double rate =
+        static_cast<double>(ladder.worth.front()) / static_cast<double>(ladder.width);
+    // Rounding must not cut off an equal choice from a better one.
+    if (static_cast<double>(value) + rate * static_cast<double>(room) * (1 + 1e-12) <=
+        static_cast<double>(best_)) {
+      return;
+    }
+    const auto most =
+        std::min<std::int64_t>(static_cast<std::int64_t>(ladder.worth.size()), room / ladder.width);
+    for (std::int64_t n = most; n >= 0; --n) {
+      counts_[g] = static_cast<int>(n);
+      descend(g + 1, room - n * ladder.width,
+              n == 0 ? value : value + ladder.worth[static_cast<std::size_t>(n - 1)]);
+    }
+    counts_[g] = 0;
+  }
+
+  std::vector<Ladder<Value>> ladders_;
+  std::vector<int> counts_, best_counts_;
+  Value best_ = 0;
+};
+
+}  // namespace
+
+bool is_one_dimensional(const BarProblem& problem) {
+  const std::int64_t width = problem.items.front().width;
+  return std::all_of(problem.items.begin(), problem.items.end(),
+                     [&](const BarItem& item) { return item.width == width; }) &&
+         std::all_of(problem.stocks.begin(), problem.stocks.end(), [&](const BarStock& stock) {
+           return stock.width >= width && stock.width < 2 * width;
+         });
+}
+
+std::vector<std::int64_t> widths_of(const BarProblem& problem) {
+  std::set<std::int64_t, std::greater<>> widths;
+  for (const BarItem& item : problem.items) widths.insert(item.width);
+  return {widths.begin(), widths.end()};
+}
+
+BarPattern best_pattern(const BarProblem& problem, std::size_t stock, std::span<const double> value,
+                        std::span<const int> demand, long nodes) {
+  const BarStock& board = problem.stocks[stock];
+  std::vector<Ladder<double>> ladders;
+  std::vector<std::vector<std::vector<int>>> pieces;  // [ladder][strip][item]
+  std::vector<std::int64_t> width_of;
+  for (const std::int64_t width : widths_of(problem)) {
+    if (width > board.width) continue;
+    Ladder<double> ladder{width, {}};
+    std::vector<std::vector<int>> strips;
+    std::vector<int> left(demand.begin(), demand.end());
+    for (std::int64_t n = 0; n < board.width / width; ++n) {
+      auto strip = best_strip<double>(problem, width, board.length, value, left, nodes);
+      if (!(strip.value > 0)) break;
+      for (std::size_t i = 0; i < left.size(); ++i) left[i] -= strip.counts[i];
+      ladder.worth.push_back((n == 0 ? 0 : ladder.worth.back()) + strip.value);
+      strips.push_back(std::move(strip.counts));
+    }
+    if (ladder.worth.empty()) continue;
+    ladders.push_back(std::move(ladder));
+    pieces.push_back(std::move(strips));
+    width_of.push_back(width);
+  }
+  BarPattern pattern{stock, std::vector<int>(problem.items.size(), 0), {}, 1};
+  if (ladders.empty()) return pattern;
+  Across<double> across(std::move(ladders));
+  across.run(board.width);
+  for (const auto& [width, number] : across.strips()) {
+    const auto at = static_cast<std::size_t>(std::find(width_of.begin(), width_of.end(), width) -
+                                             width_of.begin());
+    for (std::size_t s = 0; s < static_cast<std::size_t>(number); ++s) {
+      for (std::size_t i = 0; i < pattern.counts.size(); ++i) {
+        pattern.counts[i] += pieces[at][s][i];
+      }
+      pattern.strips.push_back({width, std::move(pieces[at][s])});
+    }
+  }
+  return pattern;
+}
+
+std::int64_t pattern_bound(const BarProblem& problem, std::size_t stock,
+                           std::span<const std::int64_t> value, std::span<const int> demand,
+                           long nodes) {
+  const BarStock& board = problem.stocks[stock];
+  std::vector<Ladder<std::int64_t>> ladders;
+  for (const std::int64_t width : widths_of(problem)) {
+    if (width > board.width) continue;
+    const std::int64_t best =
+        best_strip<std::int64_t>(problem, width, board.length, value, demand, nodes).upper;
+    std::int64_t all = 0;
+    for (std::size_t i = 0; i < problem.items.size(); ++i) {
+      const BarItem& item = problem.items[i];
+      if (item.width == width && item.length <= board.length) all += value[i] * demand[i];
+    }
+    if (best <= 0) continue;
+    Ladder<std::int64_t> ladder{width, {}};
+    for (std::int64_t n = 1; n <= board.width / width; ++n) {
+      ladder.worth.push_back(std::min(n * best, all));
+      if (ladder.worth.back() == all) break;
+    }
+    ladders.push_back(std::move(ladder));
+  }
+  if (ladders.empty()) return 0;
+  return Across<std::int64_t>(std::move(ladders)).run(board.width);
+}
+
+}  // namespace strikeoff
