@@ -83,6 +83,12 @@ std::vector<Polygon> present(const std::vector<Polygon>& prints) {
   return kept;
 }
 
+/// GEOS, whose coordinates are plain doubles, loses whole polygons now and then where edges almost
+/// coincide: 1 um off each side of a strip keeps them apart.
+GeosRegion inside_of(const Polygon& strip) {
+  return GeosRegion(strip).grown_mitred(mm(-0.001));
+}
+
 Area sum_of(const std::vector<Polygon>& prints) {
   Area sum;
   for (const Polygon& print : prints) sum += signed_area(print);
@@ -135,8 +141,7 @@ TEST_CASE("soffits of slanted outlines fill the overhang and never overlap",
   for (int round = 0; round < 400; ++round) {
     const Slab slab = random_slanted(draw);
     const Polygon outline = sharp_outline(slab);
-    // GEOS loses whole polygons now and then where long edges almost coincide, so it is asked piece
-    // by piece: pieces that neither overlap nor leave the overhang, and add up to it, fill it.
+    // Pieces that neither overlap nor leave the overhang, and add up to it, fill it.
     const Area overhang = signed_area(outline) - signed_area(slab.base);
     for (const CornerStyle style : styles) {
       CAPTURE(round, static_cast<int>(style));
@@ -145,8 +150,8 @@ TEST_CASE("soffits of slanted outlines fill the overhang and never overlap",
       CHECK(sum_of(soffits).si() == Approx(overhang.si()).margin(1e-9));
       CHECK(geos_union_area(soffits).si() == Approx(overhang.si()).margin(1e-9));
       for (const Polygon& soffit : soffits) {
-        CHECK(geos_common_area(soffit, slab.base).si() == Approx(0).margin(1e-9));
-        CHECK(geos_common_area(soffit, outline).si() == Approx(signed_area(soffit).si()));
+        CHECK_FALSE(inside_of(soffit).overlaps(GeosRegion(slab.base)));
+        CHECK(GeosRegion(outline).covers(inside_of(soffit)));
       }
 
       // From the parts alone: a trapezoid as long as its long point says, less half the skew.
@@ -186,8 +191,8 @@ TEST_CASE("edge strips of slanted outlines close the edge and never overlap",
       for (const Side& side : slab.sides) out.push_back(side.wall ? Length{} : s);
       const Polygon grown = offset_edges(outline, out);
       for (const Polygon& edge : edges) {
-        CHECK(geos_common_area(edge, outline).si() == Approx(0).margin(1e-9));
-        CHECK(geos_common_area(edge, grown).si() == Approx(signed_area(edge).si()));
+        CHECK_FALSE(inside_of(edge).overlaps(GeosRegion(outline)));
+        CHECK(GeosRegion(grown).covers(inside_of(edge)));
       }
       CHECK(sum_of(edges).si() ==
             Approx((signed_area(grown) - signed_area(outline)).si()).margin(1e-9));
