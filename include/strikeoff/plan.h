@@ -167,6 +167,8 @@ struct Part {
 struct Piece {
   std::string mark;
   Length length;
+  /// Where it is narrower than its strip: ripped to this after the crosscut.
+  std::optional<Length> width = std::nullopt;
 };
 
 struct Strip {

@@ -2,6 +2,7 @@
 #include "cutting/bar_packing.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstddef>
 #include <numeric>
@@ -366,9 +367,14 @@ PackedBars pack_bars(const BarProblem& problem, const BarMix& mix, ColumnGenerat
     State state = start;
     if (search.dive(state, turn)) return {Packing::found, std::move(state.chosen)};
   }
-  if (!bars) return rip_boards(problem, mix, effort);
+  if (!bars) {
+    PackedBars ripped = rip_boards(problem, mix, effort);
+    // No plan without a third cut is no proof against one with it.
+    if (problem.trim && ripped.outcome == Packing::impossible) ripped.outcome = Packing::unknown;
+    return ripped;
+  }
   // Near the first choices first, then everywhere.
-  for (const std::size_t departures : {2, 4, 8, 1000000}) {
+  for (const std::size_t departures : std::array<std::size_t, 4>{2, 4, 8, 1000000}) {
     State state = start;
     const Packing outcome = search.search(state, departures);
     if (outcome == Packing::found) return {outcome, std::move(state.chosen)};

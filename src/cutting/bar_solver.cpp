@@ -176,7 +176,7 @@ bool fits(const BarItem& item, const BarStock& stock) {
 
 }  // namespace
 
-BarSolution cut_bars(const BarProblem& problem, const BarEffort& effort) {
+BarSolution cut_bars(const BarProblem& problem, const BarEffort& effort, std::int64_t below) {
   BarSolution solution;
   const bool all_fit =
       std::all_of(problem.items.begin(), problem.items.end(), [&](const BarItem& item) {
@@ -185,7 +185,7 @@ BarSolution cut_bars(const BarProblem& problem, const BarEffort& effort) {
                            [&](const BarStock& stock) { return fits(item, stock); });
       });
   if (!all_fit) return solution;
-  if (problem.stocks.size() == 1 && !is_one_dimensional(problem)) {
+  if (problem.stocks.size() == 1 && !problem.trim && !is_one_dimensional(problem)) {
     return cut_by_width(problem, effort);
   }
   int pieces = 0;
@@ -223,7 +223,8 @@ BarSolution cut_bars(const BarProblem& problem, const BarEffort& effort) {
   bool bound_is_final = false;  // a mix was given up, so the bound stays at its cost
   while (const auto mix = mixes.cheapest()) {
     const std::int64_t price = cost_of(problem, *mix);
-    if (!bound_is_final) solution.bound = price;
+    if (!bound_is_final) solution.bound = std::min(price, below);
+    if (price >= below) return solution;
     const auto answer = continuous.solve({demand, free, *mix, lengths});
     if (answer.uncut > 0) {
       auto cut = dual_cut(problem, demand, answer.price);

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstdint>
+#include <limits>
 #include <vector>
 
 #include "cutting/bars.h"
@@ -27,6 +28,9 @@ struct BarEffort {
 /// optimum. Bars that cost nothing are always offered. Several stock lengths by cost: the mixes of
 /// Alves and Valerio de Carvalho, Computers & Operations Research 35, 2008 (from memory), cut by
 /// the Benders cuts of the packing problem.
-[[nodiscard]] BarSolution cut_bars(const BarProblem& problem, const BarEffort& effort = {});
+/// A plan that costs `below` is known: dearer ones are not looked for, and without a cheaper one
+/// there are no patterns.
+[[nodiscard]] BarSolution cut_bars(const BarProblem& problem, const BarEffort& effort = {},
+                                   std::int64_t below = std::numeric_limits<std::int64_t>::max());
 
 }  // namespace strikeoff

@@ -28,6 +28,7 @@ struct BarStock {
 struct BarProblem {
   std::vector<BarItem> items;
   std::vector<BarStock> stocks;
+  bool trim = false;  // a strip may hold narrower pieces, each then ripped to its width
 };
 
 /// A strip of one width and the pieces cut from it.

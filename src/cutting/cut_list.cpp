@@ -11,7 +11,7 @@
 #include <utility>
 
 #include "core/shelves.h"
-#include "cutting/boards.h"
+#include "cutting/board_plan.h"
 #include "cutting/bound.h"
 
 namespace strikeoff {
@@ -79,11 +79,15 @@ std::vector<BoardSource> sources_on_hand(const std::vector<OnHand>& on_hand, con
   return sources;
 }
 
+bool are_priced(const std::vector<Stock>& stocks) {
+  return std::all_of(stocks.begin(), stocks.end(),
+                     [](const Stock& stock) { return stock.price.has_value(); });
+}
+
 /// What can be had, on hand before bought. Costs are prices, or areas where a price is missing.
 std::vector<BoardSource> sources_of(const std::vector<Stock>& stocks,
                                     const std::vector<OnHand>& on_hand) {
-  const bool priced =
-      std::all_of(stocks.begin(), stocks.end(), [](const Stock& s) { return s.price.has_value(); });
+  const bool priced = are_priced(stocks);
   std::vector<BoardSource> sources;
   for (std::size_t i = 0; i < stocks.size(); ++i) {
     const auto own = sources_on_hand(on_hand, stocks[i], i);
@@ -157,7 +161,8 @@ Board board_from(const PackedBoard& packed, const BoardSource& source, const Sto
     strip.width = from.width;
     strip.left_over = left_over(from.rest);
     for (const std::size_t p : from.parts) {
-      strip.pieces.push_back({parts[p].mark, parts[p].length});
+      Piece& piece = strip.pieces.emplace_back(Piece{parts[p].mark, parts[p].length});
+      if (parts[p].width != strip.width) piece.width = parts[p].width;
     }
   }
   board.left_over_width = left_over(packed.rest);
@@ -185,7 +190,8 @@ void cut_boards(CutList& list, const std::vector<Stock>& stocks,
                 const std::vector<std::size_t>& own, const std::vector<OnHand>& on_hand,
                 const Saw& saw, Tally& tally) {
   const auto sources = sources_of(stocks, on_hand);
-  BoardPacking packing = pack_boards(board_items(list.parts, own), sources, saw);
+  BoardPlan plan = plan_boards(board_items(list.parts, own), sources, stocks.size(), saw);
+  BoardPacking& packing = plan.packing;
   std::stable_sort(packing.boards.begin(), packing.boards.end(),
                    [](const auto& a, const auto& b) { return a.source < b.source; });
   std::vector<StockTotal> totals(stocks.size());
@@ -205,13 +211,19 @@ void cut_boards(CutList& list, const std::vector<Stock>& stocks,
   for (std::size_t p = 0; p < list.parts.size(); ++p) {
     if (cut_from[p]) list.parts[p].stock = stocks[*cut_from[p]].id;
   }
+  std::optional<Money> least;
   for (std::size_t i = 0; i < stocks.size(); ++i) {
     if (totals[i].used == 0) continue;
     totals[i].stock = stocks[i].id;
-    totals[i].bound = bound_of(i, list.parts, own, tally, sources, saw);
-    prove(totals[i], stocks[i], on_hand, list.cost_bound);
+    totals[i].bound =
+        std::max(plan.stock_bounds[i], bound_of(i, list.parts, own, tally, sources, saw));
+    prove(totals[i], stocks[i], on_hand, least);
     list.totals.push_back(totals[i]);
   }
+  if (!least) return;
+  // Without all prices the plan's costs are areas.
+  if (are_priced(stocks)) least = std::max(*least, Money::from_si(plan.cost_bound));
+  list.cost_bound = list.cost_bound.value_or(Money{}) + *least;
 }
 
 /// The panels of one stock, largest first.

@@ -11,6 +11,11 @@
 namespace strikeoff {
 namespace {
 
+/// True when a strip of this width may hold the piece.
+bool is_held(const BarProblem& problem, const BarItem& item, std::int64_t width) {
+  return item.width == width || (problem.trim && item.width < width);
+}
+
 /// The best strip of one width from what is wanted.
 template <class Value>
 KnapsackResult<Value> best_strip(const BarProblem& problem, std::int64_t width, std::int64_t length,
@@ -20,7 +25,7 @@ KnapsackResult<Value> best_strip(const BarProblem& problem, std::int64_t width, 
   items.reserve(problem.items.size());
   for (std::size_t i = 0; i < problem.items.size(); ++i) {
     const BarItem& item = problem.items[i];
-    items.push_back({item.length, value[i], item.width == width ? demand[i] : 0});
+    items.push_back({item.length, value[i], is_held(problem, item, width) ? demand[i] : 0});
   }
   return best_fill(items, length, nodes);
 }
@@ -131,11 +136,15 @@ BarPattern best_pattern(const BarProblem& problem, std::size_t stock, std::span<
   if (ladders.empty()) return pattern;
   Across<double> across(std::move(ladders));
   across.run(board.width);
+  std::vector<int> wanted(demand.begin(), demand.end());
   for (const auto& [width, number] : across.strips()) {
     const auto at = static_cast<std::size_t>(std::find(width_of.begin(), width_of.end(), width) -
                                              width_of.begin());
     for (std::size_t s = 0; s < static_cast<std::size_t>(number); ++s) {
       for (std::size_t i = 0; i < pattern.counts.size(); ++i) {
+        // Strips of two widths may have chosen the same piece.
+        pieces[at][s][i] = std::min(pieces[at][s][i], wanted[i]);
+        wanted[i] -= pieces[at][s][i];
         pattern.counts[i] += pieces[at][s][i];
       }
       pattern.strips.push_back({width, std::move(pieces[at][s])});
@@ -156,7 +165,7 @@ std::int64_t pattern_bound(const BarProblem& problem, std::size_t stock,
     std::int64_t all = 0;
     for (std::size_t i = 0; i < problem.items.size(); ++i) {
       const BarItem& item = problem.items[i];
-      if (item.width == width && item.length <= board.length) all += value[i] * demand[i];
+      if (is_held(problem, item, width) && item.length <= board.length) all += value[i] * demand[i];
     }
     if (best <= 0) continue;
     Ladder<std::int64_t> ladder{width, {}};

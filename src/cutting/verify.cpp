@@ -108,7 +108,12 @@ class Checker {
       const Part* part = count(piece.mark);
       if (!part) continue;
       if (piece.length != part->length) say("piece " + piece.mark + " has a wrong length");
-      if (strip.width != part->width) say("piece " + piece.mark + " is in a strip too wide");
+      if (piece.width.value_or(strip.width) != part->width) {
+        say("piece " + piece.mark + " has a wrong width");
+      }
+      if (piece.width && *piece.width >= strip.width) {
+        say("piece " + piece.mark + " cannot be ripped from its strip");
+      }
     }
     const Length end = board.length - saw_.end_trim;
     if (along > end + rounding) say("a strip of " + board.stock + " is too short");

@@ -18,7 +18,9 @@ Json part(const Part& part) {
 }
 
 Json piece(const Piece& piece) {
-  return {{"mark", piece.mark}, {"length_mm", number(piece.length.in_mm())}};
+  Json result = {{"mark", piece.mark}, {"length_mm", number(piece.length.in_mm())}};
+  if (piece.width) result["width_mm"] = number(piece.width->in_mm());
+  return result;
 }
 
 Json strip(const Strip& strip) {

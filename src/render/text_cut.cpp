@@ -44,6 +44,7 @@ std::string board_body(const Board& board, Units units) {
     std::vector<std::string> cuts;
     for (const Piece& piece : strip.pieces) {
       cuts.push_back(piece.mark + " " + show(piece.length, units));
+      if (piece.width) cuts.back() += ", then rip to " + show(*piece.width, units);
     }
     table.add({std::to_string(++number), show(strip.width, units), joined(cuts, " | "),
                strip.left_over > Length{} ? show(strip.left_over, units) : "-"});
