@@ -19,7 +19,7 @@ namespace {
 
 // Larger jobs would take more than a moment; they keep the first plan (assumption).
 constexpr std::size_t most_pieces = 400, most_kinds = 40, most_widths = 8, most_sources = 10;
-constexpr BarEffort for_plan{2000, 4000}, for_bound{60, 120};
+constexpr BarEffort for_plan{200, 400}, for_bound{10, 20};
 // Doubles inside the search hold whole numbers exactly to 2^53.
 constexpr double most_cost = 9e15;
 constexpr double parts_of_unit = 1e6;  // of a unit of cost

@@ -3,6 +3,7 @@
 #include <catch2/catch.hpp>
 #include <functional>
 
+#include "cutting/board_plan.h"
 #include "cutting/bound.h"
 #include "cutting/cut_list.h"
 #include "cutting/verify.h"
@@ -89,7 +90,7 @@ int fewest_bins(const std::vector<Length>& sizes, Length capacity) {
 
 TEST_CASE("every cut list can be cut as it stands", "[properties][cutting]") {
   Draw draw(21);
-  for (int round = 0; round < 2000; ++round) {
+  for (int round = 0; round < 300; ++round) {
     CAPTURE(round);
     const CutJob job = random_job(draw);
     const CutList list = cut(job);
@@ -99,7 +100,7 @@ TEST_CASE("every cut list can be cut as it stands", "[properties][cutting]") {
 
 TEST_CASE("a cut list does not depend on the order of its parts", "[properties][cutting]") {
   Draw draw(22);
-  for (int round = 0; round < 300; ++round) {
+  for (int round = 0; round < 150; ++round) {
     CAPTURE(round);
     CutJob job = random_job(draw);
     const CutList before = cut(job);
@@ -176,4 +177,37 @@ TEST_CASE("thousands of parts are cut in a moment", "[properties][cutting]") {
   const CutList list = cut_parts(parts, boards, sheets, {}, saw);
   CHECK(cut_violations(list, boards, sheets, {}, saw) == nothing);
   CHECK(list.unplaced.empty());
+}
+
+TEST_CASE("an exact plan costs no more than the first one and no less than its bound",
+          "[properties][cutting]") {
+  Draw draw(25);
+  for (int round = 0; round < 300; ++round) {
+    CAPTURE(round);
+    const Saw saw{mm(draw.whole(0, 4)), {}};
+    std::vector<BoardSource> sources;
+    for (int k = draw.whole(1, 3); k > 0; --k) {
+      sources.push_back({0,
+                         false,
+                         mm(draw.whole(12, 40) * 100),
+                         mm(draw.whole(120, 300)),
+                         {},
+                         double(draw.whole(3, 30))});
+    }
+    std::vector<BoardItem> items;
+    for (int i = draw.whole(1, 20); i > 0; --i) {
+      items.push_back(
+          {mm(draw.whole(1, 6) * 20), mm(draw.whole(100, 1200)), static_cast<std::size_t>(i)});
+    }
+    const auto cost_of = [&](const BoardPacking& packing) {
+      double sum = 0;
+      for (const PackedBoard& board : packing.boards) sum += sources[board.source].cost;
+      return sum;
+    };
+    const double first = cost_of(pack_boards(items, sources, saw));
+    const BoardPlan plan = plan_boards(items, sources, 1, saw);
+    CHECK(cost_of(plan.packing) <= first);
+    CHECK(plan.cost_bound <= cost_of(plan.packing));
+    CHECK(plan.stock_bounds[0] <= static_cast<int>(plan.packing.boards.size()));
+  }
 }
