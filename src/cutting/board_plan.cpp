@@ -18,15 +18,17 @@ namespace strikeoff {
 namespace {
 
 // Larger jobs would take more than a moment; they keep the first plan (assumption).
-constexpr std::size_t most_pieces = 400, most_kinds = 40, most_widths = 8, most_sources = 10;
+// Pieces and kinds are those times the kinds of boards.
+constexpr std::size_t most_pieces = 360, most_kinds = 48, most_widths = 8, most_sources = 8;
 constexpr BarEffort for_plan{200, 400}, for_bound{10, 20};
 // Doubles inside the search hold whole numbers exactly to 2^53.
 constexpr double most_cost = 9e15;
 constexpr double parts_of_unit = 1e6;  // of a unit of cost
 
 bool is_small(const std::vector<BoardItem>& items, const BoardProblem& problem) {
-  return items.size() <= most_pieces && problem.bars.items.size() <= most_kinds &&
-         problem.bars.stocks.size() <= most_sources &&
+  const std::size_t sources = problem.bars.stocks.size();
+  return items.size() * sources <= most_pieces &&
+         problem.bars.items.size() * sources <= most_kinds && sources <= most_sources &&
          widths_of(problem.bars).size() <= most_widths;
 }
 
