@@ -43,6 +43,7 @@ struct FormQuantities {
   std::vector<Length> ledger_pieces;  // the battens of `ledger`, one entry each
   Area panel;                         // of the panels, openings cut out
   Area formed;                        // of form faces the mix touches
+  int splices = 0;                    // joints of spliced strips
   int stakes = 0;                     // ground slabs
   int props = 0;                      // under soffit panels
   Length props_apart;                 // at most; 0 without props
@@ -60,7 +61,8 @@ struct SlabPlan {
   Volume level_correction;  // what a base out of level adds
   Volume fall_wedge;        // what a sloping top adds
   Volume apron;             // below the base's top
-  Length base_low;  // the lowest place of the base under the slab, below its highest reading
+  Length base_low;    // the lowest place of the base under the slab, below its highest reading
+  Point base_low_at;  // that place (base frame); the first corner on a level base
   ThicknessAt thinnest, thickest;
   Mass mass;           // hardened, from the fresh density
   Pressure base_load;  // slab weight on the base's area
@@ -159,6 +161,7 @@ struct Part {
   int quantity = 1;
   double left_cut_deg = 0, right_cut_deg = 0;
   std::string place;  // where it goes: "front, back", "front (piece 1 of 2 from the left)"
+  std::optional<Length> height = std::nullopt;  // of a block
 };
 
 struct Piece {

@@ -18,7 +18,9 @@ inline constexpr Length widest_free_soffit = Length::mm(75);
 // The groups, one file each.
 [[nodiscard]] std::vector<Check> pour_checks(const Job& job, const Plan& plan);
 [[nodiscard]] std::vector<Check> mix_checks(const Job& job, const Plan& plan);
+[[nodiscard]] std::vector<Check> base_checks(const Job& job, const Plan& plan);
 [[nodiscard]] std::vector<Check> slab_checks(const Job& job, const Plan& plan);
+[[nodiscard]] std::vector<Check> panel_checks(const Job& job, const Plan& plan);
 [[nodiscard]] std::vector<Check> form_checks(const Job& job, const Plan& plan);
 [[nodiscard]] std::vector<Check> safety_checks(const Job& job, const Plan& plan);
 

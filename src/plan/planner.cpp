@@ -33,7 +33,7 @@ std::vector<SlabPlan> plan_slabs(const Job& job, std::vector<Part>& parts) {
   MarkCounter marks;
   std::vector<SlabPlan> slabs;
   for (const Slab& slab : job.slabs) {
-    SlabPlan planned = measure_slab(slab);
+    SlabPlan planned = measure_slab(slab, job.forms.strip_stock.front().thickness);
     FormWork forms = form_work(slab, planned, job.forms, marks);
     PanelLayout panels = lay_panels(slab, planned, job.forms.kerf, marks);
     planned.forms = forms.quantities;
@@ -78,7 +78,9 @@ Plan make_plan(const Job& job, const Catalogue& catalogue) {
 
   std::vector<Part> parts;
   plan.slabs = plan_slabs(job, parts);
-  plan.cut_list = cut_parts(std::move(parts), job.forms.strip_stock, sheet_stocks(job), job.on_hand,
+  std::vector<Stock> boards = job.forms.strip_stock;
+  if (job.forms.bend_stock) boards.push_back(*job.forms.bend_stock);
+  plan.cut_list = cut_parts(std::move(parts), boards, sheet_stocks(job), job.on_hand,
                             {job.forms.kerf, job.forms.end_trim});
 
   Volume concrete;

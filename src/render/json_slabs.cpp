@@ -4,6 +4,10 @@
 namespace strikeoff::json {
 namespace {
 
+Json point_mm(const Point& point) {
+  return Json::array({number(point.x.in_mm()), number(point.y.in_mm())});
+}
+
 Json rectangle(const Rectangle& at) {
   return {{"x_mm", number(at.at.x.in_mm())},
           {"y_mm", number(at.at.y.in_mm())},
@@ -21,7 +25,12 @@ Json panel(const PanelPiece& piece) {
   Json result = {{"mark", piece.mark}};
   result.update(rectangle(piece.at));
   result["cuts"] = array(piece.cuts, rectangle);
+  if (!piece.outline.empty()) result["outline_mm"] = points_mm(piece.outline);
   return result;
+}
+
+Json thickness_at(const ThicknessAt& place) {
+  return {{"thickness_mm", number(place.thickness.in_mm())}, {"at_mm", point_mm(place.at)}};
 }
 
 Json forms(const FormQuantities& forms) {
@@ -41,9 +50,7 @@ Json forms(const FormQuantities& forms) {
 }  // namespace
 
 Json points_mm(const Polygon& polygon) {
-  return array(polygon, [](const Point& point) {
-    return Json::array({number(point.x.in_mm()), number(point.y.in_mm())});
-  });
+  return array(polygon, point_mm);
 }
 
 Json slab(const SlabPlan& slab) {
@@ -56,6 +63,12 @@ Json slab(const SlabPlan& slab) {
           {"concrete_l", number(in_litres(slab.concrete))},
           {"panel_displacement_l", number(in_litres(slab.panel_displacement))},
           {"level_correction_l", number(in_litres(slab.level_correction))},
+          {"fall_l", number(in_litres(slab.fall_wedge))},
+          {"apron_l", number(in_litres(slab.apron))},
+          {"base_low_mm", number(slab.base_low.in_mm())},
+          {"base_low_at_mm", point_mm(slab.base_low_at)},
+          {"thinnest", thickness_at(slab.thinnest)},
+          {"thickest", thickness_at(slab.thickest)},
           {"mass_kg", number(slab.mass.si())},
           {"base_load_kpa", number(in_kilopascals(slab.base_load))},
           {"outline_mm", points_mm(slab.outline)},

@@ -86,6 +86,28 @@ std::string panel_cuts(const Plan& plan) {
          result;
 }
 
+/// The panels to cut to the base's line: their corners, a person marks them and joins the marks.
+std::string panel_lines(const Plan& plan) {
+  std::string result;
+  for (const SlabPlan& slab : plan.slabs) {
+    for (const PanelPiece& piece : slab.panels) {
+      if (piece.outline.empty()) continue;
+      std::vector<std::string> corners;
+      for (const Point& p : piece.outline) {
+        corners.push_back(fmt::format("{} / {}", show(p.x - piece.at.at.x, plan.units),
+                                      show(p.y - piece.at.at.y, plan.units)));
+      }
+      result += paragraph("  ", piece.mark + ": " + joined(corners, ", ") + ".");
+    }
+  }
+  if (result.empty()) return "";
+  return "\n" +
+         paragraph("  ",
+                   "Panels to cut to the line: mark these corners, from the left / from the front "
+                   "edge of the panel as it lies on the base, and cut from mark to mark:") +
+         result;
+}
+
 struct Layout {
   std::string what;  // stock, size, on hand or to buy
   std::string body;
@@ -117,8 +139,14 @@ std::string end_cuts(const Part& part) {
   return cut_angle(part.left_cut_deg) + " / " + cut_angle(part.right_cut_deg);
 }
 
+std::string size_of(const Part& part, Units units) {
+  const std::string flat = size(part.width, part.length, units);
+  return part.height ? flat + ", " + show(*part.height, units) + " high" : flat;
+}
+
 std::string source(const Part& part) {
   if (!part.stock.empty()) return part.stock;
+  if (part.role == "apron foam") return "foam board";
   return part.role == "isolation strip" ? "the roll" : "made on site";
 }
 
@@ -133,19 +161,21 @@ Table part_table(const Plan& plan) {
                {"From"}});
   for (const Part& part : plan.cut_list.parts) {
     table.add({part.mark, part.role, several ? part.slab + ": " + part.place : part.place,
-               size(part.width, part.length, plan.units), std::to_string(part.quantity),
-               end_cuts(part), source(part)});
+               size_of(part, plan.units), std::to_string(part.quantity), end_cuts(part),
+               source(part)});
   }
   return table;
 }
 
 /// What the words of the parts table mean, for those that stand in it.
 std::string glossary(const std::vector<Part>& parts) {
-  constexpr std::array<std::pair<std::string_view, std::string_view>, 6> words = {{
+  constexpr std::array<std::pair<std::string_view, std::string_view>, 8> words = {{
       {"edge strip", "stands upright outside the slab; its inner face shapes the visible edge"},
       {"soffit strip", "lies flat under the overhang, against the base"},
       {"soffit panel", "the same, wide, on props"},
       {"knock-out strip", "stands around an opening and keeps the concrete out"},
+      {"knock-out block", "made of stacked sheet; keeps the concrete out where strips cannot"},
+      {"apron foam", "shapes the inner face of the edge that hangs down; stays or is drawn down"},
       {"backer panel", "lies on the base, under the concrete, and stays"},
       {"isolation strip", "soft strip between slab and wall, stays"},
   }};
@@ -214,7 +244,7 @@ std::string cut(const Plan& plan) {
                       sheet_body(sheet, plan.units)});
   }
   result += layouts("Board", "Boards", boards) + layouts("Sheet", "Sheets", sheets) +
-            panel_cuts(plan) + "\n";
+            panel_lines(plan) + panel_cuts(plan) + "\n";
   for (const StockTotal& total : list.totals) result += paragraph("  ", total_line(list, total));
   if (!boards.empty()) {
     // 300 x 40 mm (assumption).

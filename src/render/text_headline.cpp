@@ -43,10 +43,31 @@ std::string stops(const Plan& plan) {
       count(number, "thing", "things"), list);
 }
 
+bool is_uneven(const SlabPlan& slab) {
+  return slab.level_correction != Volume{} || slab.fall_wedge != Volume{};
+}
+
+/// What of a slab's concrete a plain slab would not need; empty for a plain one.
+std::string extra_concrete(const SlabPlan& slab, Units units) {
+  constexpr Volume shown = Volume::from_si(0.00005);  // less is printed as 0
+  std::vector<std::string> parts;
+  const auto add = [&](Volume volume, const char* purpose) {
+    if (volume >= shown) parts.push_back(show_concrete(volume, units) + purpose);
+  };
+  add(slab.level_correction, " to level the base");
+  add(-slab.level_correction, " less where the base rises");
+  add(slab.fall_wedge, " for the fall of the top");
+  add(slab.apron, " in the apron");
+  return joined(parts, ", ");
+}
+
 std::string slab_line(const SlabPlan& slab, Units units) {
   std::string text = fmt::format("{}, {} thick at the edge", size(slab.outline, units),
                                  show(slab.edge_thickness, units));
-  if (slab.least_thickness < slab.edge_thickness) {
+  if (is_uneven(slab)) {
+    text += fmt::format(" as asked, {} in all",
+                        range(slab.thinnest.thickness, slab.thickest.thickness, units));
+  } else if (slab.least_thickness < slab.edge_thickness) {
     text += fmt::format(", {} over the panel", show(slab.least_thickness, units));
   }
   return text + fmt::format("; weighs {}", show(slab.mass, units));
@@ -74,6 +95,11 @@ std::string headline(const Plan& plan) {
   facts.add({"Concrete", fmt::format("{} in the forms, and {} for waste",
                                      show_concrete(plan.mix.concrete, plan.units),
                                      show_concrete(plan.mix.waste, plan.units))});
+  for (const SlabPlan& slab : plan.slabs) {
+    const std::string extra = extra_concrete(slab, plan.units);
+    if (!extra.empty())
+      facts.add({plan.slabs.size() == 1 ? "Of it" : "Of it, " + slab.name, extra});
+  }
   facts.add({"Mix", bags_line(plan.mix)});
   const bool several = plan.pour.batches > 1;
   facts.add(

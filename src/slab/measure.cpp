@@ -1,7 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "slab/measure.h"
 
+#include <algorithm>
+
 #include "core/outlines.h"
+#include "slab/heights.h"
+#include "slab/thickness.h"
 
 namespace strikeoff {
 namespace {
@@ -10,13 +14,8 @@ Area common_area(const Outline& edge, const Polygon& polygon) {
   return Area::from_si(common_moments(edge, polygon).one);
 }
 
-}  // namespace
-
-SlabPlan measure_slab(const Slab& slab) {
-  SlabPlan shape;
-  shape.name = slab.name;
-  shape.edge_thickness = slab.thickness;
-  shape.least_thickness = slab.panel ? slab.thickness - slab.panel->thickness : slab.thickness;
+/// Outline, panel and openings, with their areas; what the panel takes of the concrete.
+void set_plan_view(const Slab& slab, SlabPlan& shape) {
   shape.edge = slab_edge(slab);
   shape.outline = chords(shape.edge, drawn_within);
   shape.area = area(shape.edge);
@@ -24,16 +23,67 @@ SlabPlan measure_slab(const Slab& slab) {
   if (slab.panel) shape.panel = panel_outline(slab);
 
   shape.top_area = shape.area;
-  Area displaced = slab.panel ? signed_area(shape.panel) : Area{};
+  // A cut corner may take some of the panel with it.
+  Area displaced;
+  if (slab.panel) {
+    displaced =
+        slab.corner_cuts.empty() ? signed_area(shape.panel) : common_area(shape.edge, shape.panel);
+  }
   for (const Opening& opening : slab.openings) {
     const Outline edge = opening_edge(opening, shape.edge);
     shape.openings.push_back({edge, bounding_box(edge)});
     shape.top_area -= area(edge);
     if (slab.panel) displaced -= common_area(edge, shape.panel);
   }
-  const Length panel_thickness = slab.panel ? slab.panel->thickness : Length{};
-  shape.panel_displacement = displaced * panel_thickness;
-  shape.concrete = shape.top_area * slab.thickness - shape.panel_displacement;
+  if (slab.panel) shape.panel_displacement = displaced * slab.panel->thickness;
+}
+
+void set_wedges(const Heights& heights, SlabPlan& shape) {
+  if (heights.are_none()) return;
+  shape.level_correction = heights.under(shape.edge);
+  shape.fall_wedge = heights.over(shape.edge);
+  for (const OpeningPlan& opening : shape.openings) {
+    shape.level_correction -= heights.under(opening.edge);
+    shape.fall_wedge -= heights.over(opening.edge);
+  }
+}
+
+void set_thickness(const Slab& slab, const Heights& heights, SlabPlan& shape) {
+  const ThicknessRange range = thickness_range(slab, shape, heights);
+  shape.thinnest = range.thinnest;
+  shape.thickest = range.thickest;
+  shape.least_thickness = range.least_over_panel;
+  const HeightAt lowest = lowest_base(slab, shape, heights);
+  shape.base_low = lowest.height;
+  shape.base_low_at = lowest.at;
+}
+
+/// The ring between the slab's edge and the inner faces of its aprons, down to their depth.
+Volume apron_volume(const Slab& slab, const SlabPlan& shape, Length strip) {
+  const bool has_apron = std::any_of(slab.sides.begin(), slab.sides.end(),
+                                     [](const Side& side) { return side.apron; });
+  if (!has_apron) return {};
+  std::vector<Length> inwards;
+  for (const Side& side : slab.sides) {
+    inwards.push_back(side.apron ? strip - side.overhang : Length{});
+  }
+  const Polygon inner = offset_edges(sharp_outline(slab), inwards);
+  return (shape.area - common_area(shape.edge, inner)) * slab.apron_depth;
+}
+
+}  // namespace
+
+SlabPlan measure_slab(const Slab& slab, Length strip) {
+  SlabPlan shape;
+  shape.name = slab.name;
+  shape.edge_thickness = slab.thickness;
+  set_plan_view(slab, shape);
+  const Heights heights(slab);
+  set_wedges(heights, shape);
+  set_thickness(slab, heights, shape);
+  shape.apron = apron_volume(slab, shape, strip);
+  shape.concrete = shape.top_area * slab.thickness - shape.panel_displacement +
+                   shape.level_correction + shape.fall_wedge + shape.apron;
   return shape;
 }
 

@@ -9,6 +9,7 @@
 #include <utility>
 
 #include "core/shelves.h"
+#include "slab/line_cut.h"
 #include "slab/slices.h"
 #include "slab/splice.h"
 
@@ -18,6 +19,7 @@ namespace {
 // Assumptions, from common practice, no source.
 constexpr Length joints_apart = Length::mm(100);
 constexpr Length least_sliver = Length::mm(75);
+constexpr Length beside_opening = Length::mm(75);  // a seam this near leaves a weak strip
 
 struct Seam {
   bool along_x;
@@ -27,6 +29,7 @@ struct Seam {
 
 struct Layout {
   std::vector<Rectangle> pieces;
+  std::vector<Polygon> outlines;  // one a piece once cut to the line; empty: the whole rectangle
   std::vector<Seam> seams;
 };
 
@@ -86,15 +89,6 @@ Layout lay_rows(const Slices& slices, const Tile& sheet, Length gap) {
   return layout;
 }
 
-Rectangle turned(const Rectangle& r) {
-  return {{r.at.y, r.at.x}, r.depth, r.length};
-}
-
-Polygon turned(Polygon polygon) {
-  for (Point& p : polygon) std::swap(p.x, p.y);
-  return polygon;
-}
-
 Layout turned(Layout layout) {
   for (Rectangle& r : layout.pieces) r = turned(r);
   for (Seam& s : layout.seams) {
@@ -119,11 +113,57 @@ Length inside(const Seam& seam, const Rectangle& opening) {
   return std::max(to - from, Length{});
 }
 
+/// A seam's parts that lie in the area.
+std::vector<Seam> seams_in(const Polygon& area, const Seam& seam) {
+  const Length across = seam.along_x ? seam.from.y : seam.from.x;
+  const Length from = seam.along_x ? seam.from.x : seam.from.y;
+  std::vector<Seam> parts;
+  for (const Span& s :
+       common({{from, from + seam.length}}, inside(seam.along_x ? area : turned(area), across))) {
+    const Point at = seam.along_x ? Point{s.from, across} : Point{across, s.from};
+    parts.push_back({seam.along_x, at, s.to - s.from});
+  }
+  return parts;
+}
+
+/// The layout of rectangles that cover an area, each cut to its line. A piece keeps the rectangle
+/// it is cut from; one that the line cuts asunder becomes several.
+Layout cut_to_line(const Layout& whole, const Polygon& area) {
+  Layout layout;
+  for (const Rectangle& cell : whole.pieces) {
+    for (Polygon& part : parts_inside(area, cell)) {
+      Rectangle box = bounding_box(part);
+      // Rounding must not make a piece larger than the sheet it comes from.
+      box.length = std::min(box.length, cell.length);
+      box.depth = std::min(box.depth, cell.depth);
+      const bool is_whole = part.size() == 4 && is_right_angled(part);
+      layout.pieces.push_back(box);
+      layout.outlines.push_back(is_whole ? Polygon{} : std::move(part));
+    }
+  }
+  for (const Seam& seam : whole.seams) {
+    for (const Seam& part : seams_in(area, seam)) layout.seams.push_back(part);
+  }
+  return layout;
+}
+
 Length seam_length(const Layout& layout, const std::vector<Rectangle>& cut_out) {
   Length sum;
   for (const Seam& seam : layout.seams) {
     sum += seam.length;
     for (const Rectangle& opening : cut_out) sum -= inside(seam, opening);
+  }
+  return sum;
+}
+
+/// The length of seams through or close beside openings.
+Length badly_placed(const Layout& layout, const std::vector<Rectangle>& cut_out) {
+  Length sum;
+  for (const Rectangle& o : cut_out) {
+    const Rectangle weak{{o.at.x - beside_opening, o.at.y - beside_opening},
+                         o.length + beside_opening * 2,
+                         o.depth + beside_opening * 2};
+    for (const Seam& seam : layout.seams) sum += inside(seam, weak);
   }
   return sum;
 }
@@ -141,15 +181,16 @@ std::vector<Rectangle> cuts_in(const Rectangle& piece, const std::vector<Rectang
   return cuts;
 }
 
-/// Length and width of a piece as it is cut, largest first, and its number when it has cuts:
-/// such a piece is like no other.
+/// Length and width of a piece as it is cut, largest first, and its number when it has cuts or is
+/// cut to the line: such a piece is like no other.
 using Kind = std::tuple<Length, Length, std::size_t>;
 
-std::vector<Kind> kinds_of(const std::vector<Rectangle>& pieces,
-                           const std::vector<Rectangle>& cut_out) {
+std::vector<Kind> kinds_of(const Layout& layout, const std::vector<Rectangle>& cut_out) {
   std::vector<Kind> kinds;
-  for (const Rectangle& r : pieces) {
-    const std::size_t number = cuts_in(r, cut_out).empty() ? 0 : kinds.size() + 1;
+  for (std::size_t i = 0; i < layout.pieces.size(); ++i) {
+    const Rectangle& r = layout.pieces[i];
+    const bool plain = cuts_in(r, cut_out).empty() && layout.outlines[i].empty();
+    const std::size_t number = plain ? 0 : i + 1;
     kinds.emplace_back(-std::max(r.length, r.depth), -std::min(r.length, r.depth), number);
   }
   return kinds;
@@ -185,18 +226,32 @@ struct Choice {
   std::vector<Kind> kinds;  // one a piece
   std::vector<Part> parts;
   std::size_t sheets = 0;
-  Length seams;
+  Length badly_placed, seams;
 };
 
+bool better(const Choice& a, const Choice& b) {
+  return std::tie(a.sheets, a.badly_placed, a.seams) < std::tie(b.sheets, b.badly_placed, b.seams);
+}
+
 Choice weigh(const Slab& slab, Layout layout, const std::vector<Rectangle>& cut_out, Length kerf) {
-  std::erase_if(layout.pieces, [&](const Rectangle& piece) {
-    return std::any_of(cut_out.begin(), cut_out.end(),
-                       [&](const Rectangle& opening) { return within(piece, opening); });
-  });
+  std::vector<Rectangle> pieces;
+  std::vector<Polygon> outlines;
+  layout.outlines.resize(layout.pieces.size());
+  for (std::size_t i = 0; i < layout.pieces.size(); ++i) {
+    const bool gone = std::any_of(cut_out.begin(), cut_out.end(), [&](const Rectangle& opening) {
+      return within(layout.pieces[i], opening);
+    });
+    if (gone) continue;
+    pieces.push_back(layout.pieces[i]);
+    outlines.push_back(std::move(layout.outlines[i]));
+  }
+  layout.pieces = std::move(pieces);
+  layout.outlines = std::move(outlines);
   Choice choice;
-  choice.kinds = kinds_of(layout.pieces, cut_out);
+  choice.kinds = kinds_of(layout, cut_out);
   choice.parts = parts_of(slab, choice.kinds);
   choice.sheets = sheets_needed(choice.parts, *slab.panel, kerf);
+  choice.badly_placed = badly_placed(layout, cut_out);
   choice.seams = seam_length(layout, cut_out);
   choice.layout = std::move(layout);
   return choice;
@@ -212,7 +267,10 @@ PanelLayout lay_panels(const Slab& slab, const SlabPlan& shape, Length kerf, Mar
   }
   // Eight layouts: rows along x or along y, sheets along or across them, slivers shared equally
   // or just avoided; shared first, since among equals the first stays.
-  const Slices flat = slice(shape.panel), upright = slice(turned(shape.panel));
+  // Any area but a right-angled one is laid as the rectangle around it, then cut to the line.
+  const bool right_angled = is_right_angled(shape.panel);
+  const Polygon area = right_angled ? shape.panel : corners_of(bounding_box(shape.panel));
+  const Slices flat = slice(area), upright = slice(turned(area));
   const Length along = slab.panel->length, across = slab.panel->width;
   std::optional<Choice> best;
   for (const bool rows_along_x : {true, false}) {
@@ -220,8 +278,9 @@ PanelLayout lay_panels(const Slab& slab, const SlabPlan& shape, Length kerf, Mar
                              Tile{along, across, false}, Tile{across, along, false}}) {
       Layout layout = lay_rows(rows_along_x ? flat : upright, laid, slab.panel_gap);
       if (!rows_along_x) layout = turned(std::move(layout));
+      if (!right_angled) layout = cut_to_line(layout, shape.panel);
       Choice choice = weigh(slab, std::move(layout), cut_out, kerf);
-      if (!best || std::pair(choice.sheets, choice.seams) < std::pair(best->sheets, best->seams)) {
+      if (!best || better(choice, *best)) {
         best = std::move(choice);
       }
     }
@@ -237,7 +296,8 @@ PanelLayout lay_panels(const Slab& slab, const SlabPlan& shape, Length kerf, Mar
   }
   for (std::size_t i = 0; i < best->kinds.size(); ++i) {
     const Rectangle& piece = best->layout.pieces[i];
-    result.pieces.push_back({mark_of.at(best->kinds[i]), piece, cuts_in(piece, cut_out)});
+    result.pieces.push_back({mark_of.at(best->kinds[i]), piece, cuts_in(piece, cut_out),
+                             std::move(best->layout.outlines[i])});
   }
   result.parts = std::move(best->parts);
   result.seams = best->seams;

@@ -98,3 +98,21 @@ TEST_CASE("a name that is not UTF-8 does not break the file") {
 TEST_CASE("the same plan gives the same bytes") {
   CHECK(render_json(test::printed_bench_plan()) == render_json(test::printed_bench_plan()));
 }
+
+TEST_CASE("the plan file says how the base lies and where the slab is thin and thick") {
+  Plan plan = test::printed_bench_plan();
+  SlabPlan& slab = plan.slabs.front();
+  slab.fall_wedge = litres(1.5);
+  slab.apron = litres(2);
+  slab.base_low = Length::mm(14);
+  slab.base_low_at = {Length::mm(100), Length::mm(-25)};
+  slab.thinnest = {Length::mm(25), {Length::mm(1), Length::mm(2)}};
+  slab.thickest = {Length::mm(52), {Length::mm(3), Length::mm(4)}};
+  const Json file = Json::parse(render_json(plan))["slabs"][0];
+  CHECK(file["fall_l"].get<double>() == Approx(1.5));
+  CHECK(file["apron_l"].get<double>() == Approx(2));
+  CHECK(file["base_low_mm"] == 14);
+  CHECK(file["base_low_at_mm"] == Json::array({100, -25}));
+  CHECK(file["thinnest"] == Json({{"thickness_mm", 25}, {"at_mm", {1, 2}}}));
+  CHECK(file["thickest"] == Json({{"thickness_mm", 52}, {"at_mm", {3, 4}}}));
+}

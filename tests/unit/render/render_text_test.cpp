@@ -218,3 +218,19 @@ TEST_CASE("a total that meets its bound is never called too many") {
   }
   CHECK_THAT(text::cut(plan), !Contains("too many"));
 }
+
+TEST_CASE("a slab that is not level says how thick it is and what that takes") {
+  Plan plan = test::printed_bench_plan();
+  plan.units = Units::metric;
+  SlabPlan& slab = plan.slabs.front();
+  slab.thinnest.thickness = Length::mm(25.4);
+  slab.thickest.thickness = Length::mm(52);
+  slab.level_correction = litres(3.2);
+  slab.fall_wedge = litres(1.5);
+  slab.apron = litres(2.1);
+  const std::string text = render_text(plan);
+  CHECK_THAT(text, Contains("thick at the edge as asked, 25.4 to 52 mm in all"));
+  CHECK_THAT(text, Contains("3.2 L to level the base, 1.5 L for the fall of the top, 2.1 L in the "
+                            "apron"));
+  CHECK(render_text(test::printed_bench_plan()).find("Of it") == std::string::npos);
+}

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <catch2/catch.hpp>
+#include <cmath>
 #include <map>
 #include <set>
 
@@ -220,4 +221,62 @@ TEST_CASE("a sliver shares its row equally where that takes no more sheets", "[p
   REQUIRE(layout.pieces.size() == 2);
   CHECK(layout.pieces[0].at.length == in(30.5));
   CHECK(layout.pieces[1].at.length == in(30.5));
+}
+
+TEST_CASE("a trapezoid is laid as the rectangle around it and cut to the line", "[panels]") {
+  // 120 x 36 in with the left 12 in of the back cut away: two sheets of 60 x 36 in, one cut.
+  const Polygon base{{in(0), in(0)}, {in(120), in(0)}, {in(120), in(36)}, {in(12), in(36)}};
+  const PanelLayout layout = layout_of(panelled(base, {}));
+  REQUIRE(layout.pieces.size() == 2);
+  CHECK(layout.parts.size() == 2);
+  CHECK(layout.seams == in(36));
+  CHECK(layout.pieces[0].at == Rectangle{{in(0), in(0)}, in(60), in(36)});
+  CHECK(layout.pieces[1].outline.empty());
+  REQUIRE(layout.pieces[0].outline.size() == 4);
+  // (60 + 48)/2 x 36 in
+  CHECK(signed_area(layout.pieces[0].outline).si() == Approx((in(54) * in(36)).si()));
+}
+
+TEST_CASE("a base out of square takes as many sheets as the square one", "[panels]") {
+  const Polygon base{{mm(0), mm(0)}, {in(92), mm(2)}, {in(92) + mm(3), in(26)}, {mm(1), in(26)}};
+  const PanelLayout layout = layout_of(panelled(base, in(0.125)));
+  CHECK(layout.pieces.size() ==
+        layout_of(panelled(corners_of({{}, in(92), in(26)}), in(0.125))).pieces.size());
+}
+
+TEST_CASE("pieces cut to the line cover any star-shaped area once", "[panels]") {
+  Draw draw(8);
+  for (int round = 0; round < 200; ++round) {
+    CAPTURE(round);
+    const int corners = draw.whole(3, 12);
+    Polygon base;
+    for (int k = 0; k < corners; ++k) {
+      const double turn = 2 * 3.141592653589793 * k / corners, far = draw.whole(300, 3000);
+      base.push_back({mm(far * std::cos(turn)), mm(far * std::sin(turn))});
+    }
+    const PanelLayout layout = layout_of(panelled(base, {}));
+    Area sum;
+    for (const PanelPiece& piece : layout.pieces) {
+      const Polygon outline = piece.outline.empty() ? corners_of(piece.at) : piece.outline;
+      sum += signed_area(outline);
+      CHECK_FALSE(self_contact(outline));
+      CHECK(std::max(piece.at.length, piece.at.depth) <= in(60));
+      CHECK(std::min(piece.at.length, piece.at.depth) <= in(36));
+    }
+    // Up to 1 mm2 may be left out in each of a few tips.
+    CHECK(sum.si() == Approx(signed_area(base).si()).margin(2e-5));
+  }
+}
+
+TEST_CASE("a layout that spares a sink wins among those of as many sheets", "[panels]") {
+  // 92 in is 46 + 46 in or 60 + 32 in: only the second joint lies clear of a sink at 35 to 50 in.
+  Slab slab = panelled(corners_of({{}, in(92), in(26)}), {});
+  CHECK(layout_of(slab).pieces.size() == 2);
+  slab.openings.push_back({"sink", {{in(35), in(5)}, in(15), in(15)}, true});
+  const PanelLayout layout = layout_of(slab);
+  REQUIRE(layout.pieces.size() == 2);
+  for (const PanelPiece& piece : layout.pieces) {
+    const Length left = piece.at.at.x;
+    CHECK((left == in(0) || left >= in(50) + mm(75)));
+  }
 }

@@ -1,0 +1,112 @@
+// SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "checks/checks.h"
+#include "core/format.h"
+
+namespace strikeoff {
+namespace {
+
+/// More than this is better put right at the base than poured (assumption).
+constexpr Length level_enough = Length::mm(6);
+/// Diagonals that differ by less are not seen (assumption).
+constexpr Length square_enough = Length::mm(6);
+
+Check measured(std::string code, std::string title, Length value, Length limit, std::string basis) {
+  Check check;
+  check.code = std::move(code);
+  check.title = std::move(title);
+  check.value = value.in_mm();
+  check.limit = limit.in_mm();
+  check.unit = "mm";
+  check.basis = std::move(basis);
+  return check;
+}
+
+/// "12 in right and 3 in back from the base's zero point".
+std::string place(const Point& at, Units units) {
+  const auto way = [&](Length by, const char* forwards, const char* backwards) {
+    return fmt::format("{} {}", show(Length::nm(std::abs(by.in_nm())), units),
+                       by < Length{} ? backwards : forwards);
+  };
+  return fmt::format("{} and {} from the base's zero point", way(at.x, "right", "left"),
+                     way(at.y, "back", "forward"));
+}
+
+std::optional<Check> base_level(const Slab& slab, const SlabPlan& plan, Units units) {
+  if (slab.levels.empty()) return std::nullopt;
+  Check check =
+      measured("base-level", slab.name + ": the base is level enough", plan.base_low, level_enough,
+               "greatest depth under the level of the highest reading; caution over "
+               "1/4 in (6 mm) (assumption)");
+  if (plan.base_low <= level_enough) return check;
+  check.level = Level::caution;
+  check.title =
+      fmt::format("{}: the base is {} out of level", slab.name, show(plan.base_low, units));
+  check.advice = slab.support == Support::ground ? "Fill and tamp the bed level"
+                 : slab.panel                    ? "Shim the base or the panel level"
+                                                 : "Shim the base level";
+  if (plan.level_correction > Volume{}) {
+    check.advice += fmt::format(", or pour the hollow: the plan counts {} for it",
+                                show_concrete(plan.level_correction, units));
+  }
+  check.advice += fmt::format(". It is lowest {}; the strips there are taller.",
+                              place(plan.base_low_at, units));
+  return check;
+}
+
+std::optional<Check> closing_error(const Slab& slab, Units units) {
+  if (!slab.closing) return std::nullopt;
+  Check check = measured("closing-error",
+                         fmt::format("{}: the walk round the base ends {} from its start",
+                                     slab.name, show(slab.closing->by, units)),
+                         slab.closing->by, slab.closing->allowed,
+                         "spread over the runs by their lengths (compass rule); at most the larger "
+                         "of 1/8 in (3 mm) and 1/500 of the way round (assumption)");
+  if (slab.closing->by > slab.closing->allowed) {
+    check.level = Level::caution;
+    check.advice = fmt::format("{} is the most that a tape leaves: measure the runs again.",
+                               show(slab.closing->allowed, units));
+  }
+  return check;
+}
+
+std::optional<Check> out_of_square(const Slab& slab, Units units) {
+  if (!slab.diagonal || slab.base.size() != 4) return std::nullopt;
+  const auto diagonal = [&](std::size_t k) {
+    return edge_length({slab.base[k], slab.base[k + 2]}, 0);
+  };
+  const Length apart = Length::nm(std::abs((diagonal(0) - diagonal(1)).in_nm()));
+  Check check = measured(
+      "out-of-square", slab.name + ": the base is square enough", apart, square_enough,
+      fmt::format("how much its diagonals differ; caution over 1/4 in (6 mm) (assumption); "
+                  "as measured, they miss each other by {} ({} allowed)",
+                  show(slab.diagonal->by, units), show(slab.diagonal->allowed, units)));
+  if (apart <= square_enough) return check;
+  check.level = Level::caution;
+  check.title = fmt::format("{}: the base is out of square, its diagonals differ by {}", slab.name,
+                            show(apart, units));
+  check.advice =
+      "The slab follows the base: set each corner of the forms by the base, not by a square, and "
+      "cut their ends to the angles of the cut list.";
+  return check;
+}
+
+}  // namespace
+
+std::vector<Check> base_checks(const Job& job, const Plan& plan) {
+  std::vector<Check> checks;
+  const auto add = [&](const std::optional<Check>& check) {
+    if (check) checks.push_back(*check);
+  };
+  for (std::size_t i = 0; i < job.slabs.size(); ++i) {
+    add(base_level(job.slabs[i], plan.slabs[i], job.units));
+    add(closing_error(job.slabs[i], job.units));
+    add(out_of_square(job.slabs[i], job.units));
+  }
+  return checks;
+}
+
+}  // namespace strikeoff

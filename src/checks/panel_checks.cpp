@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "checks/checks.h"
+#include "core/format.h"
+
+namespace strikeoff {
+namespace {
+
+// One panel bridges 150 mm and nothing bridges more than 300 mm; mix does not run through a slit
+// of 10 mm that is taped over (assumptions).
+constexpr Length bridged_at_most = Length::mm(150);
+constexpr Length widest = Length::mm(300);
+constexpr Length slit = Length::mm(10);
+
+/// True when one panel lies over all of the gap that the panels cover: no seam runs over it.
+bool one_panel_covers(const SlabPlan& slab, const Rectangle& gap) {
+  const double covered = overlap(slab.panel, gap).si();
+  return std::any_of(slab.panels.begin(), slab.panels.end(), [&](const PanelPiece& piece) {
+    const Polygon outline = piece.outline.empty() ? corners_of(piece.at) : piece.outline;
+    return overlap(outline, gap).si() >= covered - 1e-9;
+  });
+}
+
+Check base_gap(const SlabPlan& slab, const Rectangle& gap, Units units) {
+  const Length span = std::min(gap.length, gap.depth);
+  const bool panelled = !slab.panel.empty() && overlap(slab.panel, gap).si() > 0;
+  Check check;
+  check.code = "base-gap";
+  check.title =
+      fmt::format("{}: the gap of {} in the base is bridged", slab.name, show(span, units));
+  check.value = span.in_mm();
+  check.limit = (panelled ? bridged_at_most : slit).in_mm();
+  check.unit = "mm";
+  check.basis =
+      "shorter side of the gap; one panel bridges 150 mm, nothing more than 300 mm, bare mix 10 mm "
+      "(assumption)";
+  const Length most = panelled ? widest : slit;
+  if (span > most) {
+    check.level = Level::stop;
+    check.limit = most.in_mm();
+    check.title =
+        fmt::format("{}: the mix falls through the gap of {}", slab.name, show(span, units));
+    check.advice = "Board it over from rim to rim, screwed down, before anything else.";
+  } else if (panelled && (span > bridged_at_most || !one_panel_covers(slab, gap))) {
+    check.level = Level::caution;
+    check.title =
+        fmt::format("{}: the panels may sag over the gap of {}", slab.name, show(span, units));
+    check.advice = span > bridged_at_most
+                       ? "It is wide for a panel: fix a board under it, flush with the base's top."
+                       : "A seam lies over it: fix a batten under the seam, flush with the base's "
+                         "top.";
+  }
+  return check;
+}
+
+}  // namespace
+
+std::vector<Check> panel_checks(const Job& job, const Plan& plan) {
+  std::vector<Check> checks;
+  for (std::size_t i = 0; i < job.slabs.size(); ++i) {
+    for (const Rectangle& gap : job.slabs[i].gaps) {
+      checks.push_back(base_gap(plan.slabs[i], gap, job.units));
+    }
+  }
+  return checks;
+}
+
+}  // namespace strikeoff

@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <vector>
+
+#include "strikeoff/geometry.h"
+
+namespace strikeoff {
+
+/// What lies inside both a simple polygon and an upright rectangle: its parts, each a simple
+/// polygon, anticlockwise; parts under 1 mm2 are left out. Parts only meet along the rectangle's
+/// lines, so a saw that follows those lines frees them.
+[[nodiscard]] std::vector<Polygon> parts_inside(const Polygon& polygon, const Rectangle& rectangle);
+
+/// With x and y exchanged, and so with the corners in the other order to stay anticlockwise.
+[[nodiscard]] Polygon turned(Polygon polygon);
+[[nodiscard]] Rectangle turned(const Rectangle& rectangle);
+
+/// A part of a line.
+struct Span {
+  Length from, to;
+};
+/// Rising, without overlap.
+using Spans = std::vector<Span>;
+
+[[nodiscard]] Length total(const Spans& spans);
+[[nodiscard]] Spans joined(Spans spans);
+[[nodiscard]] Spans common(const Spans& a, const Spans& b);
+[[nodiscard]] Spans less(const Spans& a, const Spans& b);
+
+/// Where the horizontal line at y, or just above it, is inside a polygon.
+[[nodiscard]] Spans inside(const Polygon& polygon, Length y);
+
+}  // namespace strikeoff
