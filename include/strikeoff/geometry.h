@@ -76,6 +76,7 @@ struct Turn {
 
 /// The least distance between the boundaries of two polygons; 0 where they meet or cross.
 [[nodiscard]] Length distance(const Polygon& a, const Polygon& b);
+/// The least distance of a point from the boundary of a polygon, from inside as from outside.
 [[nodiscard]] Length distance(const Point& point, const Polygon& polygon);
 
 [[nodiscard]] bool overlaps(const Rectangle& a, const Rectangle& b);
