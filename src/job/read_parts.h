@@ -84,6 +84,7 @@ struct Base {
   Polygon polygon;  // anticlockwise; empty when it could not be read
   std::vector<Side> sides;
   bool rectangle = false;
+  std::optional<Misfit> closing, diagonal;  // as in `Slab`
 };
 
 /// A length for each side, where the job gives one.
@@ -104,6 +105,9 @@ struct SideLength {
 /// Reads `panel` into the slab, whose sides, overhangs and support are known.
 void read_panel(Context& context, Object& slab_object, const Base& base, Slab& slab,
                 bool shape_is_good);
+/// Reads `corner_treatment` into the slab, whose outline and panel are known.
+void read_corner_cuts(Context& context, const Node& node, const Base& base, Slab& slab,
+                      bool shape_is_good);
 void read_openings(Context& context, const Node& node, Slab& slab, bool shape_is_good);
 /// Keys of a slab that are read and checked, but not planned for.
 void read_unplanned_slab_keys(Context& context, Object& slab, const Base& base);

@@ -69,12 +69,15 @@ void read_overhang(Context& c, Object& o, const Base& base, Slab& slab) {
 bool outline_is_good(Context& c, const Object& o, const Slab& slab) {
   const Polygon outline = sharp_outline(slab);
   if (const auto edge = swallowed_edge(slab.base, outline)) {
+    const bool inner = !is_convex_corner(slab.base, *edge) ||
+                       !is_convex_corner(slab.base, (*edge + 1) % slab.base.size());
     c.reader.error(o.path("overhang"),
                    {"overhang-swallows-side",
                     fmt::format("with this overhang nothing is left of the side {}",
                                 in_quotes(slab.sides[*edge].name)),
-                    "it lies in an inner corner: give its neighbours less overhang, or give the "
-                    "base without the notch"},
+                    inner ? "it lies in an inner corner: give its neighbours less overhang, or "
+                            "give the base without the notch"
+                          : "its neighbours close in front of it: give it less overhang, or its neighbours more"},
                    Reader::Mark::key);
     return false;
   }
@@ -104,6 +107,8 @@ Slab read_slab(Context& c, const Node& node, const std::string& default_name) {
       c, o.need("base", R"("base": {"rectangle": {"length": "92 in", "depth": "26 in"}})"));
   slab.base = base.polygon;
   slab.sides = base.sides;
+  slab.closing = base.closing;
+  slab.diagonal = base.diagonal;
   read_walls(c, o.find("walls"), base, slab);
   read_overhang(c, o, base, slab);
   const auto thickness = read_quantity(
@@ -112,6 +117,8 @@ Slab read_slab(Context& c, const Node& node, const std::string& default_name) {
   slab.thickness = thickness.value_or(Length{});
   bool good = c.reader.errors() == before && outline_is_good(c, o, slab);
   read_panel(c, o, base, slab, good);
+  good = good && c.reader.errors() == before;
+  read_corner_cuts(c, o.find("corner_treatment"), base, slab, good);
   good = good && c.reader.errors() == before;
   read_openings(c, o.find("openings"), slab, good);
   slab.density = o.quantity("density", slab_density);

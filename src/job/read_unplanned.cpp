@@ -51,22 +51,6 @@ void read_apron(Context& c, const Node& node, const Base& base) {
   c.reader.not_planned(node, "an apron is not planned yet: the slab is planned without it");
 }
 
-void read_corner_treatment(Context& c, const Node& node, const Base& base) {
-  const auto corners = read_list(c.reader, node, "corners");
-  if (!corners) return;
-  const int most = base.sides.empty() ? most_entries : static_cast<int>(base.sides.size());
-  for (const Node& corner : *corners) {
-    Object o(c.reader, corner, "a corner treatment");
-    (void)read_count(c.reader, o.need("corner", R"({"corner": 1, "radius": "1 in"})"),
-                     {1, most, "1 and the number of corners"});
-    (void)o.quantity("radius", small_length);
-    (void)o.quantity("clip", small_length);
-    o.finish();
-  }
-  c.reader.not_planned(node,
-                       "rounded or clipped corners are not planned yet: they are planned sharp");
-}
-
 void read_reinforcement(Context& c, const Node& node, const Base& base) {
   if (!node) return;
   Object o(c.reader, node, "reinforcement");
@@ -90,7 +74,6 @@ void read_unplanned_slab_keys(Context& c, Object& o, const Base& base) {
   read_levels(c, o.find("levels"));
   read_fall(c, o.find("fall"), base);
   read_apron(c, o.find("apron"), base);
-  read_corner_treatment(c, o.find("corner_treatment"), base);
   read_reinforcement(c, o.find("reinforcement"), base);
   const Node brackets = o.find("brackets");
   if (brackets) {
