@@ -12,7 +12,6 @@
 namespace strikeoff {
 namespace {
 
-constexpr Range<Length> any_position{Length::m(-100), Length::m(100), "-100 m and 100 m (328 ft)"};
 constexpr std::array<const char*, 4> rectangle_sides{"front", "right", "back", "left"};
 
 /// "92 mm" beside "26 in" is a job with two tapes, or a slip. The plan says how it took it.
@@ -224,9 +223,8 @@ Base read_base(Context& c, const Node& node) {
   }
   read_diagonals(reader, o);
   read_unplanned_list(reader, o, "legs", "the load on single legs is not planned yet");
-  read_unplanned_list(reader, o, "partitions", "seams over partitions are not planned yet");
-  read_unplanned_list(reader, o, "gaps",
-                      "a gap in the base is not planned yet: see to its support yourself");
+  read_partitions(reader, o.find("partitions"), base);
+  read_gaps(reader, o.find("gaps"), base);
   o.finish();
   return base;
 }

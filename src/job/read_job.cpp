@@ -75,7 +75,8 @@ void check_stock_names(Reader& reader, const Job& job) {
     if (!job.slabs[i].panel) continue;
     const Stock& panel = *job.slabs[i].panel;
     const std::string at = fmt::format("/slabs/{}/panel", i);
-    const auto& boards = job.forms.strip_stock;
+    std::vector<Stock> boards = job.forms.strip_stock;
+    if (job.forms.bend_stock) boards.push_back(*job.forms.bend_stock);
     if (std::any_of(boards.begin(), boards.end(),
                     [&](const Stock& board) { return board.id == panel.id; })) {
       reader.error(at, {"duplicate-name",
@@ -135,7 +136,7 @@ Job read_all(Reader& reader, const Catalogue& catalogue) {
   job.currency = read_currency(reader, o.find("currency"), job.units);
 
   Context c{reader, catalogue, job.units};
-  job.slabs = read_slabs(c, o.need("slabs", "the starter job: strikeoff new"));
+  const Node slabs = o.need("slabs", "the starter job: strikeoff new");
   job.mix = read_mix(c, o.need("mix", "\"mix\": \"rapid-fine-50lb\", from: strikeoff list mixes"));
   job.additives = read_additives(c, o.find("additives"), job.mix);
   assume_water(c, job.mix, job.additives);
@@ -143,6 +144,11 @@ Job read_all(Reader& reader, const Catalogue& catalogue) {
                          "mix left in buckets and on tools (common practice, no source)");
   job.spare_bags = read_spare_bags(reader, o.find("spare_bags"));
   job.forms = read_forms(c, o.find("forms"));
+  // An apron is as wide as the form's strips and the mix's grains let it be.
+  if (!job.forms.strip_stock.empty()) c.strip_thickness = job.forms.strip_stock.front().thickness;
+  c.aggregate = job.mix.aggregate;
+  job.slabs = read_slabs(c, slabs);
+  set_bend_stock(c, job);
   job.crew = read_crew(c, o.find("crew"));
   job.site = read_site(c, o.find("site"), job.mix);
   read_prices(c, o.find("prices"), job);

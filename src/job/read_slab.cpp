@@ -104,16 +104,24 @@ Slab read_slab(Context& c, const Node& node, const std::string& default_name) {
       c, o.need("base", R"("base": {"rectangle": {"length": "92 in", "depth": "26 in"}})"));
   slab.base = base.polygon;
   slab.sides = base.sides;
+  slab.partitions = base.partitions;
+  slab.gaps = base.gaps;
   read_walls(c, o.find("walls"), base, slab);
   read_overhang(c, o, base, slab);
+  read_apron(c, o.find("apron"), base, slab);
   const auto thickness = read_quantity(
       c.reader, o.need("thickness", R"("thickness": "1 1/2 in", of the visible edge)"),
       slab_thickness);
   slab.thickness = thickness.value_or(Length{});
   bool good = c.reader.errors() == before && outline_is_good(c, o, slab);
   read_panel(c, o, base, slab, good);
+  if (good) check_apron(c, o.path("apron"), slab);
   good = good && c.reader.errors() == before;
   read_openings(c, o.find("openings"), slab, good);
+  read_levels(c, o.find("levels"), slab);
+  read_fall(c, o.find("fall"), base, slab);
+  read_reinforcement(c, o.find("reinforcement"), base, slab);
+  read_brackets(c, o.find("brackets"), base, slab);
   slab.density = o.quantity("density", slab_density);
   read_unplanned_slab_keys(c, o, base);
   o.finish();
