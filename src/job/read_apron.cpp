@@ -28,12 +28,9 @@ std::string show_at_least(Length length, Units units) {
 
 /// Reports the side that cannot have an apron.
 bool can_have_apron(Context& c, const ListedSide& listed, const Side& side) {
-  if (side.wall || side.overhang == Length{}) {
-    c.reader.error(listed.pointer, {"apron-without-overhang",
-                                    fmt::format("the side {} {}: an apron hangs from an overhang",
-                                                in_quotes(side.name),
-                                                side.wall ? "meets a wall" : "has no overhang"),
-                                    "leave it out, or give that side its \"overhang\""});
+  if (const auto error =
+          without_overhang(side, "apron-without-overhang", "an apron hangs from an overhang")) {
+    c.reader.error(listed.pointer, *error);
     return false;
   }
   if (!c.strip_thickness) return true;  // the forms are already rejected
@@ -128,6 +125,7 @@ void read_apron(Context& c, const Node& node, const Base& base, Slab& slab) {
   for (const ListedSide& listed : apron_sides(c, sides_node, node.pointer, base, slab)) {
     Side& side = slab.sides[listed.index];
     side.apron = can_have_apron(c, listed, side);
+    if (!side.apron && !sides_node) return;  // one place in the file, one message
   }
 }
 

@@ -95,6 +95,25 @@ void check_stock_names(Reader& reader, const Job& job) {
   }
 }
 
+/// The concrete of a slab, roughly and rather too much: its openings and its panel not taken off,
+/// and hollow and rise as if they were as great everywhere as anywhere.
+Volume rough_volume(const Slab& slab) {
+  const Polygon outline = sharp_outline(slab);
+  const Rectangle box = bounding_box(outline);
+  Length thickness = slab.thickness;
+  const auto [least, most] = std::minmax_element(
+      slab.levels.begin(), slab.levels.end(),
+      [](const LevelReading& a, const LevelReading& b) { return a.low < b.low; });
+  if (!slab.levels.empty()) thickness += most->low - least->low;
+  if (slab.fall) thickness += slab.fall->slope * (box.length + box.depth);
+  Volume volume = signed_area(outline) * thickness;
+  for (std::size_t k = 0; k < slab.sides.size(); ++k) {
+    if (!slab.sides[k].apron) continue;
+    volume += edge_length(outline, k) * slab.sides[k].overhang * slab.apron_depth;
+  }
+  return volume;
+}
+
 /// Keeps every later stage bounded: batches, sheets and pieces of strip.
 void check_size(Reader& reader, const Job& job) {
   Volume box;
@@ -102,7 +121,7 @@ void check_size(Reader& reader, const Job& job) {
   Length edge;
   for (const Slab& slab : job.slabs) {
     const Polygon outline = sharp_outline(slab);
-    box += signed_area(outline) * slab.thickness;
+    box += rough_volume(slab);
     edge += perimeter(outline);
     if (slab.panel) sheets += signed_area(outline) / (slab.panel->length * slab.panel->width);
   }

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "core/format.h"
 #include "job/read_parts.h"
 
 namespace strikeoff {
@@ -16,6 +17,12 @@ constexpr std::size_t fewest = 3, most = 60;
 constexpr Length least_apart = Length::mm(2);
 /// Readings this near to one line leave open how the base tips across it. Assumption.
 constexpr Length least_spread = Length::mm(1);
+/// A base steeper than this is no base, or has a step. Assumption.
+constexpr double steepest = 0.2;
+/// Three or four readings are gone on beyond themselves: this part of the base, each way, must lie
+/// between them, or a slip of a millimetre grows to centimetres. Assumption.
+constexpr double least_cover = 0.25;
+constexpr std::size_t most_gone_on = 4;
 /// A reading farther from its base has the wrong unit. Assumption.
 constexpr Length farthest = Length::m(1);
 
@@ -56,16 +63,66 @@ bool places_differ(Context& c, const std::vector<Node>& nodes,
   return true;
 }
 
-/// True when one line passes within a millimetre of every reading.
-bool are_in_line(const std::vector<LevelReading>& levels) {
-  const Point& from = levels.front().at;
-  const auto to = std::max_element(levels.begin(), levels.end(), [&](const auto& a, const auto& b) {
-    return apart(from, a.at) < apart(from, b.at);
+/// Reports the first two readings between which the base would be too steep.
+bool are_gentle(Context& c, const std::vector<Node>& nodes,
+                const std::vector<LevelReading>& levels) {
+  for (std::size_t i = 0; i < levels.size(); ++i) {
+    for (std::size_t k = 0; k < i; ++k) {
+      const Length by = std::max(levels[i].low - levels[k].low, levels[k].low - levels[i].low);
+      const Length over = apart(levels[i].at, levels[k].at);
+      if (by <= steepest * over) continue;
+      c.reader.error(nodes[i].pointer,
+                     {"readings-too-steep",
+                      fmt::format("readings {} and {} differ by {} over {}: more than 20 %", k + 1,
+                                  i + 1, show(by, c.units), show(over, c.units)),
+                      "look at the units; a base with a step is planned as two slabs"});
+      return false;
+    }
+  }
+  return true;
+}
+
+/// How far points reach along a direction and square to it.
+struct Reach {
+  Length along, across;
+};
+
+Reach reach_of(const Polygon& points, const Point& from, const Point& to) {
+  const double length = apart(from, to).in_m();
+  const double x = (to.x - from.x).in_m() / length, y = (to.y - from.y).in_m() / length;
+  Polygon turned;
+  for (const Point& p : points) turned.push_back({p.x * x + p.y * y, p.y * x - p.x * y});
+  const Rectangle box = bounding_box(turned);
+  return {box.length, box.depth};
+}
+
+/// Reports readings that leave open how the base tips, or how it lies away from them.
+void check_spread(Context& c, const Node& node, const Slab& slab) {
+  Polygon places;
+  for (const LevelReading& reading : slab.levels) places.push_back(reading.at);
+  const Point& from = places.front();
+  const Point to = *std::max_element(
+      places.begin(), places.end(),
+      [&](const Point& a, const Point& b) { return apart(from, a) < apart(from, b); });
+  const bool in_line = std::all_of(places.begin(), places.end(), [&](const Point& place) {
+    return distance(place, Polygon{from, to}) < least_spread;
   });
-  const Polygon line{from, to->at};
-  return std::all_of(levels.begin(), levels.end(), [&](const LevelReading& reading) {
-    return distance(reading.at, line) < least_spread;
-  });
+  if (in_line) {
+    c.reader.error(node.pointer,
+                   {"readings-in-line", "all level readings lie in one straight line",
+                    "take some to the side of it: how the base tips that way is not known"},
+                   Reader::Mark::key);
+    return;
+  }
+  if (places.size() > most_gone_on || slab.base.empty()) return;
+  const Reach readings = reach_of(places, from, to), base = reach_of(slab.base, from, to);
+  if (readings.along >= base.along * least_cover && readings.across >= base.across * least_cover) {
+    return;
+  }
+  c.reader.error(node.pointer,
+                 {"readings-too-close", "the level readings lie too close together for this base",
+                  "take one near each corner, so that they say how all of it lies"},
+                 Reader::Mark::key);
 }
 
 }  // namespace
@@ -94,12 +151,9 @@ void read_levels(Context& c, const Node& node, Slab& slab) {
     }
     slab.levels.push_back(*reading);
   }
-  if (c.reader.errors() != before || !places_differ(c, *nodes, slab.levels)) return;
-  if (are_in_line(slab.levels)) {
-    c.reader.error(node.pointer,
-                   {"readings-in-line", "all level readings lie in one straight line",
-                    "take some to the side of it: how the base tips that way is not known"},
-                   Reader::Mark::key);
+  if (c.reader.errors() != before) return;
+  if (places_differ(c, *nodes, slab.levels) && are_gentle(c, *nodes, slab.levels)) {
+    check_spread(c, node, slab);
   }
 }
 

@@ -121,6 +121,9 @@ struct ListedSide {
 /// Each side once; wrong and repeated ones are reported and left out.
 [[nodiscard]] std::vector<ListedSide> read_side_list(Context& context, const Node& node,
                                                      const Base& base);
+/// What to say of a side that has no overhang, where something needs one; nothing when it has.
+[[nodiscard]] std::optional<TextError> without_overhang(const Side& side, const char* code,
+                                                        const char* why);
 /// Need the base's outline.
 void read_partitions(Reader& reader, const Node& node, Base& base);
 void read_gaps(Reader& reader, const Node& node, Base& base);

@@ -13,13 +13,9 @@ constexpr Range<Length> small_length{Length{}, Length::m(1), "0 mm and 1 m (39 i
 void read_brackets(Context& c, const Node& node, const Base& base, Slab& slab) {
   for (const ListedSide& listed : read_side_list(c, node, base)) {
     Side& side = slab.sides[listed.index];
-    if (side.wall || side.overhang == Length{}) {
-      c.reader.error(
-          listed.pointer,
-          {"bracket-without-overhang",
-           fmt::format("the side {} {}: there is nothing for brackets to carry",
-                       in_quotes(side.name), side.wall ? "meets a wall" : "has no overhang"),
-           "leave it out, or give that side its \"overhang\""});
+    if (const auto error = without_overhang(side, "bracket-without-overhang",
+                                            "there is nothing for brackets to carry")) {
+      c.reader.error(listed.pointer, *error);
     } else if (side.bracket) {
       c.reader.error(
           listed.pointer,

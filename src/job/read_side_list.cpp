@@ -27,4 +27,13 @@ std::vector<ListedSide> read_side_list(Context& c, const Node& node, const Base&
   return sides;
 }
 
+std::optional<TextError> without_overhang(const Side& side, const char* code, const char* why) {
+  if (!side.wall && side.overhang > Length{}) return std::nullopt;
+  return TextError{code,
+                   fmt::format("the side {} {}: {}", in_quotes(side.name),
+                               side.wall ? "meets a wall" : "has no overhang", why),
+                   side.wall ? "leave it out, or take it out of \"walls\""
+                             : "leave it out, or give that side its \"overhang\""};
+}
+
 }  // namespace strikeoff

@@ -115,14 +115,51 @@ TEST_CASE("level readings are kept as written", "[job]") {
   CHECK(bench("").levels.empty());
 }
 
-TEST_CASE("readings a millimetre off one line are enough and less is not", "[job]") {
+TEST_CASE("three readings must say how the base tips each way", "[job]") {
   const auto with_third = [](const std::string& y) {
     return R"(, "levels": [{"at": ["0 mm", "0 mm"], "low": "0 mm"},
         {"at": ["2 m", "0 mm"], "low": "0 mm"}, {"at": ["1 m", ")" +
            y + R"("], "low": "0 mm"}])";
   };
-  CHECK(problem(with_third("1 mm")).empty());
   CHECK(problem(with_third("0.99 mm")) == "readings-in-line");
+  CHECK(problem(with_third("1 mm")) == "readings-too-close");
+  // A quarter of the base's depth of 600 mm is enough for three.
+  CHECK(problem(with_third("149 mm")) == "readings-too-close");
+  CHECK(problem(with_third("150 mm")).empty());
+  // From five on nothing is gone on beyond the readings.
+  CHECK(problem(R"(, "levels": [{"at": ["0 mm", "0 mm"], "low": "0 mm"},
+      {"at": ["2 m", "0 mm"], "low": "0 mm"}, {"at": ["1 m", "1 mm"], "low": "0 mm"},
+      {"at": ["50 cm", "0 mm"], "low": "0 mm"}, {"at": ["60 cm", "0 mm"], "low": "0 mm"}])")
+            .empty());
+}
+
+TEST_CASE("readings may differ by a fifth of their distance", "[job]") {
+  const auto with_low = [](const std::string& low) {
+    return R"(, "levels": [{"at": ["0 mm", "0 mm"], "low": "0 mm"},
+        {"at": ["2 m", "0 mm"], "low": "0 mm"}, {"at": ["0 mm", "500 mm"], "low": ")" +
+           low + R"("}])";
+  };
+  CHECK(problem(with_low("100 mm")).empty());
+  CHECK(problem(with_low("101 mm")) == "readings-too-steep");
+}
+
+// 16.8 m square and 40 mm thick are 11.3 m3. Added are 16.8 x 16.8 x 33.6 m x 2 % = 190 m3 for the
+// fall, 4 x 16.8 x 0.9 x 0.9 m = 54 m3 for the apron, 16.8 x 16.8 x 0.9 m = 254 m3 for the hollow;
+// 2000 batches of about 12 L are 24 m3.
+TEST_CASE("hollow and fall and apron count towards the size of a job", "[job]") {
+  const auto hall = [](const std::string& in_slab) {
+    const ReadResult result = read_job(R"({"slabs": [{"base": {
+        "rectangle": {"length": "15 m", "depth": "15 m"}}, "panel": "none", "thickness": "40 mm",
+        "overhang": "900 mm")" + in_slab +
+                                       R"(}], "mix": "fine-25kg"})");
+    return result.diagnostics.empty() ? "" : result.diagnostics.front().code;
+  };
+  CHECK(hall("").empty());
+  CHECK(hall(R"(, "fall": {"percent": "2 %", "towards": "front"})") == "too-big");
+  CHECK(hall(R"(, "apron": {"depth": "900 mm"})") == "too-big");
+  CHECK(hall(R"(, "levels": [{"at": ["0 m", "0 m"], "low": "0 mm"},
+      {"at": ["15 m", "0 m"], "low": "900 mm"}, {"at": ["0 m", "15 m"], "low": "0 mm"}])") ==
+        "too-big");
 }
 
 TEST_CASE("sixty level readings are read and one more is refused", "[job]") {
