@@ -337,14 +337,21 @@ TEST_CASE("the starter job is a job", "[job]") {
 
 TEST_CASE("any single value replaced by another kind is refused in words or read", "[job]") {
   // Follow-on failures (an empty list read as full, a missing corner) would crash here.
-  const std::string text = R"({"slabs": [{"base": {"rectangle": {"length": "1 m", "depth": "1 m"}},
- "overhang": {"all": "20 mm", "edges": {"1": "10 mm"}}, "walls": ["back"], "thickness": "40 mm",
+  const std::string text = R"({"slabs": [{"base": {"rectangle": {"length": "1 m", "depth": "1 m"},
+ "partitions": ["20 cm", {"from": ["0 m", "0 m"], "to": ["1 m", "1 m"]}],
+ "gaps": [{"rectangle": {"length": "20 cm", "depth": "1 m"}, "at": ["30 cm", "0 m"]}]},
+ "overhang": {"all": "60 mm", "edges": {"1": "10 mm"}}, "walls": ["back"], "thickness": "40 mm",
  "panel": {"stock": "backer-36x60", "overhang": "5 mm"},
- "openings": [{"rectangle": {"length": "20 cm", "depth": "20 cm"}, "at": ["30 cm", "30 cm"]}]}],
+ "openings": [{"rectangle": {"length": "20 cm", "depth": "20 cm"}, "at": ["30 cm", "30 cm"],
+ "corner_radius": "2 cm"}, {"circle": "20 cm", "at": ["70 cm", "70 cm"]}],
+ "levels": [{"at": ["0 m", "0 m"], "low": "0 mm"}, {"at": ["1 m", "0 m"], "low": "3 mm"},
+ {"at": ["0 m", "1 m"], "low": "2 mm"}], "fall": {"percent": "1 %", "towards": "front"},
+ "apron": {"depth": "5 cm", "sides": ["left"]}, "brackets": ["right"]}],
  "mix": {"bag": "25 kg", "yield": "12 L", "water": {"use": "3 L"}, "strength": [["1 d", "9 MPa"]],
  "price_breaks": [{"from": 2, "price": 3}]},
  "additives": [{"name": "r", "kind": "retarder", "per_bag": 1, "factors": [[1, 2]]}],
- "forms": {"strip_stock": ["board-16x96"]}, "crew": {"roles": [["mix"], ["carry", "place"]],
+ "forms": {"strip_stock": ["board-16x96"], "bend_stock": {"name": "b", "length": "1 m",
+ "width": "1 m", "thickness": "2 mm", "bends_to": "5 cm"}}, "crew": {"roles": [["mix"], ["carry", "place"]],
  "times": {"mix": {"usual": "3 min"}}}, "site": {"hours": [{"time": "09:00"}]},
  "on_hand": [{"item": "sealer", "quantity": 1}], "prices": {"sealer": 3}})";
   REQUIRE(read_job(text).job);
