@@ -24,6 +24,12 @@ Polygon panel_outline(const Slab& slab) {
   return moved_out(slab, &Side::panel_overhang);
 }
 
+Polygon inside_aprons(const Slab& slab, Length strip) {
+  std::vector<Length> outward;
+  for (const Side& side : slab.sides) outward.push_back(side.apron ? strip : side.overhang);
+  return offset_edges(slab.base, outward);
+}
+
 Outline opening_edge(const Opening& opening, const Outline& edge) {
   const Point corner = bounding_box(edge).at;
   Rectangle place = opening.at;

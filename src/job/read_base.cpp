@@ -64,9 +64,8 @@ Base read_base(Context& c, const Node& node) {
   Object o(reader, node, "a base");
   read_shape(c, o, node, base);
   read_unplanned_list(reader, o, "legs", "the load on single legs is not planned yet");
-  read_unplanned_list(reader, o, "partitions", "seams over partitions are not planned yet");
-  read_unplanned_list(reader, o, "gaps",
-                      "a gap in the base is not planned yet: see to its support yourself");
+  read_partitions(reader, o.find("partitions"), base);
+  read_gaps(reader, o.find("gaps"), base);
   o.finish();
   return base;
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <string>
 
 #include "core/format.h"
@@ -46,6 +47,14 @@ void read_strip_stock(Context& c, const Node& node, const std::string& path, For
     const std::size_t before = c.reader.errors();
     auto stock = read_board(c, entry);
     if (!stock || c.reader.errors() != before) continue;
+    if (stock->bends_to) {
+      c.reader.error(
+          entry.pointer,
+          {"board-bends",
+           fmt::format("{} bends: it would not keep a straight edge", in_quotes(stock->name)),
+           "name it under \"bend_stock\", for rounded edges, and give strips a stiff "
+           "board"});
+    }
     for (const Stock& other : forms.strip_stock) {
       if (other.id == stock->id) {
         c.reader.error(
@@ -64,6 +73,25 @@ void read_strip_stock(Context& c, const Node& node, const std::string& path, For
     }
     forms.strip_stock.push_back(std::move(*stock));
   }
+}
+
+void read_bend_stock(Context& c, const Node& node, Forms& forms) {
+  if (!node) return;
+  const std::size_t before = c.reader.errors();
+  const auto stock = read_board(c, node);
+  if (!stock || c.reader.errors() != before) return;
+  if (!stock->bends_to) {
+    c.reader.error(node.pointer,
+                   {"board-does-not-bend",
+                    fmt::format("{} does not say how far it bends", in_quotes(stock->name)),
+                    R"(give a thin board with "bends_to", the least radius, as in "100 mm")"});
+  } else if (std::any_of(forms.strip_stock.begin(), forms.strip_stock.end(),
+                         [&](const Stock& board) { return board.id == stock->id; })) {
+    c.reader.error(node.pointer, {"duplicate-name",
+                                  fmt::format("two boards are named {}", in_quotes(stock->name)),
+                                  "give each its own name"});
+  }
+  forms.bend_stock = stock;
 }
 
 void check_end_trim(Context& c, const std::string& at, const Forms& forms) {
@@ -92,6 +120,7 @@ Forms read_forms(Context& c, const Node& node) {
   };
   Forms forms;
   read_strip_stock(c, o.find("strip_stock"), path("strip_stock"), forms);
+  read_bend_stock(c, o.find("bend_stock"), forms);
   forms.kerf = length("kerf", saw_kerf, Length::inches(0.125), weight_kerf,
                       "the saw's cut; measure yours (common practice, no source)");
   forms.oversize = length("oversize", oversize, Length{}, weight_oversize,
@@ -113,6 +142,20 @@ Forms read_forms(Context& c, const Node& node) {
   o.finish();
   check_end_trim(c, path("end_trim"), forms);
   return forms;
+}
+
+void set_bend_stock(Context& c, Job& job) {
+  const Stock* usual = default_bend_stock(c.catalogue.boards, c.units);
+  if (job.forms.bend_stock || usual == nullptr) return;
+  job.forms.bend_stock = *usual;
+  const bool is_used = std::any_of(job.slabs.begin(), job.slabs.end(), [](const Slab& slab) {
+    return std::any_of(slab.corner_cuts.begin(), slab.corner_cuts.end(),
+                       [](const CornerCut& cut) { return cut.round; });
+  });
+  if (!is_used) return;
+  c.reader.assume(weight_bend_stock, "/forms/bend_stock", usual->name,
+                  default_stock_reason("board that bends", c.units) + ", to a radius of " +
+                      show(*usual->bends_to, c.units) + "; its price invented (assumption)");
 }
 
 }  // namespace strikeoff

@@ -77,7 +77,8 @@ bool outline_is_good(Context& c, const Object& o, const Slab& slab) {
                                 in_quotes(slab.sides[*edge].name)),
                     inner ? "it lies in an inner corner: give its neighbours less overhang, or "
                             "give the base without the notch"
-                          : "its neighbours close in front of it: give it less overhang, or its neighbours more"},
+                          : "its neighbours close in front of it: give it less overhang, or its "
+                            "neighbours more"},
                    Reader::Mark::key);
     return false;
   }
@@ -109,8 +110,11 @@ Slab read_slab(Context& c, const Node& node, const std::string& default_name) {
   slab.sides = base.sides;
   slab.closing = base.closing;
   slab.diagonal = base.diagonal;
+  slab.partitions = base.partitions;
+  slab.gaps = base.gaps;
   read_walls(c, o.find("walls"), base, slab);
   read_overhang(c, o, base, slab);
+  read_apron(c, o.find("apron"), base, slab);
   const auto thickness = read_quantity(
       c.reader, o.need("thickness", R"("thickness": "1 1/2 in", of the visible edge)"),
       slab_thickness);
@@ -120,9 +124,14 @@ Slab read_slab(Context& c, const Node& node, const std::string& default_name) {
   good = good && c.reader.errors() == before;
   read_corner_cuts(c, o.find("corner_treatment"), base, slab, good);
   good = good && c.reader.errors() == before;
+  if (good) check_apron(c, o.path("apron"), slab);
+  good = good && c.reader.errors() == before;
   read_openings(c, o.find("openings"), slab, good);
+  read_levels(c, o.find("levels"), slab);
+  read_fall(c, o.find("fall"), base, slab);
+  read_reinforcement(c, o.find("reinforcement"), base, slab);
+  read_brackets(c, o.find("brackets"), base, slab);
   slab.density = o.quantity("density", slab_density);
-  read_unplanned_slab_keys(c, o, base);
   o.finish();
   return slab;
 }

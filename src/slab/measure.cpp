@@ -63,11 +63,7 @@ Volume apron_volume(const Slab& slab, const SlabPlan& shape, Length strip) {
   const bool has_apron = std::any_of(slab.sides.begin(), slab.sides.end(),
                                      [](const Side& side) { return side.apron; });
   if (!has_apron) return {};
-  std::vector<Length> inwards;
-  for (const Side& side : slab.sides) {
-    inwards.push_back(side.apron ? strip - side.overhang : Length{});
-  }
-  const Polygon inner = offset_edges(sharp_outline(slab), inwards);
+  const Polygon inner = inside_aprons(slab, strip);
   return (shape.area - common_area(shape.edge, inner)) * slab.apron_depth;
 }
 
