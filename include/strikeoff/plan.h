@@ -43,6 +43,7 @@ struct FormQuantities {
   std::vector<Length> ledger_pieces;  // the battens of `ledger`, one entry each
   Area panel;                         // of the panels, openings cut out
   Area formed;                        // of form faces the mix touches
+  int splices = 0;                    // joints of spliced strips
   int stakes = 0;                     // ground slabs
   int props = 0;                      // under soffit panels
   Length props_apart;                 // at most; 0 without props
@@ -157,6 +158,7 @@ struct Part {
   std::string role;   // contract's words: "soffit strip", "edge strip", …
   std::string stock;  // Stock::id it is cut from; empty: bought by length or made on site
   Length width, length;
+  std::optional<Length> height = std::nullopt;  // of a block
   int quantity = 1;
   double left_cut_deg = 0, right_cut_deg = 0;
   std::string place;  // where it goes: "front, back", "front (piece 1 of 2 from the left)"

@@ -37,12 +37,9 @@ std::optional<Check> soffit_span(const Job& job, const Plan& plan) {
   return check;
 }
 
-/// Every joint of a strip has a cleat of its own, and cleats are nowhere else.
 std::optional<Check> splice(const Plan& plan) {
   int number = 0;
-  for (const Part& part : plan.cut_list.parts) {
-    if (part.role == "cleat") number += part.quantity;
-  }
+  for (const SlabPlan& slab : plan.slabs) number += slab.forms.splices;
   if (number == 0) return std::nullopt;
   Check check;
   check.code = "splice";

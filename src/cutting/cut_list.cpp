@@ -4,7 +4,9 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <map>
 #include <set>
+#include <string>
 #include <tuple>
 #include <utility>
 
@@ -20,6 +22,44 @@ bool is_sheet_part(const Part& part) {
 }
 bool is_board_part(const Part& part) {
   return !part.stock.empty() && !is_sheet_part(part);
+}
+
+/// True when either can stand for the other in a form: boards of one thickness, and no sheet for
+/// rounded edges among them.
+bool are_alike(const Stock& a, const Stock& b) {
+  return a.thickness == b.thickness && a.bends_to.has_value() == b.bends_to.has_value();
+}
+
+/// The stocks in groups whose members are alike, in the order of their first members.
+std::vector<std::vector<Stock>> alike(const std::vector<Stock>& stocks) {
+  std::vector<std::vector<Stock>> groups;
+  for (const Stock& stock : stocks) {
+    const auto group = std::find_if(groups.begin(), groups.end(), [&](const auto& known) {
+      return are_alike(known.front(), stock);
+    });
+    if (group == groups.end()) {
+      groups.push_back({stock});
+    } else {
+      group->push_back(stock);
+    }
+  }
+  return groups;
+}
+
+/// The parts cut from each group: that of their stock, or the first.
+std::vector<std::vector<std::size_t>> parts_by_group(
+    const std::vector<Part>& parts, const std::vector<std::vector<Stock>>& groups) {
+  std::map<std::string, std::size_t> group_of;
+  for (std::size_t g = 0; g < groups.size(); ++g) {
+    for (const Stock& stock : groups[g]) group_of.try_emplace(stock.id, g);
+  }
+  std::vector<std::vector<std::size_t>> by_group(groups.size());
+  for (std::size_t p = 0; p < parts.size() && !groups.empty(); ++p) {
+    if (!is_board_part(parts[p])) continue;
+    const auto its = group_of.find(parts[p].stock);
+    by_group[its == group_of.end() ? 0 : its->second].push_back(p);
+  }
+  return by_group;
 }
 
 bool is_of(const OnHand& on_hand, const Stock& stock) {
@@ -77,8 +117,8 @@ bool is_captive(const Part& part, std::size_t stock, const std::vector<BoardSour
 }
 
 /// Boards of one stock that every plan needs: those for the parts that fit no other.
-int bound_of(std::size_t stock, const std::vector<Part>& parts, const Tally& tally,
-             const std::vector<BoardSource>& sources, const Saw& saw) {
+int bound_of(std::size_t stock, const std::vector<Part>& parts, const std::vector<std::size_t>& own,
+             const Tally& tally, const std::vector<BoardSource>& sources, const Saw& saw) {
   Length length, width;
   for (const BoardSource& s : sources) {
     if (s.stock != stock) continue;
@@ -86,8 +126,8 @@ int bound_of(std::size_t stock, const std::vector<Part>& parts, const Tally& tal
     width = std::max(width, s.width);
   }
   std::vector<BoundItem> items;
-  for (std::size_t p = 0; p < parts.size(); ++p) {
-    if (!is_board_part(parts[p]) || tally.placed(p) == 0) continue;
+  for (const std::size_t p : own) {
+    if (tally.placed(p) == 0) continue;
     if (is_captive(parts[p], stock, sources, saw)) {
       items.push_back({parts[p].length, parts[p].width, tally.placed(p)});
     }
@@ -126,10 +166,10 @@ Board board_from(const PackedBoard& packed, const BoardSource& source, const Sto
 
 /// Every piece to cut from boards, once each, in an order that the order of the parts does not
 /// change.
-std::vector<BoardItem> board_items(const std::vector<Part>& parts) {
+std::vector<BoardItem> board_items(const std::vector<Part>& parts,
+                                   const std::vector<std::size_t>& own) {
   std::vector<BoardItem> items;
-  for (std::size_t p = 0; p < parts.size(); ++p) {
-    if (!is_board_part(parts[p])) continue;
+  for (const std::size_t p : own) {
     const BoardItem item{parts[p].width, parts[p].length, p};
     items.insert(items.end(), static_cast<std::size_t>(parts[p].quantity), item);
   }
@@ -140,10 +180,12 @@ std::vector<BoardItem> board_items(const std::vector<Part>& parts) {
   return items;
 }
 
-void cut_boards(CutList& list, const std::vector<Stock>& stocks, const std::vector<OnHand>& on_hand,
+/// Cuts the parts of `own` from stocks that are alike.
+void cut_boards(CutList& list, const std::vector<Stock>& stocks,
+                const std::vector<std::size_t>& own, const std::vector<OnHand>& on_hand,
                 const Saw& saw, Tally& tally) {
   const auto sources = sources_of(stocks, on_hand);
-  BoardPacking packing = pack_boards(board_items(list.parts), sources, saw);
+  BoardPacking packing = pack_boards(board_items(list.parts, own), sources, saw);
   std::stable_sort(packing.boards.begin(), packing.boards.end(),
                    [](const auto& a, const auto& b) { return a.source < b.source; });
   std::vector<StockTotal> totals(stocks.size());
@@ -166,7 +208,7 @@ void cut_boards(CutList& list, const std::vector<Stock>& stocks, const std::vect
   for (std::size_t i = 0; i < stocks.size(); ++i) {
     if (totals[i].used == 0) continue;
     totals[i].stock = stocks[i].id;
-    totals[i].bound = bound_of(i, list.parts, tally, sources, saw);
+    totals[i].bound = bound_of(i, list.parts, own, tally, sources, saw);
     prove(totals[i], stocks[i], on_hand, list.cost_bound);
     list.totals.push_back(totals[i]);
   }
@@ -243,7 +285,11 @@ CutList cut_parts(std::vector<Part> parts, const std::vector<Stock>& boards,
   CutList list;
   list.parts = std::move(parts);
   Tally tally(list.parts);
-  cut_boards(list, boards, on_hand, saw, tally);
+  const auto groups = alike(boards);
+  const auto own = parts_by_group(list.parts, groups);
+  for (std::size_t g = 0; g < groups.size(); ++g) {
+    cut_boards(list, groups[g], own[g], on_hand, saw, tally);
+  }
   std::set<std::string> known;
   for (const Stock& sheet : sheets) {
     if (known.insert(sheet.id).second) cut_sheets(list, sheet, on_hand, saw, tally);

@@ -143,7 +143,8 @@ const Stock* board_of(const Job& job, const std::string& id) {
   for (const Stock& stock : job.forms.strip_stock) {
     if (stock.id == id) return &stock;
   }
-  return nullptr;
+  const auto& bend = job.forms.bend_stock;
+  return bend && bend->id == id ? &*bend : nullptr;
 }
 
 std::vector<Material> boards_and_sheets(const Job& job, const Plan& plan) {

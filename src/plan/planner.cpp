@@ -78,7 +78,9 @@ Plan make_plan(const Job& job, const Catalogue& catalogue) {
 
   std::vector<Part> parts;
   plan.slabs = plan_slabs(job, parts);
-  plan.cut_list = cut_parts(std::move(parts), job.forms.strip_stock, sheet_stocks(job), job.on_hand,
+  std::vector<Stock> boards = job.forms.strip_stock;
+  if (job.forms.bend_stock) boards.push_back(*job.forms.bend_stock);
+  plan.cut_list = cut_parts(std::move(parts), boards, sheet_stocks(job), job.on_hand,
                             {job.forms.kerf, job.forms.end_trim});
 
   Volume concrete;

@@ -139,8 +139,14 @@ std::string end_cuts(const Part& part) {
   return cut_angle(part.left_cut_deg) + " / " + cut_angle(part.right_cut_deg);
 }
 
+std::string size_of(const Part& part, Units units) {
+  const std::string flat = size(part.width, part.length, units);
+  return part.height ? flat + ", " + show(*part.height, units) + " high" : flat;
+}
+
 std::string source(const Part& part) {
   if (!part.stock.empty()) return part.stock;
+  if (part.role == "apron foam") return "foam board";
   return part.role == "isolation strip" ? "the roll" : "made on site";
 }
 
@@ -155,19 +161,21 @@ Table part_table(const Plan& plan) {
                {"From"}});
   for (const Part& part : plan.cut_list.parts) {
     table.add({part.mark, part.role, several ? part.slab + ": " + part.place : part.place,
-               size(part.width, part.length, plan.units), std::to_string(part.quantity),
-               end_cuts(part), source(part)});
+               size_of(part, plan.units), std::to_string(part.quantity), end_cuts(part),
+               source(part)});
   }
   return table;
 }
 
 /// What the words of the parts table mean, for those that stand in it.
 std::string glossary(const std::vector<Part>& parts) {
-  constexpr std::array<std::pair<std::string_view, std::string_view>, 6> words = {{
+  constexpr std::array<std::pair<std::string_view, std::string_view>, 8> words = {{
       {"edge strip", "stands upright outside the slab; its inner face shapes the visible edge"},
       {"soffit strip", "lies flat under the overhang, against the base"},
       {"soffit panel", "the same, wide, on props"},
       {"knock-out strip", "stands around an opening and keeps the concrete out"},
+      {"knock-out block", "made of stacked sheet; keeps the concrete out where strips cannot"},
+      {"apron foam", "shapes the inner face of the edge that hangs down; stays or is drawn down"},
       {"backer panel", "lies on the base, under the concrete, and stays"},
       {"isolation strip", "soft strip between slab and wall, stays"},
   }};

@@ -1,19 +1,20 @@
 // SPDX-License-Identifier: MIT
 #include "slab/strips.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
-#include <map>
 #include <optional>
 #include <string>
-#include <tuple>
-
-#include <fmt/format.h>
 
 #include "core/outlines.h"
 #include "slab/corners.h"
+#include "slab/footprints.h"
+#include "slab/heights.h"
 #include "slab/splice.h"
+#include "slab/strip_pieces.h"
 
 namespace strikeoff {
 namespace {
@@ -21,192 +22,168 @@ namespace {
 // Assumptions, from common practice, no source.
 constexpr Length lap = Length::mm(50);  // of an edge strip over the base's face
 constexpr Length stake_spacing = Length::mm(600);
-constexpr Length panel_from = Length::mm(75);     // a wider soffit is a panel on props
-constexpr Length least_rim = Length::mm(12);      // of panel that a screw can bite into
-constexpr Length least_splice = Length::mm(300);  // shortest piece of a spliced strip
-constexpr Length splices_apart = Length::mm(150);
+constexpr Length panel_from = Length::mm(75);  // a wider soffit is a panel on props
+constexpr Length least_rim = Length::mm(12);   // of panel that a screw can bite into
 constexpr Length cleat_length = Length::mm(300);
+constexpr int bend_layers = 2;
 
-/// Pieces of one strip in their order from the left; more than one where it is spliced.
-struct StripRun {
-  std::string role;
-  char letter = 'E';
-  Length width;
-  std::vector<Length> pieces;
-  double left_cut_deg = 0, right_cut_deg = 0;
-  std::string place;
-  bool reads_from_left = false;  // left is as seen from outside the slab
+/// All that the strips of one slab are worked out from.
+struct Shape {
+  const Slab& slab;
+  const Forms& forms;
+  Polygon outline;  // sharp
+  std::vector<Face> faces;
+  std::vector<StripEnds> edge_ends, soffit_ends;  // per face, per side
+  Heights heights;
+  std::vector<Length> edge_heights;  // per side
+
+  [[nodiscard]] Length s() const { return forms.strip_stock.front().thickness; }
+  [[nodiscard]] std::size_t before(std::size_t k) const {
+    return (k + outline.size() - 1) % outline.size();
+  }
+  [[nodiscard]] std::size_t after(std::size_t k) const { return (k + 1) % outline.size(); }
 };
 
-/// Parts grouped by what makes them alike, in the order they first came.
-class PartList {
- public:
-  PartList(std::string slab, std::string stock, MarkCounter& marks)
-      : slab_(std::move(slab)), stock_(std::move(stock)), marks_(marks) {}
-
-  void add(const StripRun& run) {
-    for (std::size_t i = 0; i < run.pieces.size(); ++i) {
-      Part part;
-      part.role = run.role;
-      part.stock = stock_;
-      part.width = run.width;
-      part.length = run.pieces[i];
-      if (i == 0) part.left_cut_deg = run.left_cut_deg;
-      if (i + 1 == run.pieces.size()) part.right_cut_deg = run.right_cut_deg;
-      part.place = run.place;
-      if (run.reads_from_left && run.pieces.size() > 1) {
-        part.place += fmt::format(" (piece {} of {} from the left)", i + 1, run.pieces.size());
-      }
-      add(std::move(part), run.letter);
-    }
-  }
-
-  void add(Part part, char letter) {
-    const Key key{part.role,   part.stock,        part.width,
-                  part.length, part.left_cut_deg, part.right_cut_deg};
-    const auto [at, is_new] = index_.try_emplace(key, parts_.size());
-    if (is_new) {
-      part.mark = marks_.next(letter);
-      part.slab = slab_;
-      last_place_.push_back(part.place);
-      parts_.push_back(std::move(part));
-      return;
-    }
-    Part& known = parts_[at->second];
-    known.quantity += part.quantity;
-    std::string& last = last_place_[at->second];
-    if (last == part.place) return;  // a second piece of the same side
-    known.place += ", " + part.place;
-    last = part.place;
-  }
-
-  [[nodiscard]] std::vector<Part> take() { return std::move(parts_); }
-
- private:
-  using Key = std::tuple<std::string, std::string, Length, Length, double, double>;
-  std::string slab_, stock_;
-  MarkCounter& marks_;
-  std::map<Key, std::size_t> index_;
-  std::vector<Part> parts_;
-  std::vector<std::string> last_place_;
-};
-
-/// The longest strip of this width that can be cut, or nothing when no board is wide enough.
-std::optional<Length> longest_piece(const Forms& forms, Length width) {
-  std::optional<Length> longest;
-  for (const Stock& board : forms.strip_stock) {
-    const Length usable = board.length - forms.end_trim * 2;
-    if (board.width >= width && usable > Length{} && (!longest || usable > *longest)) {
-      longest = usable;
-    }
-  }
-  return longest;
+/// As high as the edge, what it hangs below it, and what the base's hollow and the top's rise add
+/// along the side.
+Length edge_height(const Shape& shape, std::size_t k) {
+  const Slab& slab = shape.slab;
+  const Side& side = slab.sides[k];
+  const Point &a = shape.outline[k], &b = shape.outline[shape.after(k)];
+  Length height = slab.thickness + shape.forms.oversize + shape.heights.most_low(a, b) +
+                  shape.heights.most_rise(a, b);
+  if (slab.support == Support::base) height += side.overhang > Length{} ? shape.s() : lap;
+  return side.apron ? height + slab.apron_depth : height;
 }
 
-std::vector<Length> pieces_of(const Forms& forms, Length width, Length length) {
-  const auto longest = longest_piece(forms, width);
-  if (!longest) return {length};
-  return split(length, *longest, {*longest, {}, least_splice});
+Shape shape_of(const Slab& slab, const Forms& forms) {
+  const Polygon outline = sharp_outline(slab);
+  auto faces = form_faces(slab, outline, forms);
+  auto edges = edge_ends(slab, faces, forms);
+  auto soffits = soffit_ends(slab, outline, forms.corner);
+  Shape shape{slab,          forms, outline, std::move(faces), std::move(edges), std::move(soffits),
+              Heights(slab), {}};
+  for (std::size_t k = 0; k < outline.size(); ++k) {
+    shape.edge_heights.push_back(slab.sides[k].wall ? Length{} : edge_height(shape, k));
+  }
+  return shape;
 }
 
-Length edge_height(const Slab& slab, const Side& side, const Forms& forms) {
-  const Length plain = slab.thickness + forms.oversize;
-  if (slab.support == Support::ground) return plain;
-  if (side.overhang > Length{}) return forms.strip_stock.front().thickness + plain;
-  return plain + lap;
+/// A cut corner's strip is as high as the higher of its neighbours.
+Length height_of(const Shape& shape, const Face& face) {
+  if (face.kind == Face::Kind::side) return shape.edge_heights[face.index];
+  return std::max(shape.edge_heights[shape.before(face.index)], shape.edge_heights[face.index]);
 }
 
-StripRun edge_strip(const Slab& slab, const Side& side, const Forms& forms, Length side_length,
-                    const SideEnds& ends) {
+std::string corner_name(const Shape& shape, std::size_t corner) {
+  return fmt::format("corner {}", shape.slab.sides[corner].corner);
+}
+
+std::string name_of(const Shape& shape, const Face& face) {
+  if (face.kind == Face::Kind::side) return shape.slab.sides[face.index].name;
+  return corner_name(shape, face.index);
+}
+
+/// No joint nearer to a corner than `splices_apart`, measured on the slab's face of the strip.
+Length least_piece(const StripEnds& ends) {
+  return std::max(least_splice,
+                  splices_apart + std::max(ends.left.longest(), ends.right.longest()));
+}
+
+StripRun edge_strip(const Shape& shape, std::size_t i) {
+  const Face& face = shape.faces[i];
+  const StripEnds& ends = shape.edge_ends[i];
   StripRun run;
   run.role = "edge strip";
-  run.width = edge_height(slab, side, forms);
-  run.left_cut_deg = ends.left_cut_deg;
-  run.right_cut_deg = ends.right_cut_deg;
-  run.place = side.name;
+  run.width = height_of(shape, face);
+  run.left_cut_deg = ends.left.cut_deg(shape.s());
+  run.right_cut_deg = ends.right.cut_deg(shape.s());
+  run.place = name_of(shape, face);
   run.reads_from_left = true;
-  const Length length = side_length + ends.edge_left + ends.edge_right;
+  const Length length =
+      edge_length({face.from, face.to}, 0) + ends.left.longest() + ends.right.longest();
   // A step shallower than a strip, or a recess as wide as two, is closed by the strips beside it.
-  if (length > Length{}) run.pieces = pieces_of(forms, run.width, length);
+  if (length > Length{}) run.pieces = pieces_of(shape.forms, run.width, length, least_piece(ends));
   return run;
 }
 
-/// The soffit strip, its joints away from those of the edge strip that is screwed to it.
-StripRun soffit_strip(const Side& side, const Forms& forms, Length side_length,
-                      const SideEnds& ends, const StripRun& edge) {
+/// The corner cuts at both ends of a side that its soffit, sharp by itself, is cut to.
+std::string cuts_of_soffit(const Shape& shape, std::size_t k) {
+  bool round = false, clip = false;
+  for (const Face& face : shape.faces) {
+    if (face.kind == Face::Kind::side || (face.index != k && face.index != shape.after(k)))
+      continue;
+    if (!is_convex_corner(shape.outline, face.index)) continue;
+    (face.kind == Face::Kind::bend ? round : clip) = true;
+  }
+  std::string text = shape.slab.sides[k].apron ? ", lower down, under the apron" : "";
+  if (round) text += ", cut to the rounded corner";
+  if (clip) text += ", cut to the cut-off corner";
+  return text;
+}
+
+/// The soffit strip, its joints away from those of the edge strip that is screwed to it, which
+/// begins `edge_start` along the side.
+StripRun soffit_strip(const Shape& shape, std::size_t k, const StripRun& edge, Length edge_start) {
+  const Side& side = shape.slab.sides[k];
+  const StripEnds& ends = shape.soffit_ends[k];
   StripRun run;
   run.role = side.overhang > panel_from ? "soffit panel" : "soffit strip";
   run.letter = 'S';
   run.width = side.overhang;
-  run.place = side.name;
+  run.left_cut_deg = ends.left.cut_deg(run.width);
+  run.right_cut_deg = ends.right.cut_deg(run.width);
+  run.place = side.name + cuts_of_soffit(shape, k);
   run.reads_from_left = true;
-  const Length length = side_length + ends.soffit_left + ends.soffit_right;
-  const auto longest = longest_piece(forms, run.width);
+  const Length left = ends.left.longest();
+  const Length length = edge_length(shape.outline, k) + left + ends.right.longest();
+  const auto longest = longest_piece(shape.forms, run.width);
   if (!longest || length <= *longest) {
     run.pieces = {length};
   } else {
-    run.pieces =
-        split_apart(length, {*longest, {}, least_splice},
-                    {-ends.soffit_left, splices_apart, joints(edge.pieces, -ends.edge_left, {})});
+    run.pieces = split_apart(length, {*longest, {}, least_piece(ends)},
+                             {-left, splices_apart, joints(edge.pieces, edge_start, {})});
   }
   return run;
-}
-
-Length total(const StripRun& run) {
-  Length sum;
-  for (const Length piece : run.pieces) sum += piece;
-  return sum;
 }
 
 int stakes_along(Length strip) {
   return std::max(2, static_cast<int>(std::ceil(strip / stake_spacing)) + 1);
 }
 
-/// One opening's knock-outs. Their outer faces stand on the opening, so the short pair goes
-/// between the long pair. Never oversize: the straightedge passes over them.
-std::vector<StripRun> knock_outs(const Slab& slab, const Opening& opening, const Forms& forms) {
-  const Length s = forms.strip_stock.front().thickness;
-  const Length longer = std::max(opening.at.length, opening.at.depth);
-  const Length between = std::min(opening.at.length, opening.at.depth) - s * 2;
-  const bool on_panel = slab.panel && !opening.through;
-  const Length height = on_panel ? slab.thickness - slab.panel->thickness : slab.thickness;
-  std::vector<StripRun> runs;
-  for (const Length length : {longer, longer, between, between}) {
-    StripRun& run = runs.emplace_back();
-    run.role = "knock-out strip";
-    run.letter = 'K';
-    run.width = height;
-    run.pieces = pieces_of(forms, height, length);
-    run.place = opening.name;
-  }
-  return runs;
+const CornerCut& cut_at(const Slab& slab, std::size_t corner) {
+  return *std::find_if(slab.corner_cuts.begin(), slab.corner_cuts.end(),
+                       [&](const CornerCut& cut) { return cut.corner == corner; });
 }
 
-Part knock_out_block(const Opening& opening) {
-  Part block;
-  block.role = "knock-out block";  // stacked sheet, made on site: no stock
-  block.length = std::max(opening.at.length, opening.at.depth);
-  block.width = std::min(opening.at.length, opening.at.depth);
-  block.place = opening.name;
-  return block;
+Length arc_length(const Shape& shape, const CornerCut& cut) {
+  return cut.size * std::abs(turn_at(shape.outline, cut.corner).radians);
 }
 
 /// Form faces the mix touches: the inside of the edge strips, the soffits beyond the panel's
 /// rim, and the knock-outs above the panel.
-Area formed_area(const Slab& slab, const SlabPlan& shape) {
+Area formed_area(const Shape& shape, const SlabPlan& plan) {
+  const Slab& slab = shape.slab;
   Area sum;
-  const Polygon sharp = sharp_outline(slab);
-  std::vector<Length> covered;
-  for (std::size_t k = 0; k < slab.sides.size(); ++k) {
-    const Side& side = slab.sides[k];
-    if (!side.wall) sum += edge_length(sharp, k) * slab.thickness;
-    covered.push_back(slab.panel ? std::max(side.panel_overhang, Length{}) : Length{});
+  for (const Face& face : shape.faces) {
+    if (face.wall) continue;
+    const Length along = is_straight(face) ? edge_length({face.from, face.to}, 0)
+                                           : arc_length(shape, cut_at(slab, face.index));
+    const bool apron = face.kind == Face::Kind::side && slab.sides[face.index].apron;
+    sum += along * (apron ? slab.thickness + slab.apron_depth : slab.thickness);
+  }
+  for (const CornerCut& cut : filled_corners(slab, shape.outline, shape.forms)) {
+    sum += (arc_length(shape, cut) - set_back(shape.outline, cut) * 2) * slab.thickness;
   }
   if (slab.support == Support::base) {
-    sum += shape.area - signed_area(offset_edges(slab.base, covered));
+    std::vector<Length> covered;
+    for (const Side& side : slab.sides) {
+      covered.push_back(slab.panel ? std::max(side.panel_overhang, Length{}) : Length{});
+    }
+    sum += plan.area - signed_area(offset_edges(slab.base, covered));
   }
-  for (const Opening& opening : slab.openings) {
-    sum += (opening.at.length + opening.at.depth) * 2 * shape.least_thickness;
+  for (const OpeningPlan& opening : plan.openings) {
+    sum += perimeter(opening.edge) * plan.least_thickness;
   }
   return sum;
 }
@@ -216,64 +193,209 @@ void add_ledger(Length length, FormQuantities& quantities) {
   quantities.ledger_pieces.push_back(length);
 }
 
-void count_side(const Slab& slab, const Side& side, const StripRun& edge, const StripRun& soffit,
-                FormQuantities& quantities) {
-  quantities.edge += total(edge);
-  quantities.soffit += total(soffit);
-  if (slab.support == Support::ground) quantities.stakes += stakes_along(total(edge));
-  const bool on_ledger = !slab.panel || side.panel_overhang < least_rim;
-  if (on_ledger && !soffit.pieces.empty()) add_ledger(total(soffit), quantities);
-}
-
 /// The soft strip between the slab and a wall; cut from a roll, so of no stock.
-Part isolation_strip(const Slab& slab, const Side& side, Length length) {
+Part isolation_strip(const Shape& shape, const Face& face) {
   Part part;
   part.role = "isolation strip";
-  part.width = slab.thickness;
-  part.length = length;
-  part.place = side.name;
+  part.width = shape.slab.thickness;
+  part.length = edge_length({face.from, face.to}, 0);
+  part.place = name_of(shape, face);
   return part;
-}
-
-/// True at the end of a recess with no room for the strips of its sides: it takes one thickness
-/// beside each side that is no wall.
-bool is_too_narrow(const Slab& slab, const Polygon& outline, std::size_t k, Length s) {
-  const std::size_t n = slab.sides.size(), before = (k + n - 1) % n, after = (k + 1) % n;
-  if (is_convex_corner(outline, k) || is_convex_corner(outline, after)) return false;
-  const int strips = int{!slab.sides[before].wall} + int{!slab.sides[after].wall};
-  return edge_length(outline, k) < s * strips;
 }
 
 /// Stands for the strip of a recess too narrow for it: an edge strip without a stock, which the
 /// cut list names as unplaced.
-Part strip_without_room(const StripRun& edge, Length length) {
+Part strip_without_room(const Face& face, const StripRun& edge) {
   Part part;
   part.role = edge.role;
   part.width = edge.width;
-  part.length = length;
+  part.length = edge_length({face.from, face.to}, 0);
   part.place = edge.place + " (a recess too narrow for its strips)";
   return part;
 }
 
-void add_openings(const Slab& slab, const Forms& forms, FormQuantities& quantities,
-                  std::vector<StripRun>& runs, PartList& parts) {
-  const Length s = forms.strip_stock.front().thickness;
-  for (const Opening& opening : slab.openings) {
-    const Length longer = std::max(opening.at.length, opening.at.depth);
-    // A through knock-out has nothing under it but a batten along each long side.
-    if (opening.through && slab.support == Support::base) {
-      for (int side = 0; side < 2; ++side) add_ledger(longer, quantities);
+/// The layers of a bent corner, each as long as the middle of its thickness.
+void add_bend(const Shape& shape, const Face& face, std::vector<Part>& parts) {
+  const Stock& sheet = *shape.forms.bend_stock;
+  const double turn = turn_at(shape.outline, face.index).radians;
+  const CornerCut& cut = cut_at(shape.slab, face.index);
+  for (int layer = 1; layer <= bend_layers; ++layer) {
+    const Length middle = sheet.thickness * (layer - 0.5);
+    Part part;
+    part.role = "edge strip";
+    part.stock = sheet.id;
+    part.width = height_of(shape, face);
+    part.length = (turn > 0 ? cut.size + middle : cut.size - middle) * std::abs(turn);
+    part.place = fmt::format("{}, bent, layer {} from the concrete", name_of(shape, face), layer);
+    parts.push_back(std::move(part));
+  }
+}
+
+/// A block as far as the corner's set-back both ways.
+Part corner_block(const Shape& shape, std::size_t corner, Length height, const char* what) {
+  Part part;
+  part.role = "knock-out block";
+  part.length = part.width = set_back(shape.outline, cut_at(shape.slab, corner));
+  part.height = height;
+  part.place = corner_name(shape, corner) + what;
+  return part;
+}
+
+/// Under what a cut adds to the slab at a re-entrant corner: the triangle between its chord and the
+/// sharp corner, by its longest side and height.
+void add_corner_soffit(const Shape& shape, const Face& face, std::vector<Part>& parts) {
+  const std::size_t k = face.index;
+  const Length widest =
+      std::max(shape.slab.sides[shape.before(k)].overhang, shape.slab.sides[k].overhang);
+  if (shape.slab.support == Support::ground || widest <= Length{}) return;
+  const double half = turn_at(shape.outline, k).radians / 2;
+  const Length back = set_back(shape.outline, cut_at(shape.slab, k));
+  Part part;
+  part.role = "soffit strip";
+  part.stock = shape.forms.strip_stock.front().id;
+  part.length = back * 2 * std::cos(half);
+  part.width = back * std::abs(std::sin(half));
+  part.place = corner_name(shape, k) + ", a triangle under the inner corner";
+  parts.push_back(std::move(part));
+}
+
+/// The foam inside an apron, and what closes the apron's ends where a plain side comes next: a
+/// piece from the base's corner to the outline's, as high as the apron and the soffit it stands on.
+void add_apron(const Shape& shape, std::size_t k, std::vector<Part>& parts) {
+  const Slab& slab = shape.slab;
+  Part foam;
+  foam.role = "apron foam";
+  foam.width = slab.apron_depth;
+  foam.length = edge_length(slab.base, k);
+  foam.place = slab.sides[k].name + ", against the base";
+  parts.push_back(std::move(foam));
+  for (const bool right : {false, true}) {
+    const std::size_t corner = right ? shape.after(k) : k;
+    const Side& next = slab.sides[right ? corner : shape.before(k)];
+    if (next.apron || next.wall) continue;
+    Part end;
+    end.role = "edge strip";
+    end.stock = shape.forms.strip_stock.front().id;
+    end.width = slab.apron_depth + shape.s();
+    end.length = is_square_corner(shape.outline, corner)
+                     ? slab.sides[k].overhang
+                     : edge_length({slab.base[corner], shape.outline[corner]}, 0);
+    end.place = fmt::format("{}, closes the {} end of the apron", slab.sides[k].name,
+                            right ? "right" : "left");
+    parts.push_back(std::move(end));
+  }
+}
+
+StripRun cleat_for(Length width, const std::string& place) {
+  StripRun cleat;
+  cleat.role = "cleat";
+  cleat.letter = 'C';
+  cleat.width = width;
+  cleat.pieces = {cleat_length};
+  cleat.place = place;
+  return cleat;
+}
+
+/// Everything one slab's form is made of, before it is grouped.
+struct Pieces {
+  std::vector<StripRun> soffits, edges, knock_outs, corner_cleats;
+  std::vector<Part> edge_parts, blocks, isolation;
+  std::vector<std::pair<Length, StripRun>> edge_of_side;  // where each begins along its side
+};
+
+void add_rounded(const Shape& shape, const Face& face, Pieces& pieces, FormQuantities& quantities) {
+  const Length height = height_of(shape, face);
+  const Length arc = arc_length(shape, cut_at(shape.slab, face.index));
+  if (face.kind == Face::Kind::bend) {
+    add_bend(shape, face, pieces.edge_parts);
+    quantities.edge += arc;
+    if (shape.slab.support == Support::ground) quantities.stakes += stakes_along(arc);
+    for (int end = 0; end < 2; ++end) {
+      pieces.corner_cleats.push_back(cleat_for(height, name_of(shape, face)));
     }
-    if (std::min(opening.at.length, opening.at.depth) <= s * 2) {
-      parts.add(knock_out_block(opening), 'K');
+  } else {
+    pieces.blocks.push_back(
+        corner_block(shape, face.index, height, ", cut to the arc, between the strips"));
+  }
+}
+
+void add_faces(const Shape& shape, Pieces& pieces, FormQuantities& quantities) {
+  const auto crowded = faces_without_room(shape.faces, shape.edge_ends, shape.s());
+  pieces.edge_of_side.resize(shape.outline.size());
+  for (std::size_t i = 0; i < shape.faces.size(); ++i) {
+    const Face& face = shape.faces[i];
+    if (face.wall) {
+      pieces.isolation.push_back(isolation_strip(shape, face));
+      quantities.isolation += pieces.isolation.back().length;
       continue;
     }
-    for (StripRun& run : knock_outs(slab, opening, forms)) {
-      quantities.knock_out += total(run);
-      parts.add(run);
-      runs.push_back(std::move(run));
+    if (face.kind != Face::Kind::side && !is_convex_corner(shape.outline, face.index)) {
+      add_corner_soffit(shape, face, pieces.edge_parts);
+    }
+    if (!is_straight(face)) {
+      add_rounded(shape, face, pieces, quantities);
+      continue;
+    }
+    StripRun edge = edge_strip(shape, i);
+    if (std::binary_search(crowded.begin(), crowded.end(), i)) {
+      edge.pieces.clear();
+      pieces.edge_parts.push_back(strip_without_room(face, edge));
+    }
+    quantities.edge += total(edge);
+    if (shape.slab.support == Support::ground) quantities.stakes += stakes_along(total(edge));
+    if (face.kind == Face::Kind::side) {
+      const Length start = edge_length({shape.outline[face.index], face.from}, 0);
+      pieces.edge_of_side[face.index] = {start - shape.edge_ends[i].left.longest(), edge};
+    }
+    pieces.edges.push_back(std::move(edge));
+  }
+  for (const CornerCut& cut : filled_corners(shape.slab, shape.outline, shape.forms)) {
+    const Length height =
+        std::max(shape.edge_heights[shape.before(cut.corner)], shape.edge_heights[cut.corner]);
+    pieces.blocks.push_back(
+        corner_block(shape, cut.corner, height, ", filler for the rounded corner"));
+  }
+}
+
+void add_soffits(const Shape& shape, Pieces& pieces, FormQuantities& quantities) {
+  const Slab& slab = shape.slab;
+  if (slab.support == Support::ground) return;
+  for (std::size_t k = 0; k < slab.sides.size(); ++k) {
+    const Side& side = slab.sides[k];
+    if (side.wall || side.overhang <= Length{}) continue;
+    const auto& [start, edge] = pieces.edge_of_side[k];
+    pieces.soffits.push_back(soffit_strip(shape, k, edge, start));
+    const Length length = total(pieces.soffits.back());
+    quantities.soffit += length;
+    if (!slab.panel || side.panel_overhang < least_rim) add_ledger(length, quantities);
+    if (side.apron) add_apron(shape, k, pieces.edge_parts);
+  }
+}
+
+std::vector<Part> grouped(const Shape& shape, Pieces pieces, FormQuantities& quantities,
+                          MarkCounter& marks) {
+  PartList parts(shape.slab.name, shape.forms.strip_stock.front().id, marks);
+  for (const StripRun& run : pieces.soffits) parts.add(run);
+  for (const StripRun& run : pieces.edges) parts.add(run);
+  for (Part& part : pieces.edge_parts) {
+    const char letter = part.role.starts_with("soffit") ? 'S'
+                        : part.role == "edge strip"     ? 'E'
+                                                        : 'F';
+    parts.add(std::move(part), letter);
+  }
+  for (Part& part : pieces.blocks) parts.add(std::move(part), 'K');
+  for (const StripRun& run : pieces.knock_outs) parts.add(run);
+  for (const auto* runs : {&pieces.soffits, &pieces.edges, &pieces.knock_outs}) {
+    for (const StripRun& run : *runs) {
+      for (std::size_t joint = 1; joint < run.pieces.size(); ++joint) {
+        parts.add(cleat_for(run.width, run.place));
+        ++quantities.splices;
+      }
     }
   }
+  for (const StripRun& run : pieces.corner_cleats) parts.add(run);
+  for (Part& part : pieces.isolation) parts.add(std::move(part), 'I');
+  return parts.take();
 }
 
 }  // namespace
@@ -281,53 +403,17 @@ void add_openings(const Slab& slab, const Forms& forms, FormQuantities& quantiti
 FormWork form_work(const Slab& slab, const SlabPlan& shape, const Forms& forms,
                    MarkCounter& marks) {
   FormWork work;
-  const Stock& stock = forms.strip_stock.front();
-  const Polygon outline = sharp_outline(slab);
-  const auto ends = strip_ends(slab, outline, forms.corner, stock.thickness);
-  std::vector<StripRun> soffits, edges, others;
-  std::vector<Part> isolation, without_room;
-  for (std::size_t k = 0; k < slab.sides.size(); ++k) {
-    const Side& side = slab.sides[k];
-    const Length length = edge_length(outline, k);
-    if (side.wall) {
-      work.quantities.isolation += length;
-      isolation.push_back(isolation_strip(slab, side, length));
-      continue;
-    }
-    StripRun edge = edge_strip(slab, side, forms, length, ends[k]), soffit;
-    if (is_too_narrow(slab, outline, k, stock.thickness)) {
-      edge.pieces.clear();
-      without_room.push_back(strip_without_room(edge, length));
-    }
-    if (slab.support == Support::base && side.overhang > Length{}) {
-      soffit = soffit_strip(side, forms, length, ends[k], edge);
-      soffits.push_back(soffit);
-    }
-    count_side(slab, side, edge, soffit, work.quantities);
-    edges.push_back(std::move(edge));
-  }
-
-  PartList parts(slab.name, stock.id, marks);
-  for (const StripRun& run : soffits) parts.add(run);
-  for (const StripRun& run : edges) parts.add(run);
-  for (Part& part : without_room) parts.add(std::move(part), 'E');
-  add_openings(slab, forms, work.quantities, others, parts);
-  for (const auto* runs : {&soffits, &edges, &others}) {
-    for (const StripRun& run : *runs) {
-      for (std::size_t joint = 1; joint < run.pieces.size(); ++joint) {
-        StripRun cleat;
-        cleat.role = "cleat";
-        cleat.letter = 'C';
-        cleat.width = run.width;
-        cleat.pieces = {cleat_length};
-        cleat.place = run.place;
-        parts.add(cleat);
-      }
-    }
-  }
-  for (Part& part : isolation) parts.add(std::move(part), 'I');
-  work.parts = parts.take();
-  work.quantities.formed = formed_area(slab, shape);
+  const Shape form = shape_of(slab, forms);
+  Pieces pieces;
+  add_faces(form, pieces, work.quantities);
+  add_soffits(form, pieces, work.quantities);
+  KnockOuts openings = knock_outs(slab, shape, forms);
+  for (const Length length : openings.ledgers) add_ledger(length, work.quantities);
+  for (const StripRun& run : openings.strips) work.quantities.knock_out += total(run);
+  pieces.knock_outs = std::move(openings.strips);
+  pieces.blocks.insert(pieces.blocks.end(), openings.blocks.begin(), openings.blocks.end());
+  work.parts = grouped(form, std::move(pieces), work.quantities, marks);
+  work.quantities.formed = formed_area(form, shape);
   return work;
 }
 
