@@ -158,10 +158,10 @@ struct Part {
   std::string role;   // contract's words: "soffit strip", "edge strip", …
   std::string stock;  // Stock::id it is cut from; empty: bought by length or made on site
   Length width, length;
-  std::optional<Length> height = std::nullopt;  // of a block
   int quantity = 1;
   double left_cut_deg = 0, right_cut_deg = 0;
   std::string place;  // where it goes: "front, back", "front (piece 1 of 2 from the left)"
+  std::optional<Length> height = std::nullopt;  // of a block
 };
 
 struct Piece {

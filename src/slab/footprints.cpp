@@ -14,6 +14,22 @@ bool turns_round(const Face& face, const StripEnds& ends) {
   return edge_length({face.from, face.to}, 0) + ends.left.outer + ends.right.outer < Length{};
 }
 
+/// The outer end that leaves the strips of both faces room, however they are cut.
+Length fair_end(const Face& before, const Face& after, Length own, Length thickness) {
+  const bool formed = !before.wall && !after.wall && is_straight(before) && is_straight(after);
+  return formed ? thickness * turn_at({before.from, before.to, after.to}, 1).tan_half : own;
+}
+
+bool has_no_room(const std::vector<Face>& faces, const std::vector<StripEnds>& ends, std::size_t i,
+                 Length thickness) {
+  const std::size_t n = faces.size();
+  const Face& face = faces[i];
+  if (face.wall || !is_straight(face)) return false;
+  const Length left = fair_end(faces[(i + n - 1) % n], face, ends[i].left.outer, thickness);
+  const Length right = fair_end(face, faces[(i + 1) % n], ends[i].right.outer, thickness);
+  return edge_length({face.from, face.to}, 0) + left + right < Length{};
+}
+
 Area common(const Polygon& a, const Polygon& b) {
   const Outline both = clipped(outline_of(a), b);
   return both.size() < 3 ? Area{} : area(both);
@@ -66,13 +82,14 @@ std::vector<Polygon> edge_footprints(const std::vector<Face>& faces,
 
 std::vector<std::size_t> faces_without_room(const std::vector<Face>& faces,
                                             const std::vector<StripEnds>& ends, Length thickness) {
-  const auto prints = edge_footprints(faces, ends, thickness);
+  auto prints = edge_footprints(faces, ends, thickness);
   const std::size_t n = faces.size();
   std::set<std::size_t> without;
   std::vector<Placed> placed;
   for (std::size_t i = 0; i < n; ++i) {
-    const bool formed = !faces[i].wall && is_straight(faces[i]);
-    if (formed && turns_round(faces[i], ends[i])) without.insert(i);
+    if (has_no_room(faces, ends, i, thickness)) without.insert(i);
+    // Behind a wall's line is the wall.
+    if (faces[i].wall) prints[i] = footprint(faces[i].from, faces[i].to, {}, Length{}, thickness);
     if (!prints[i].empty()) placed.push_back({i, bounding_box(prints[i])});
   }
   std::sort(placed.begin(), placed.end(),
@@ -88,8 +105,10 @@ std::vector<std::size_t> faces_without_room(const std::vector<Face>& faces,
       if (j == i + 1 || i + n == j + 1) continue;
       if (j == i + 2 && without.count(i + 1) > 0) continue;
       if (i + n == j + 2 && without.count((j + 1) % n) > 0) continue;
+      if (faces[i].wall && faces[j].wall) continue;
       if (common(prints[i], prints[j]) < least_overlap) continue;
-      without.insert(length(i) < length(j) ? i : j);
+      const bool first = faces[j].wall || (!faces[i].wall && length(i) < length(j));
+      without.insert(first ? i : j);
     }
   }
   return {without.begin(), without.end()};

@@ -23,7 +23,8 @@ namespace strikeoff {
                                                    Length thickness);
 
 /// The faces whose strip has no room: its outer face would turn round between its neighbours, or
-/// it overlaps a strip farther along the edge, of which it is the shorter. In rising order.
+/// it overlaps a wall or, as the shorter of the two, a strip farther along the edge. In rising
+/// order.
 [[nodiscard]] std::vector<std::size_t> faces_without_room(const std::vector<Face>& faces,
                                                           const std::vector<StripEnds>& ends,
                                                           Length thickness);

@@ -33,9 +33,9 @@ Part block(const Opening& opening, Length height) {
   part.height = height;
   part.place = opening.name;
   if (opening.corner_radius * 2 >= part.length) {
-    part.place += ", cut round";
+    part.place += " (cut round)";
   } else if (opening.corner_radius > Length{}) {
-    part.place += ", corners rounded";
+    part.place += " (corners rounded)";
   }
   return part;
 }

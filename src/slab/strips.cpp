@@ -116,9 +116,9 @@ std::string cuts_of_soffit(const Shape& shape, std::size_t k) {
     if (!is_convex_corner(shape.outline, face.index)) continue;
     (face.kind == Face::Kind::bend ? round : clip) = true;
   }
-  std::string text = shape.slab.sides[k].apron ? ", lower down, under the apron" : "";
-  if (round) text += ", cut to the rounded corner";
-  if (clip) text += ", cut to the cut-off corner";
+  std::string text = shape.slab.sides[k].apron ? " (lower down, under the apron)" : "";
+  if (round) text += " (cut to the rounded corner)";
+  if (clip) text += " (cut to the cut-off corner)";
   return text;
 }
 
@@ -226,7 +226,7 @@ void add_bend(const Shape& shape, const Face& face, std::vector<Part>& parts) {
     part.stock = sheet.id;
     part.width = height_of(shape, face);
     part.length = (turn > 0 ? cut.size + middle : cut.size - middle) * std::abs(turn);
-    part.place = fmt::format("{}, bent, layer {} from the concrete", name_of(shape, face), layer);
+    part.place = fmt::format("{} (bent, layer {} from the concrete)", name_of(shape, face), layer);
     parts.push_back(std::move(part));
   }
 }
@@ -255,7 +255,7 @@ void add_corner_soffit(const Shape& shape, const Face& face, std::vector<Part>& 
   part.stock = shape.forms.strip_stock.front().id;
   part.length = back * 2 * std::cos(half);
   part.width = back * std::abs(std::sin(half));
-  part.place = corner_name(shape, k) + ", a triangle under the inner corner";
+  part.place = corner_name(shape, k) + " (a triangle under the inner corner)";
   parts.push_back(std::move(part));
 }
 
@@ -267,7 +267,7 @@ void add_apron(const Shape& shape, std::size_t k, std::vector<Part>& parts) {
   foam.role = "apron foam";
   foam.width = slab.apron_depth;
   foam.length = edge_length(slab.base, k);
-  foam.place = slab.sides[k].name + ", against the base";
+  foam.place = slab.sides[k].name + " (against the base)";
   parts.push_back(std::move(foam));
   for (const bool right : {false, true}) {
     const std::size_t corner = right ? shape.after(k) : k;
@@ -280,7 +280,7 @@ void add_apron(const Shape& shape, std::size_t k, std::vector<Part>& parts) {
     end.length = is_square_corner(shape.outline, corner)
                      ? slab.sides[k].overhang
                      : edge_length({slab.base[corner], shape.outline[corner]}, 0);
-    end.place = fmt::format("{}, closes the {} end of the apron", slab.sides[k].name,
+    end.place = fmt::format("{} (closes the {} end of the apron)", slab.sides[k].name,
                             right ? "right" : "left");
     parts.push_back(std::move(end));
   }
@@ -315,7 +315,7 @@ void add_rounded(const Shape& shape, const Face& face, Pieces& pieces, FormQuant
     }
   } else {
     pieces.blocks.push_back(
-        corner_block(shape, face.index, height, ", cut to the arc, between the strips"));
+        corner_block(shape, face.index, height, " (cut to the arc, between the strips)"));
   }
 }
 
@@ -353,7 +353,7 @@ void add_faces(const Shape& shape, Pieces& pieces, FormQuantities& quantities) {
     const Length height =
         std::max(shape.edge_heights[shape.before(cut.corner)], shape.edge_heights[cut.corner]);
     pieces.blocks.push_back(
-        corner_block(shape, cut.corner, height, ", filler for the rounded corner"));
+        corner_block(shape, cut.corner, height, " (filler for the rounded corner)"));
   }
 }
 

@@ -15,17 +15,18 @@ struct FormWork {
   FormQuantities quantities;
 };
 
-/// Soffit strips, edge strips and knock-outs of one slab, by the corner rules, with splices where
-/// a strip is longer than every board. `shape` is the slab as measured.
+/// Soffit strips, edge strips, corner pieces and knock-outs of one slab, by the rules of corners.h,
+/// with splices where a strip is longer than every board. `shape` is the slab as measured.
 ///
-/// At a corner between two formed sides one strip passes and one butts. `through`: the longer
-/// side passes (equal: the lower edge number); `pinwheel`: the side that ends there; `mitre`:
-/// both edge strips run to the long point, soffits still butt. With strip thickness s, at a
-/// convex corner the passing edge strip is s longer, at a re-entrant one the butting strip is s
-/// shorter; soffits fill the overhang exactly, so their areas add up to outline less base.
+/// At a square corner between two formed sides one strip passes and one butts. `through`: the
+/// longer side passes (equal: the lower edge number); `pinwheel`: the side that ends there;
+/// `mitre`: both edge strips run to the long point, soffits still butt. With strip thickness s, at
+/// a convex corner the passing edge strip is s longer, at a re-entrant one the butting strip is s
+/// shorter. All other corners are mitred. Soffits fill the overhang of the sharp outline exactly.
 ///
-/// A recess too narrow for the strips of its two sides has an edge strip without a stock: there
-/// is no room for it, and the cut list says so. Isolation strips have no stock either: a roll.
+/// A recess too narrow for its strips has an edge strip without a stock: there is no room for it,
+/// and the cut list says so. Isolation strips have no stock either: a roll; nor have blocks and the
+/// foam inside an apron.
 [[nodiscard]] FormWork form_work(const Slab& slab, const SlabPlan& shape, const Forms& forms,
                                  MarkCounter& marks);
 

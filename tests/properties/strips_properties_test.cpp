@@ -63,7 +63,8 @@ Slab random_slanted(Draw& draw) {
     bool usable = !self_contact(base) && signed_area(base) > Area{};
     if (!usable) continue;
     const Polygon outline = sharp_outline(slab);
-    usable = !self_contact(outline) && !swallowed_edge(base, outline);
+    usable = !self_contact(outline) && !swallowed_edge(base, outline) &&
+             GeosRegion(base).without(GeosRegion(outline)).area() < Area::from_si(1e-9);
     for (std::size_t k = 0; k < base.size(); ++k) {
       const double turn = std::abs(turn_at(base, k).radians) * 180 / 3.14159265358979;
       const bool exact = turn_at(base, k).tan_half * turn_at(base, k).tan_half == 1;
@@ -80,6 +81,12 @@ std::vector<Polygon> present(const std::vector<Polygon>& prints) {
     if (!print.empty()) kept.push_back(print);
   }
   return kept;
+}
+
+/// GEOS, whose coordinates are plain doubles, loses whole polygons now and then where edges almost
+/// coincide: 1 um off each side of a strip keeps them apart.
+GeosRegion inside_of(const Polygon& strip) {
+  return GeosRegion(strip).grown_mitred(mm(-0.001));
 }
 
 Area sum_of(const std::vector<Polygon>& prints) {
@@ -134,14 +141,18 @@ TEST_CASE("soffits of slanted outlines fill the overhang and never overlap",
   for (int round = 0; round < 400; ++round) {
     const Slab slab = random_slanted(draw);
     const Polygon outline = sharp_outline(slab);
-    const GeosRegion overhang = GeosRegion(outline).without(GeosRegion(slab.base));
+    // Pieces that neither overlap nor leave the overhang, and add up to it, fill it.
+    const Area overhang = signed_area(outline) - signed_area(slab.base);
     for (const CornerStyle style : styles) {
       CAPTURE(round, static_cast<int>(style));
       const auto ends = soffit_ends(slab, outline, style);
       const auto soffits = present(soffit_footprints(slab, outline, ends));
-      CHECK(sum_of(soffits).si() == Approx(overhang.area().si()).margin(1e-9));
-      CHECK(geos_union_area(soffits).si() == Approx(overhang.area().si()).margin(1e-9));
-      CHECK(GeosRegion::union_of(soffits).without(overhang).area().si() == Approx(0).margin(1e-9));
+      CHECK(sum_of(soffits).si() == Approx(overhang.si()).margin(1e-9));
+      CHECK(geos_union_area(soffits).si() == Approx(overhang.si()).margin(1e-9));
+      for (const Polygon& soffit : soffits) {
+        CHECK_FALSE(inside_of(soffit).overlaps(GeosRegion(slab.base)));
+        CHECK(GeosRegion(outline).covers(inside_of(soffit)));
+      }
 
       // From the parts alone: a trapezoid as long as its long point says, less half the skew.
       Area parts;
@@ -150,11 +161,9 @@ TEST_CASE("soffits of slanted outlines fill the overhang and never overlap",
         const double pi = std::acos(-1.0);
         const double skew = std::abs(std::tan(p.left_cut_deg * pi / 180)) +
                             std::abs(std::tan(p.right_cut_deg * pi / 180));
-        const bool crossed = (p.left_cut_deg > 0) != (p.right_cut_deg > 0);
-        CAPTURE(crossed);
         parts += (p.length - p.width * skew / 2) * p.width * p.quantity;
       }
-      CHECK(parts.si() == Approx(overhang.area().si()).epsilon(0.01));
+      CHECK(parts.si() == Approx(overhang.si()).epsilon(0.01));
     }
   }
 }
@@ -176,14 +185,17 @@ TEST_CASE("edge strips of slanted outlines close the edge and never overlap",
       const auto edges = present(edge_footprints(faces, ends, s));
       const GeosRegion strips = GeosRegion::union_of(edges);
       CHECK(strips.area().si() == Approx(sum_of(edges).si()).margin(1e-8));
-      CHECK(strips.common(GeosRegion(outline)).area().si() == Approx(0).margin(1e-9));
-      // The band of strip thickness outside formed sides: the outline grown by it, with the sides
-      // at walls left where they are.
+      // The band of strip thickness outside formed sides: up to the outline grown by it, with the
+      // sides at walls left where they are.
       std::vector<Length> out;
       for (const Side& side : slab.sides) out.push_back(side.wall ? Length{} : s);
-      const GeosRegion band = GeosRegion(offset_edges(outline, out)).without(GeosRegion(outline));
-      CHECK(band.without(strips).area().si() == Approx(0).margin(1e-8));
-      CHECK(strips.without(band).area().si() == Approx(0).margin(1e-8));
+      const Polygon grown = offset_edges(outline, out);
+      for (const Polygon& edge : edges) {
+        CHECK_FALSE(inside_of(edge).overlaps(GeosRegion(outline)));
+        CHECK(GeosRegion(grown).covers(inside_of(edge)));
+      }
+      CHECK(sum_of(edges).si() ==
+            Approx((signed_area(grown) - signed_area(outline)).si()).margin(1e-9));
     }
   }
   CHECK(tried > 900);

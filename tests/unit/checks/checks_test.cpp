@@ -41,12 +41,11 @@ TEST_CASE("a soffit wider than 75 mm needs props", "[checks]") {
   CHECK(form_check(job, plan, "soffit-span").code.empty());
 }
 
-TEST_CASE("each cleat is a joint of a strip", "[checks]") {
+TEST_CASE("each joint of a spliced strip is counted", "[checks]") {
   const Job job = potting_bench_job();
   Plan plan = potting_bench_plan();
   CHECK(form_check(job, plan, "splice").code.empty());
-  plan.cut_list.parts[0].role = "cleat";
-  plan.cut_list.parts[0].quantity = 3;
+  plan.slabs[0].forms.splices = 3;
   const Check splice = form_check(job, plan, "splice");
   CHECK(splice.level == Level::caution);
   CHECK(*splice.value == 3);
