@@ -150,11 +150,11 @@ FormSpacing form_spacing(const Slab& slab, const Forms& forms, const Heights& he
   for (const LoadedStrip& strip : loaded_strips(slab, forms, heights)) {
     const Length needed = widest_screws(strip, fresh);
     if (ground) {
-      spacing.stakes = std::min(
-          spacing.stakes, closer(stakes_usual, needed, Length::mm(50), Length::mm(200)));
+      spacing.stakes =
+          std::min(spacing.stakes, closer(stakes_usual, needed, Length::mm(50), Length::mm(200)));
     } else if (forms.screws_may_tighten) {
-      spacing.screws = std::min(
-          spacing.screws, closer(forms.screw_spacing, needed, Length::mm(5), Length::mm(50)));
+      spacing.screws = std::min(spacing.screws,
+                                closer(forms.screw_spacing, needed, Length::mm(5), Length::mm(50)));
     }
   }
   for (const WideSoffit& soffit : wide_soffits(slab, forms, heights)) {

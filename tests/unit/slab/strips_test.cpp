@@ -15,7 +15,7 @@ namespace {
 
 FormWork work_for(const Slab& slab, const Forms& forms) {
   MarkCounter marks;
-  return form_work(slab, measure_slab(slab), forms, marks);
+  return form_work(slab, measure_slab(slab), forms, kilograms_per_m3(2300), marks);
 }
 
 struct Row {
