@@ -69,8 +69,8 @@ struct WideSoffit {
 [[nodiscard]] std::vector<WideSoffit> wide_soffits(const Slab& slab, const Forms& forms,
                                                    const Heights& heights);
 
-/// Fresh mix, 2.4 kPa (50 psf) for people and tools during the pour (ACI 347, from memory), and
-/// the board.
+/// Fresh mix, 2.4 kPa (50 psf) for people and tools during the pour (US Navy Builder training
+/// manual; ACI 347, from memory), and the board.
 [[nodiscard]] Pressure soffit_load(const WideSoffit& soffit, Density fresh);
 /// Greatest distance between its props, not rounded: the props' line carries half the width, and
 /// the whole width bends with it, as a simply supported beam to 3 MPa (wet board, assumption) and
