@@ -25,7 +25,7 @@ struct Subject {
 struct Held {
   LoadedStrip strip;
   Length bow;
-  double pull = 0;  // on each screw, N
+  Force pull;  // on each screw
   /// Of what is allowed; over 1 is too much.
   [[nodiscard]] double use() const { return std::max(bow / most_bow, pull / screw_holds); }
 };
@@ -47,6 +47,11 @@ std::optional<Held> worst_strip(const Subject& subject, const Heights& heights) 
   return worst;
 }
 
+/// "the front", "edge 3".
+std::string the(const std::string& side) {
+  return side.starts_with("edge ") ? side : "the " + side;
+}
+
 std::string show_bow(Length bow) {
   return show_number(bow.in_mm(), 1) + " mm";
 }
@@ -64,7 +69,7 @@ std::string closer_advice(const Subject& subject, const Held& worst, const Heigh
       worst.bow > most_bow
           ? fmt::format("{} apart it bows about {} between them", spacing, show_bow(worst.bow))
           : fmt::format("{} apart each screw is pulled with about {:.0f} N, {:.0f} N is safe",
-                        spacing, worst.pull, screw_holds);
+                        spacing, worst.pull.si(), screw_holds.si());
   if (worst.strip.staked) return moves + ": use a thicker board, or set stakes closer.";
   Forms free = subject.forms;
   free.screws_may_tighten = true;
@@ -86,22 +91,22 @@ std::optional<Check> form_deflection(const Subject& subject, const Heights& heig
   check.limit = most_bow.in_mm();
   check.unit = "mm";
   check.basis = fmt::format(
-      "worst at the {}: full liquid push of the mix, board 1.8 GPa, simply supported between "
+      "worst at {}: full liquid push of the mix, board 1.8 GPa, simply supported between "
       "{}; bow 1 mm and {:.0f} N a screw at most (assumption): an estimate",
-      worst->strip.side, worst->strip.staked ? "stakes" : "screws", screw_holds);
+      the(worst->strip.side), worst->strip.staked ? "stakes" : "screws", screw_holds.si());
   const bool too_far = worst->bow > most_bow || worst->pull > screw_holds;
   const bool gives_way = worst->bow > bow_too_far || worst->pull > screw_holds * 2;
   if (too_far) {
     // A spacing that the plan chose asks for kickers; one that the job gives must be mended.
     const bool own = !subject.forms.screws_may_tighten && !worst->strip.staked;
     check.level = gives_way && own ? Level::stop : Level::caution;
-    check.title = fmt::format("{}: the strip at the {} {}", name, worst->strip.side,
+    check.title = fmt::format("{}: the strip at {} {}", name, the(worst->strip.side),
                               worst->bow > most_bow ? "bows" : "may tear its screws out");
     check.advice = closer_advice(subject, *worst, heights);
   } else if (needs_kickers(worst->strip)) {
     check.level = Level::caution;
     check.title =
-        fmt::format("{}: the strip at the {} is tall for its thickness", name, worst->strip.side);
+        fmt::format("{}: the strip at {} is tall for its thickness", name, the(worst->strip.side));
     check.advice = fmt::format("{} of mix leans on {} of board that is screwed at its foot: {}.",
                                show(worst->strip.head, subject.units),
                                show(worst->strip.thickness, subject.units), kickers(subject.units));
@@ -150,8 +155,8 @@ std::optional<Check> soffit_span(const Subject& subject, const Heights& heights)
       "3 MPa, 1 mm and 600 mm at most (assumption): an estimate";
   if (span(*weakest) < least_props_apart) {
     check.level = Level::stop;
-    check.title = fmt::format("{}: the soffit at the {} is too thin for its load",
-                              subject.slab.name, weakest->side);
+    check.title = fmt::format("{}: the soffit at {} is too thin for its load", subject.slab.name,
+                              the(weakest->side));
     check.advice =
         "Props would stand closer than 6 in (150 mm): use a thicker soffit, or screw a "
         "batten under its outer edge.";
@@ -162,9 +167,9 @@ std::optional<Check> soffit_span(const Subject& subject, const Heights& heights)
       count(forms.props, "prop", "props"), show(forms.props_apart, subject.units));
   if (const Length sag = sag_across(*most_sag, subject.fresh); sag > most_bow) {
     check.advice += fmt::format(
-        " At the {} the panel sags about {} between base and props too: set a second row of props "
+        " At {} the panel sags about {} between base and props too: set a second row of props "
         "halfway.",
-        most_sag->side, show_bow(sag));
+        the(most_sag->side), show_bow(sag));
   }
   return check;
 }

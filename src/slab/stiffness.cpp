@@ -35,14 +35,14 @@ Length span_of_most_bow(double stiffness, double load) {
 }
 
 /// The pull of a metre's worth of screws.
-double pull_per_metre(const LoadedStrip& strip, Density fresh) {
+Force pull_per_metre(const LoadedStrip& strip, Density fresh) {
   const double arm = strip.head.in_m() / 3 + strip.grip.in_m();
   return side_push(fresh, strip.head) * arm / (strip.grip.in_m() / 2);
 }
 
 Length widest_screws(const LoadedStrip& strip, Density fresh) {
   const Length by_bow = span_of_most_bow(bending_stiffness(strip.height, strip.thickness),
-                                         side_push(fresh, strip.head));
+                                         side_push(fresh, strip.head).si());
   if (strip.staked) return by_bow;
   return std::min(by_bow, Length::m(screw_holds / pull_per_metre(strip, fresh)));
 }
@@ -65,12 +65,8 @@ Pressure liquid_pressure(Density fresh, Length depth) {
   return Pressure::from_si(weight(fresh) * depth.in_m());
 }
 
-double side_push(Density fresh, Length depth) {
-  return weight(fresh) * depth.in_m() * depth.in_m() / 2;
-}
-
-double tipping(Density fresh, Length depth) {
-  return side_push(fresh, depth) * depth.in_m() / 3;
+Force side_push(Density fresh, Length depth) {
+  return Force::from_si(weight(fresh) * depth.in_m() * depth.in_m() / 2);
 }
 
 std::vector<LoadedStrip> loaded_strips(const Slab& slab, const Forms& forms,
@@ -94,13 +90,13 @@ std::vector<LoadedStrip> loaded_strips(const Slab& slab, const Forms& forms,
 }
 
 Length bow(const LoadedStrip& strip, Density fresh, Length spacing) {
-  const double load = side_push(fresh, strip.head);
+  const double load = side_push(fresh, strip.head).si();
   return Length::m(5 * load * std::pow(spacing.in_m(), 4) /
                    (384 * bending_stiffness(strip.height, strip.thickness)));
 }
 
-double screw_pull(const LoadedStrip& strip, Density fresh, Length spacing) {
-  return strip.staked ? 0 : pull_per_metre(strip, fresh) * spacing.in_m();
+Force screw_pull(const LoadedStrip& strip, Density fresh, Length spacing) {
+  return strip.staked ? Force{} : pull_per_metre(strip, fresh) * spacing.in_m();
 }
 
 bool needs_kickers(const LoadedStrip& strip) {

@@ -16,18 +16,17 @@ namespace strikeoff {
 // Assumptions.
 inline constexpr Length strip_lap = Length::mm(50);  // of an edge strip over the base's face
 inline constexpr Length most_bow = Length::mm(1);    // of a strip between what holds it, of soffits
-inline constexpr double screw_holds = 250;           // N, pulled out of a board's edge
-inline constexpr double tall_for_thickness = 5;      // a strip taller than this needs kickers
+inline constexpr Force screw_holds = Force::from_si(250);  // pulled out of a board's edge
+inline constexpr double tall_for_thickness = 5;            // a strip taller than this needs kickers
 inline constexpr Length widest_free_soffit = Length::mm(75);  // a wider one is a panel on props
 inline constexpr Length least_props_apart = Length::mm(150);
 inline constexpr Length brackets_apart = Length::mm(600);  // common practice, no source
 
 /// What the depth h of fresh mix presses at its foot: w h.
 [[nodiscard]] Pressure liquid_pressure(Density fresh, Length depth);
-/// The push on a metre of an upright face: w h2/2, in N. It acts at a third of the depth.
-[[nodiscard]] double side_push(Density fresh, Length depth);
-/// What that push does about the foot of the mix, for a metre of face: w h3/6, in N m.
-[[nodiscard]] double tipping(Density fresh, Length depth);
+/// The push on a metre of an upright face: w h2/2. It acts at a third of the depth, so that it tips
+/// the face about its foot with w h3/6.
+[[nodiscard]] Force side_push(Density fresh, Length depth);
 
 /// An edge strip as the fresh mix loads it.
 struct LoadedStrip {
@@ -50,10 +49,10 @@ struct LoadedStrip {
 /// not where a strip held by its foot is tall.
 [[nodiscard]] Length bow(const LoadedStrip& strip, Density fresh, Length spacing);
 
-/// The pull on each screw of a strip held by its foot, in N; 0 for a staked one. The push w h2/2
+/// The pull on each screw of a strip held by its foot; 0 for a staked one. The push w h2/2
 /// acts h/3 above the grip; the strip turns about the lower edge of the grip, and the screws pull
 /// half the grip above that edge.
-[[nodiscard]] double screw_pull(const LoadedStrip& strip, Density fresh, Length spacing);
+[[nodiscard]] Force screw_pull(const LoadedStrip& strip, Density fresh, Length spacing);
 
 /// True when screws along its foot cannot be trusted to keep the strip upright: it is taller than
 /// five times its thickness (assumption) and not staked.

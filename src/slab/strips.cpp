@@ -153,11 +153,11 @@ void add_stakes(const Shape& shape, Length strip, FormQuantities& quantities) {
 }
 
 /// Posts from the floor to under the outer edge of a soffit panel: how long is found on site.
-Part props_under(const Shape& shape, const StripRun& soffit) {
+Part props_under(const Shape& shape, const Side& side, Length soffit) {
   Part part;
   part.role = "prop";
-  part.quantity = count_along(total(soffit), shape.spacing.props);
-  part.place = soffit.place + " (under the outer edge)";
+  part.quantity = count_along(soffit, shape.spacing.props);
+  part.place = side.name;
   return part;
 }
 
@@ -380,7 +380,7 @@ void add_soffits(const Shape& shape, Pieces& pieces, FormQuantities& quantities)
     if (!slab.panel || side.panel_overhang < least_rim) add_ledger(length, quantities);
     if (side.apron) add_apron(shape, k, pieces.edge_parts);
     if (side.overhang > widest_free_soffit) {
-      pieces.props.push_back(props_under(shape, pieces.soffits.back()));
+      pieces.props.push_back(props_under(shape, side, length));
       quantities.props += pieces.props.back().quantity;
     }
   }

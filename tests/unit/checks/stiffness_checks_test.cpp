@@ -74,7 +74,7 @@ TEST_CASE("a strip tall for its thickness is braced with kickers", "[checks]") {
   bench.slab().thickness = Length::mm(95.5);
   const Check tall = bench.check("form-deflection");
   CHECK(tall.level == Level::caution);
-  CHECK(has(tall.title, "front is tall for its thickness"));
+  CHECK(has(tall.title, "the front is tall for its thickness"));
   CHECK(has(tall.advice, "kickers"));
 }
 

@@ -47,8 +47,11 @@ TEST_CASE("fresh mix presses like a liquid of its density", "[stiffness]") {
   CHECK(in_psf(liquid_pressure(heavy, in(6))) == Approx(75));
   CHECK(in_psf(liquid_pressure(heavy, in(2))) == Approx(25));
   const double newtons_per_metre = 2.083333 * 0.45359237 * 9.80665 / 0.3048;
-  CHECK(side_push(heavy, in(2)) == Approx(newtons_per_metre).epsilon(1e-6));
-  CHECK(tipping(heavy, in(2)) / side_push(heavy, in(2)) == Approx(0.666667 * 0.0254));
+  CHECK(side_push(heavy, in(2)).si() == Approx(newtons_per_metre).epsilon(1e-6));
+  // About a foot of grip g, pull x g/2 = push x (arm + g).
+  LoadedStrip held = strip(2 * 25.4, 3 * 25.4, 19, 25.4);
+  CHECK(screw_pull(held, heavy, Length::m(1)) / side_push(heavy, in(2)) ==
+        Approx((0.666667 + 1) / 0.5).epsilon(1e-6));
   const Density metric = kilograms_per_m3(23563.12 / 9.80665);
   CHECK(in_kilopascals(liquid_pressure(metric, mm(50))) == Approx(1.178156));
 }
@@ -57,7 +60,7 @@ TEST_CASE("fresh mix presses like a liquid of its density", "[stiffness]") {
 // 5 x 16.285 x 0.2^4/(384 x 23.347) = 14.53 um.
 TEST_CASE("a worktop's strip bows by hundredths of a millimetre between its screws",
           "[stiffness]") {
-  CHECK(side_push(fresh, mm(38)) == Approx(16.285).epsilon(1e-4));
+  CHECK(side_push(fresh, mm(38)).si() == Approx(16.285).epsilon(1e-4));
   CHECK(bow(strip(38, 38, 16, 16), fresh, mm(200)).in_mm() == Approx(0.014532).epsilon(1e-3));
 }
 
@@ -65,12 +68,12 @@ TEST_CASE("a worktop's strip bows by hundredths of a millimetre between its scre
 // 50 + 16 mm, screws at 8 mm: 2093.4 N/m, 418.7 N every 200 mm. Lapped 50 mm over the base's face:
 // 253.75 x (50 + 50)/25 = 1015.0 N/m.
 TEST_CASE("tipping pulls on the screws along the foot of a tall strip", "[stiffness]") {
-  CHECK(tipping(fresh, mm(150)) == Approx(12.687).epsilon(1e-4));
-  CHECK(screw_pull(strip(150, 166, 16, 16), fresh, mm(200)) == Approx(418.68).epsilon(1e-4));
-  CHECK(screw_pull(strip(150, 200, 16, 50), fresh, mm(200)) == Approx(203.0).epsilon(1e-4));
+  CHECK(side_push(fresh, mm(150)).si() * 0.15 / 3 == Approx(12.687).epsilon(1e-4));
+  CHECK(screw_pull(strip(150, 166, 16, 16), fresh, mm(200)).si() == Approx(418.68).epsilon(1e-4));
+  CHECK(screw_pull(strip(150, 200, 16, 50), fresh, mm(200)).si() == Approx(203.0).epsilon(1e-4));
   LoadedStrip staked = strip(150, 150, 16, 0);
   staked.staked = true;
-  CHECK(screw_pull(staked, fresh, mm(200)) == 0);
+  CHECK(screw_pull(staked, fresh, mm(200)) == Force{});
 }
 
 TEST_CASE("a strip taller than five times its thickness needs kickers", "[stiffness]") {
