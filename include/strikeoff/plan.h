@@ -44,9 +44,12 @@ struct FormQuantities {
   Area panel;                         // of the panels, openings cut out
   Area formed;                        // of form faces the mix touches
   int splices = 0;                    // joints of spliced strips
+  Length screw_spacing;               // of strips, at most
   int stakes = 0;                     // ground slabs
+  Length stakes_apart;                // at most; 0 without stakes
   int props = 0;                      // under soffit panels
   Length props_apart;                 // at most; 0 without props
+  int brackets = 0;                   // under overhangs that the job says are carried
 };
 
 struct SlabPlan {
@@ -155,9 +158,9 @@ struct PourPlan {
 struct Part {
   std::string mark;
   std::string slab;
-  std::string role;   // contract's words: "soffit strip", "edge strip", …
-  std::string stock;  // Stock::id it is cut from; empty: bought by length or made on site
-  Length width, length;
+  std::string role;      // contract's words: "soffit strip", "edge strip", …
+  std::string stock;     // Stock::id it is cut from; empty: bought by length or made on site
+  Length width, length;  // 0 where they are found on site
   int quantity = 1;
   double left_cut_deg = 0, right_cut_deg = 0;
   std::string place;  // where it goes: "front, back", "front (piece 1 of 2 from the left)"

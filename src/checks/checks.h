@@ -8,9 +8,6 @@
 
 namespace strikeoff {
 
-/// A soffit wider than this needs props (assumption).
-inline constexpr Length widest_free_soffit = Length::mm(75);
-
 /// Every check of a plan whose other parts are complete: stops first, then cautions, then what
 /// holds; in a fixed order within a level.
 [[nodiscard]] std::vector<Check> run_checks(const Job& job, const Plan& plan);
@@ -21,6 +18,7 @@ inline constexpr Length widest_free_soffit = Length::mm(75);
 [[nodiscard]] std::vector<Check> base_checks(const Job& job, const Plan& plan);
 [[nodiscard]] std::vector<Check> slab_checks(const Job& job, const Plan& plan);
 [[nodiscard]] std::vector<Check> panel_checks(const Job& job, const Plan& plan);
+[[nodiscard]] std::vector<Check> stiffness_checks(const Job& job, const Plan& plan);
 [[nodiscard]] std::vector<Check> form_checks(const Job& job, const Plan& plan);
 [[nodiscard]] std::vector<Check> safety_checks(const Job& job, const Plan& plan);
 

@@ -127,8 +127,11 @@ Forms read_forms(Context& c, const Node& node) {
                           "edge strips are no higher than needed (assumption)");
   forms.end_trim = length("end_trim", end_trim, Length{}, weight_end_trim,
                           "boards are used to their ends (assumption)");
-  forms.screw_spacing = length("screw_spacing", spacing, Length::mm(200), weight_screws,
-                               "between screws of a strip (common practice, no source)");
+  forms.screw_spacing =
+      length("screw_spacing", spacing, Length::mm(200), weight_screws,
+             "between screws of a strip, closer where the mix pushes harder (common "
+             "practice, no source)");
+  forms.screws_may_tighten = !o.find("screw_spacing");
   const Node corner = o.find("corner");
   forms.corner = read_choice<CornerStyle>(c.reader, corner,
                                           {{"through", CornerStyle::through},

@@ -3,9 +3,9 @@
 #include <fmt/ranges.h>
 
 #include <algorithm>
+#include <set>
 #include <string_view>
 
-#include "checks/checks.h"
 #include "core/format.h"
 #include "plan/tasks.h"
 
@@ -79,14 +79,37 @@ std::string bed_panels(const Job& job, const Plan& plan) {
   return fmt::format("Bed the panels{} and screw them to the base", gap);
 }
 
-/// Marks of the soffits too wide to hang on the base's face.
-std::string deep_soffits(const Plan& plan) {
+/// Marks of the soffit panels.
+std::string soffit_panels(const Plan& plan) {
   std::string marks;
   for (const Part& part : plan.cut_list.parts) {
-    const bool soffit = part.role == "soffit strip" || part.role == "soffit panel";
-    if (soffit && part.width > widest_free_soffit) marks += (marks.empty() ? "" : ", ") + part.mark;
+    if (part.role == "soffit panel") marks += (marks.empty() ? "" : ", ") + part.mark;
   }
   return marks;
+}
+
+/// "600 mm", or where they differ "600 mm (bench), 450 mm (hearth)": of the slabs that have some.
+std::string apart(const Plan& plan, Length FormQuantities::*spacing) {
+  std::vector<std::string> each;
+  std::set<Length> known;
+  for (const SlabPlan& slab : plan.slabs) {
+    if (slab.forms.*spacing <= Length{}) continue;
+    known.insert(slab.forms.*spacing);
+    each.push_back(fmt::format("{} ({})", show(slab.forms.*spacing, plan.units), slab.name));
+  }
+  if (known.size() == 1) return show(*known.begin(), plan.units);
+  return fmt::format("{}", fmt::join(each, ", "));
+}
+
+/// The sides whose overhang brackets carry.
+std::string bracketed(const Job& job) {
+  return by_slab(job, [](const Slab& slab) {
+    std::vector<std::string> names;
+    for (const Side& side : slab.sides) {
+      if (side.bracket && !side.wall && side.overhang > Length{}) names.push_back(side.name);
+    }
+    return names;
+  });
 }
 
 /// What the release agent must not touch, for the next mix has to hold on to it.
@@ -108,7 +131,8 @@ std::vector<std::string> form_tasks(const Job& job, const Plan& plan) {
   const bool panel = any_slab(job, [](const Slab& slab) { return slab.panel.has_value(); });
   const bool ground =
       any_slab(job, [](const Slab& slab) { return slab.support == Support::ground; });
-  const std::string openings = cut_openings(job), wall = walls(job), deep = deep_soffits(plan);
+  const std::string openings = cut_openings(job), wall = walls(job), panels = soffit_panels(plan);
+  const std::string brackets = bracketed(job);
 
   when(ground, "Dig out and level the ground under the slab");
   when(ground, "Compact the ground until a heel leaves no mark");
@@ -124,12 +148,21 @@ std::vector<std::string> form_tasks(const Job& job, const Plan& plan) {
   when(any_slab_needs(plan, &FormQuantities::ledger),
        "Screw ledger battens to the base's face where a soffit strip has too little panel above it "
        "for screws, and under knock-outs");
+  when(!brackets.empty(),
+       fmt::format("Fix the brackets to the base's frame, not its skin, at the ends and no farther "
+                   "apart than {} ({})",
+                   job.units == Units::us ? "2 ft" : "600 mm", brackets));
   when(has_soffit(plan), "Fix the soffit strips, flush with the top of the base");
-  when(!deep.empty(), fmt::format("Prop the deep soffits under their outer edge ({})", deep));
-  when(has_role(plan, "edge strip"), "Fix the edge strips, screws from the outside");
+  when(!panels.empty(),
+       fmt::format("Set props under the outer edge of the soffit panels ({}), at the ends and no "
+                   "farther apart than {}; stand them on boards and wedge them tight",
+                   panels, apart(plan, &FormQuantities::props_apart)));
+  when(has_role(plan, "edge strip"),
+       fmt::format("Fix the edge strips, screws from the outside, no farther apart than {}",
+                   apart(plan, &FormQuantities::screw_spacing)));
   when(ground && has_role(plan, "edge strip"),
-       fmt::format("Drive stakes behind the edge strips, at the ends and every {}",
-                   job.units == Units::us ? "2 ft" : "600 mm"));
+       fmt::format("Drive stakes behind the edge strips, at the ends and no farther apart than {}",
+                   apart(plan, &FormQuantities::stakes_apart)));
   when(has_role(plan, "cleat"), "Screw a cleat over each splice, from the outside");
   when(has_role(plan, "knock-out strip") || has_role(plan, "knock-out block"),
        "Fix the knock-outs of the openings");

@@ -44,7 +44,12 @@ Json forms(const FormQuantities& forms) {
            array(forms.ledger_pieces, [](Length piece) { return Json(number(piece.in_mm())); })},
           {"panel_m2", number(forms.panel.si())},
           {"formed_m2", number(forms.formed.si())},
-          {"stakes", forms.stakes}};
+          {"screw_spacing_mm", number(forms.screw_spacing.in_mm())},
+          {"stakes", forms.stakes},
+          {"stakes_apart_mm", number(forms.stakes_apart.in_mm())},
+          {"props", forms.props},
+          {"props_apart_mm", number(forms.props_apart.in_mm())},
+          {"brackets", forms.brackets}};
 }
 
 }  // namespace

@@ -140,6 +140,7 @@ std::string end_cuts(const Part& part) {
 }
 
 std::string size_of(const Part& part, Units units) {
+  if (part.length <= Length{}) return "cut on site";
   const std::string flat = size(part.width, part.length, units);
   return part.height ? flat + ", " + show(*part.height, units) + " high" : flat;
 }
@@ -147,6 +148,7 @@ std::string size_of(const Part& part, Units units) {
 std::string source(const Part& part) {
   if (!part.stock.empty()) return part.stock;
   if (part.role == "apron foam") return "foam board";
+  if (part.role == "prop") return "the shop list";
   return part.role == "isolation strip" ? "the roll" : "made on site";
 }
 
@@ -169,10 +171,11 @@ Table part_table(const Plan& plan) {
 
 /// What the words of the parts table mean, for those that stand in it.
 std::string glossary(const std::vector<Part>& parts) {
-  constexpr std::array<std::pair<std::string_view, std::string_view>, 8> words = {{
+  constexpr std::array<std::pair<std::string_view, std::string_view>, 9> words = {{
       {"edge strip", "stands upright outside the slab; its inner face shapes the visible edge"},
       {"soffit strip", "lies flat under the overhang, against the base"},
       {"soffit panel", "the same, wide, on props"},
+      {"prop", "a post from the floor to under a soffit panel's outer edge, on wedges"},
       {"knock-out strip", "stands around an opening and keeps the concrete out"},
       {"knock-out block", "made of stacked sheet; keeps the concrete out where strips cannot"},
       {"apron foam", "shapes the inner face of the edge that hangs down; stays or is drawn down"},

@@ -14,16 +14,14 @@
 #include "slab/footprints.h"
 #include "slab/heights.h"
 #include "slab/splice.h"
+#include "slab/stiffness.h"
 #include "slab/strip_pieces.h"
 
 namespace strikeoff {
 namespace {
 
 // Assumptions, from common practice, no source.
-constexpr Length lap = Length::mm(50);  // of an edge strip over the base's face
-constexpr Length stake_spacing = Length::mm(600);
-constexpr Length panel_from = Length::mm(75);  // a wider soffit is a panel on props
-constexpr Length least_rim = Length::mm(12);   // of panel that a screw can bite into
+constexpr Length least_rim = Length::mm(12);  // of panel that a screw can bite into
 constexpr Length cleat_length = Length::mm(300);
 constexpr int bend_layers = 2;
 
@@ -35,6 +33,7 @@ struct Shape {
   std::vector<Face> faces;
   std::vector<StripEnds> edge_ends, soffit_ends;  // per face, per side
   Heights heights;
+  FormSpacing spacing;
   std::vector<Length> edge_heights;  // per side
 
   [[nodiscard]] Length s() const { return forms.strip_stock.front().thickness; }
@@ -52,17 +51,18 @@ Length edge_height(const Shape& shape, std::size_t k) {
   const Point &a = shape.outline[k], &b = shape.outline[shape.after(k)];
   Length height = slab.thickness + shape.forms.oversize + shape.heights.most_low(a, b) +
                   shape.heights.most_rise(a, b);
-  if (slab.support == Support::base) height += side.overhang > Length{} ? shape.s() : lap;
+  if (slab.support == Support::base) height += side.overhang > Length{} ? shape.s() : strip_lap;
   return side.apron ? height + slab.apron_depth : height;
 }
 
-Shape shape_of(const Slab& slab, const Forms& forms) {
+Shape shape_of(const Slab& slab, const Forms& forms, Density fresh) {
   const Polygon outline = sharp_outline(slab);
   auto faces = form_faces(slab, outline, forms);
   auto edges = edge_ends(slab, faces, forms);
   auto soffits = soffit_ends(slab, outline, forms.corner);
   Shape shape{slab,          forms, outline, std::move(faces), std::move(edges), std::move(soffits),
-              Heights(slab), {}};
+              Heights(slab), {},    {}};
+  shape.spacing = form_spacing(slab, forms, shape.heights, fresh);
   for (std::size_t k = 0; k < outline.size(); ++k) {
     shape.edge_heights.push_back(slab.sides[k].wall ? Length{} : edge_height(shape, k));
   }
@@ -128,7 +128,7 @@ StripRun soffit_strip(const Shape& shape, std::size_t k, const StripRun& edge, L
   const Side& side = shape.slab.sides[k];
   const StripEnds& ends = shape.soffit_ends[k];
   StripRun run;
-  run.role = side.overhang > panel_from ? "soffit panel" : "soffit strip";
+  run.role = side.overhang > widest_free_soffit ? "soffit panel" : "soffit strip";
   run.letter = 'S';
   run.width = side.overhang;
   run.left_cut_deg = ends.left.cut_deg(run.width);
@@ -147,8 +147,18 @@ StripRun soffit_strip(const Shape& shape, std::size_t k, const StripRun& edge, L
   return run;
 }
 
-int stakes_along(Length strip) {
-  return std::max(2, static_cast<int>(std::ceil(strip / stake_spacing)) + 1);
+void add_stakes(const Shape& shape, Length strip, FormQuantities& quantities) {
+  if (shape.slab.support == Support::base) return;
+  quantities.stakes += count_along(strip, shape.spacing.stakes);
+}
+
+/// Posts from the floor to under the outer edge of a soffit panel: how long is found on site.
+Part props_under(const Shape& shape, const Side& side, Length soffit) {
+  Part part;
+  part.role = "prop";
+  part.quantity = count_along(soffit, shape.spacing.props);
+  part.place = side.name;
+  return part;
 }
 
 const CornerCut& cut_at(const Slab& slab, std::size_t corner) {
@@ -299,7 +309,7 @@ StripRun cleat_for(Length width, const std::string& place) {
 /// Everything one slab's form is made of, before it is grouped.
 struct Pieces {
   std::vector<StripRun> soffits, edges, knock_outs, corner_cleats;
-  std::vector<Part> edge_parts, blocks, isolation;
+  std::vector<Part> edge_parts, blocks, isolation, props;
   std::vector<std::pair<Length, StripRun>> edge_of_side;  // where each begins along its side
 };
 
@@ -309,7 +319,7 @@ void add_rounded(const Shape& shape, const Face& face, Pieces& pieces, FormQuant
   if (face.kind == Face::Kind::bend) {
     add_bend(shape, face, pieces.edge_parts);
     quantities.edge += arc;
-    if (shape.slab.support == Support::ground) quantities.stakes += stakes_along(arc);
+    add_stakes(shape, arc, quantities);
     for (int end = 0; end < 2; ++end) {
       pieces.corner_cleats.push_back(cleat_for(height, name_of(shape, face)));
     }
@@ -342,7 +352,7 @@ void add_faces(const Shape& shape, Pieces& pieces, FormQuantities& quantities) {
       pieces.edge_parts.push_back(strip_without_room(face, edge));
     }
     quantities.edge += total(edge);
-    if (shape.slab.support == Support::ground) quantities.stakes += stakes_along(total(edge));
+    add_stakes(shape, total(edge), quantities);
     if (face.kind == Face::Kind::side) {
       const Length start = edge_length({shape.outline[face.index], face.from}, 0);
       pieces.edge_of_side[face.index] = {start - shape.edge_ends[i].left.longest(), edge};
@@ -369,6 +379,10 @@ void add_soffits(const Shape& shape, Pieces& pieces, FormQuantities& quantities)
     quantities.soffit += length;
     if (!slab.panel || side.panel_overhang < least_rim) add_ledger(length, quantities);
     if (side.apron) add_apron(shape, k, pieces.edge_parts);
+    if (side.overhang > widest_free_soffit) {
+      pieces.props.push_back(props_under(shape, side, length));
+      quantities.props += pieces.props.back().quantity;
+    }
   }
 }
 
@@ -395,15 +409,20 @@ std::vector<Part> grouped(const Shape& shape, Pieces pieces, FormQuantities& qua
   }
   for (const StripRun& run : pieces.corner_cleats) parts.add(run);
   for (Part& part : pieces.isolation) parts.add(std::move(part), 'I');
+  for (Part& part : pieces.props) parts.add(std::move(part), 'R');
   return parts.take();
 }
 
 }  // namespace
 
-FormWork form_work(const Slab& slab, const SlabPlan& shape, const Forms& forms,
+FormWork form_work(const Slab& slab, const SlabPlan& shape, const Forms& forms, Density fresh,
                    MarkCounter& marks) {
   FormWork work;
-  const Shape form = shape_of(slab, forms);
+  const Shape form = shape_of(slab, forms, fresh);
+  work.quantities.screw_spacing = form.spacing.screws;
+  work.quantities.stakes_apart = form.spacing.stakes;
+  work.quantities.props_apart = form.spacing.props;
+  work.quantities.brackets = bracket_count(slab);
   Pieces pieces;
   add_faces(form, pieces, work.quantities);
   add_soffits(form, pieces, work.quantities);

@@ -108,7 +108,7 @@ std::map<std::tuple<std::string, Length, Length, double, double>, int> kinds_of(
 
 FormWork work_for(const Slab& slab, CornerStyle style) {
   MarkCounter marks;
-  return form_work(slab, measure_slab(slab), long_boards(style), marks);
+  return form_work(slab, measure_slab(slab), long_boards(style), kilograms_per_m3(2300), marks);
 }
 
 }  // namespace
@@ -322,10 +322,10 @@ TEST_CASE("slabs in another order keep their parts but for the marks", "[propert
   const Slab first = random_slab(draw), second = random_slab(draw);
   const Forms forms = long_boards(CornerStyle::through);
   MarkCounter forward, backward;
-  const auto first_a = form_work(first, measure_slab(first), forms, forward);
-  const auto second_a = form_work(second, measure_slab(second), forms, forward);
-  const auto second_b = form_work(second, measure_slab(second), forms, backward);
-  const auto first_b = form_work(first, measure_slab(first), forms, backward);
+  const auto first_a = form_work(first, measure_slab(first), forms, kilograms_per_m3(2300), forward);
+  const auto second_a = form_work(second, measure_slab(second), forms, kilograms_per_m3(2300), forward);
+  const auto second_b = form_work(second, measure_slab(second), forms, kilograms_per_m3(2300), backward);
+  const auto first_b = form_work(first, measure_slab(first), forms, kilograms_per_m3(2300), backward);
   CHECK(kinds_of(first_a.parts) == kinds_of(first_b.parts));
   CHECK(kinds_of(second_a.parts) == kinds_of(second_b.parts));
   CHECK(second_a.parts.front().mark != first_a.parts.front().mark);

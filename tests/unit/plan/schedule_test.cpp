@@ -267,9 +267,9 @@ TEST_CASE("tasks for parts the job does not have are left out", "[schedule]") {
   const auto number = [&](const char* beginning) {
     return tasks_beginning(make_schedule(job, plan), beginning);
   };
-  for (const char* task :
-       {"Fix the knock-outs", "Stick the isolation", "Cut the openings", "Screw a cleat",
-        "Prop the deep", "Drive stakes", "Dig out", "Compact", "Wet the ground"}) {
+  for (const char* task : {"Fix the knock-outs", "Stick the isolation", "Cut the openings",
+                           "Screw a cleat", "Set props", "Take out the props", "Fix the brackets",
+                           "Drive stakes", "Dig out", "Compact", "Wet the ground"}) {
     CAPTURE(task);
     CHECK(number(task) == 0);
   }
@@ -289,16 +289,40 @@ TEST_CASE("what is bought for the forms is fixed in the day before", "[schedule]
   slab.sides[2].wall = true;
   slab.openings = {{"sink", {{}, Length::mm(500), Length::mm(400)}, true},
                    {"bowl", {{}, Length::mm(100), Length::mm(100)}, false}};
-  plan.cut_list.parts[1].width = Length::mm(75.1);
+  slab.sides[0].bracket = true;
+  plan.cut_list.parts[1].role = "soffit panel";
+  plan.slabs.front().forms.props_apart = Length::inches(18);
   plan.cut_list.parts.push_back(plan.cut_list.parts.front());
   plan.cut_list.parts.back().role = "cleat";
   const auto tasks = make_schedule(job, plan);
   CHECK(mentions(find_task(tasks, "Stick the isolation"), "along the wall (the back)"));
   CHECK(mentions(find_task(tasks, "Cut the openings"), "closed (sink)"));
-  CHECK(mentions(find_task(tasks, "Prop the deep"), "(S2)"));
+  CHECK(mentions(find_task(tasks, "Set props"),
+                 "panels (S2), at the ends and no farther apart than 18 in"));
+  CHECK(mentions(find_task(tasks, "Fix the brackets"), "apart than 2 ft (front)"));
+  CHECK(mentions(find_task(tasks, "Fix the edge strips"), "no farther apart than 8 in"));
   CHECK(tasks_beginning(tasks, "Screw a cleat") == 1);
-  plan.cut_list.parts[1].width = Length::mm(75);
-  CHECK(tasks_beginning(make_schedule(job, plan), "Prop the deep") == 0);
+  plan.cut_list.parts[1].role = "soffit strip";
+  CHECK(tasks_beginning(make_schedule(job, plan), "Set props") == 0);
+}
+
+TEST_CASE("props stay for a week or until the first full use of a rapid mix", "[schedule]") {
+  Job job = potting_bench_job();
+  Plan plan = potting_bench_plan();
+  plan.slabs.front().forms.props = 8;
+  job.mix.strip_after = hours(4);
+  job.mix.full_service = hours(30);
+  const auto starts = [&](const char* task) {
+    return find_task(make_schedule(job, plan), task).start;
+  };
+  CHECK(mentions(find_task(make_schedule(job, plan), "Strip the edges"), "props stay"));
+  CHECK(*starts("Take out the props") == plan.pour.end + hours(30));
+  job.mix.strip_after = hours(24);
+  CHECK(*starts("Take out the props") == plan.pour.end + days(7));
+  CHECK(*starts("First full use") >= *starts("Take out the props"));
+  job.mix.strip_after = hours(4);
+  job.mix.full_service = std::nullopt;
+  CHECK(mentions(find_task(make_schedule(job, plan), "Take out the props"), "data sheet: ____"));
 }
 
 TEST_CASE("walls of several slabs are told apart", "[schedule]") {

@@ -32,7 +32,7 @@ Forms forms_bending(double bends_to_mm) {
 
 FormWork work_for(const Slab& slab, const Forms& forms) {
   MarkCounter marks;
-  return form_work(slab, measure_slab(slab, s), forms, marks);
+  return form_work(slab, measure_slab(slab, s), forms, kilograms_per_m3(2300), marks);
 }
 
 /// Sides of unequal overhang keep their corners' names as a user counts.
