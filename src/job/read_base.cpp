@@ -6,7 +6,6 @@
 namespace strikeoff {
 namespace {
 
-constexpr Range<Length> any_position{Length::m(-100), Length::m(100), "-100 m and 100 m (328 ft)"};
 
 /// The one of three shapes that the base gives.
 void read_shape(Context& c, Object& o, const Node& node, Base& base) {
