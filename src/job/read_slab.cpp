@@ -77,7 +77,8 @@ bool outline_is_good(Context& c, const Object& o, const Slab& slab) {
                                 in_quotes(slab.sides[*edge].name)),
                     inner ? "it lies in an inner corner: give its neighbours less overhang, or "
                             "give the base without the notch"
-                          : "its neighbours close in front of it: give it less overhang, or its neighbours more"},
+                          : "its neighbours close in front of it: give it less overhang, or its "
+                            "neighbours more"},
                    Reader::Mark::key);
     return false;
   }
