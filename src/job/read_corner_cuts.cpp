@@ -37,7 +37,9 @@ std::optional<ReadCut> read_cut(Context& c, const Node& node, const Base& base) 
   constexpr auto example = R"({"corner": 1, "radius": "1 in"})";
   const Node corner_node = o.need("corner", example);
   const auto corner = read_corner(c, corner_node, base);
-  const Node radius = o.find("radius"), clip = o.find("clip");
+  const Node clip = o.find("clip");
+  const Node radius =
+      clip ? o.find("radius") : o.need("radius", std::string(example) + ", or \"clip\"");
   const auto size = read_quantity(c.reader, radius ? radius : clip, any_length);
   if (radius && clip) {
     c.reader.error(clip.pointer,
@@ -45,9 +47,6 @@ std::optional<ReadCut> read_cut(Context& c, const Node& node, const Base& base) 
                     "keep \"radius\" or \"clip\""},
                    Reader::Mark::key);
     (void)read_quantity(c.reader, clip, any_length);
-  } else if (o.is_object() && !radius && !clip) {
-    c.reader.error(node.pointer, {"missing-key", R"(a corner treatment needs "radius" or "clip")",
-                                  fmt::format("as in {}", example)});
   }
   o.finish();
   if (!corner || !size) return std::nullopt;

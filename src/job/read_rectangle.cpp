@@ -74,8 +74,8 @@ std::optional<Polygon> parallelogram(Context& c, const Diagonals& d, Length leng
     const Length right = root(square(length) + square(depth));
     c.reader.error(pointer_to(d.node.pointer, 0),
                    {"impossible-diagonal",
-                    fmt::format("no corner 1 to 3 of {} by {} measures {}: with square corners it "
-                                "is {}",
+                    fmt::format("sides of {} and {} have no diagonal of {}, however askew; square, "
+                                "it is {}",
                                 show(length, c.units), show(depth, c.units),
                                 show(d.one_three, c.units), show(right, c.units)),
                     "measure it again, and length and depth"});

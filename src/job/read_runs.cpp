@@ -186,7 +186,7 @@ Polygon walked(Context& c, const Node& node, const std::vector<Run>& runs, Base&
   if (by > allowed) {
     c.reader.error(node.pointer,
                    {"walk-not-closed",
-                    fmt::format("this walk ends {} of where it began; {} in all is allowed",
+                    fmt::format("this walk ends {} of where it began; {} is allowed",
                                 offset_words(at, c.units), show(allowed, c.units)),
                     "measure the runs again, the longest first"},
                    Reader::Mark::key);

@@ -273,17 +273,6 @@ TEST_CASE("a size far from its partner and in the other units is remarked on", "
   CHECK(rectangle("us", R"("length": "20 ft", "depth": "6 in")").assumptions.front().weight < 110);
 }
 
-TEST_CASE("diagonals stand in the rectangle or beside it and are not planned for", "[job]") {
-  const auto base = [](const std::string& text) {
-    return not_planned(job_of(R"({"slabs": [{"base": {)" + text +
-                              R"(}, "thickness": "40 mm"}], "mix": "fine-25kg"})"));
-  };
-  CHECK(base(R"("rectangle": {"length": "4 m", "depth": "3 m", "diagonals": ["5 m", "5.01 m"]})") ==
-        std::vector<std::string>{"/slabs/0/base/rectangle/diagonals"});
-  CHECK(base(R"("rectangle": {"length": "4 m", "depth": "3 m"}, "diagonals": ["5 m", "5.01 m"])") ==
-        std::vector<std::string>{"/slabs/0/base/diagonals"});
-}
-
 TEST_CASE("prices reach the goods by id and by name", "[job]") {
   const Job job = bench("", R"(, "prices": {"rapid-fine-50lb": 20, "strip-screws": 8,
       "coated shelf board, 3/4 x 15 3/4 x 96 in": 17, "backer-36x60": 12, "x-note": "ours"})");
@@ -295,16 +284,14 @@ TEST_CASE("prices reach the goods by id and by name", "[job]") {
 }
 
 TEST_CASE("keys of the format that are not planned for are said in file order", "[job]") {
-  const Job job = bench(
-      R"(, "corner_treatment": [{"corner": 1, "radius": "1 in"}],
-      "reinforcement": {"kind": "mesh", "cover": "3/4 in"})",
-      R"(, "crew": {"bags_per_batch": "auto"}, "ready_by": "2026-06-01",
+  const Job job = bench(R"(, "reinforcement": {"kind": "mesh", "cover": "3/4 in"})",
+                        R"(, "crew": {"bags_per_batch": "auto"}, "ready_by": "2026-06-01",
       "site": {"humidity": "40 %", "wind": "5 mph", "sun": "sun", "ice": "2 kg",
                "protection": ["windbreak"], "hours": [{"time": "14:00", "air": "75 F"}]})");
-  CHECK(not_planned(job) == std::vector<std::string>{
-                                "/slabs/0/corner_treatment", "/slabs/0/reinforcement",
-                                "/crew/bags_per_batch", "/ready_by", "/site/humidity", "/site/wind",
-                                "/site/sun", "/site/ice", "/site/protection", "/site/hours"});
+  CHECK(not_planned(job) ==
+        std::vector<std::string>{"/slabs/0/reinforcement", "/crew/bags_per_batch", "/ready_by",
+                                 "/site/humidity", "/site/wind", "/site/sun", "/site/ice",
+                                 "/site/protection", "/site/hours"});
   CHECK(job.site.humidity == 0.4);
   CHECK(job.site.sun);
   CHECK(job.crew.bags_per_batch == 1);
