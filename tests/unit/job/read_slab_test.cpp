@@ -106,6 +106,15 @@ TEST_CASE("a round opening is held to its true edge and not to its square", "[jo
                      circle(R"("520 mm", "210 mm")"))) == "openings-overlap");
 }
 
+TEST_CASE("an opening within another runs into it in either order", "[job]") {
+  const std::string large =
+      R"({"rectangle": {"length": "500 mm", "depth": "300 mm"}, "at": ["500 mm", "150 mm"]})";
+  const std::string small =
+      R"({"rectangle": {"length": "20 mm", "depth": "20 mm"}, "at": ["700 mm", "300 mm"]})";
+  CHECK(problem(R"(, "openings": [)" + large + ", " + small + "]") == "openings-overlap");
+  CHECK(problem(R"(, "openings": [)" + small + ", " + large + "]") == "openings-overlap");
+}
+
 TEST_CASE("level readings are kept as written", "[job]") {
   const Slab slab = bench(R"(, "levels": [{"at": ["0 mm", "0 mm"], "low": "7 mm"},
       {"at": ["2 m", "-1 m"], "low": "5 mm"}, {"at": ["0 mm", "60 cm"], "low": "1/8 in"}])");
@@ -281,6 +290,9 @@ TEST_CASE("a partition is a line from front to back or between two places", "[jo
                                                   {at(1000, 0), at(1000, 600)},
                                                   {at(1500, -100), at(2500, 300)}});
   CHECK(problem("", R"(, "partitions": ["2001 mm"])") == "partition-outside");
+  // Neither end reaches the base's edge.
+  CHECK(problem("", R"(, "partitions": [{"from": ["1 m", "200 mm"], "to": ["1.2 m", "300 mm"]}])")
+            .empty());
 }
 
 TEST_CASE("gaps of the base lie over it and may reach past it", "[job]") {
