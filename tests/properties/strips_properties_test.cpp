@@ -322,10 +322,14 @@ TEST_CASE("slabs in another order keep their parts but for the marks", "[propert
   const Slab first = random_slab(draw), second = random_slab(draw);
   const Forms forms = long_boards(CornerStyle::through);
   MarkCounter forward, backward;
-  const auto first_a = form_work(first, measure_slab(first), forms, kilograms_per_m3(2300), forward);
-  const auto second_a = form_work(second, measure_slab(second), forms, kilograms_per_m3(2300), forward);
-  const auto second_b = form_work(second, measure_slab(second), forms, kilograms_per_m3(2300), backward);
-  const auto first_b = form_work(first, measure_slab(first), forms, kilograms_per_m3(2300), backward);
+  const auto first_a =
+      form_work(first, measure_slab(first), forms, kilograms_per_m3(2300), forward);
+  const auto second_a =
+      form_work(second, measure_slab(second), forms, kilograms_per_m3(2300), forward);
+  const auto second_b =
+      form_work(second, measure_slab(second), forms, kilograms_per_m3(2300), backward);
+  const auto first_b =
+      form_work(first, measure_slab(first), forms, kilograms_per_m3(2300), backward);
   CHECK(kinds_of(first_a.parts) == kinds_of(first_b.parts));
   CHECK(kinds_of(second_a.parts) == kinds_of(second_b.parts));
   CHECK(second_a.parts.front().mark != first_a.parts.front().mark);
