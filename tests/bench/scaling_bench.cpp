@@ -35,7 +35,7 @@ std::string slab(int number) {
 
 std::string long_slab(int number) {
   return R"({"name": "slab )" + std::to_string(number) +
-         R"(", "base": {"rectangle": {"length": "100 m", "depth": "600 mm"}},
+         R"(", "base": {"rectangle": {"length": "100 m", "depth": "100 mm"}},
     "overhang": "25 mm", "thickness": "40 mm", "panel": "none"})";
 }
 
@@ -95,7 +95,7 @@ int main(int argc, char** argv) try {
   measure("slanted", sizes, [](int n) { return slanted(job_of(n, slab, "")); });
   measure("short boards", sizes, [](int n) {
     return job_of(n, long_slab, R"("forms": {"strip_stock": [{"name": "short board",
-        "length": "600 mm", "width": "285 mm", "thickness": "19 mm"}]}, )");
+        "length": "600 mm", "width": "285 mm", "thickness": "19 mm"}]}, "crew": {"bags_per_batch": 20}, )");
   });
   return 0;
 } catch (const std::exception& error) {
