@@ -34,12 +34,15 @@ struct ThicknessAt {
 
 /// How much of each kind of form work one slab needs.
 struct FormQuantities {
-  Length soffit;     // length of soffit strips
-  Length edge;       // length of edge strips
-  Length knock_out;  // length of knock-out strips
-  Length isolation;  // length of walls the slab meets
-  Length seams;      // between panels
-  Length ledger;     // battens fixed to the base under soffits whose panel rim is too narrow
+  Length soffit;       // length of soffit strips
+  Length edge;         // length of edge strips
+  Length knock_out;    // length of knock-out strips
+  Length isolation;    // length of walls the slab meets
+  Area foam;           // of the inner faces of aprons
+  Length seams;        // between panels
+  Length loose_seams;  // of these, over no partition, where the job names partitions
+  Length split_seams;  // lengths that through openings cut out of seams
+  Length ledger;       // battens fixed to the base under soffits whose panel rim is too narrow
   std::vector<Length> ledger_pieces;  // the battens of `ledger`, one entry each
   Area panel;                         // of the panels, openings cut out
   Area formed;                        // of form faces the mix touches

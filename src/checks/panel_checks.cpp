@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <optional>
 
 #include "checks/checks.h"
 #include "core/format.h"
@@ -56,6 +57,32 @@ Check base_gap(const SlabPlan& slab, const Rectangle& gap, Units units) {
   return check;
 }
 
+/// A seam over nothing bends and cracks the slab above it; one through an opening leaves two narrow
+/// strips (common practice, no source).
+std::optional<Check> panel_seam(const Slab& slab, const SlabPlan& plan, Units units) {
+  const bool loose = plan.forms.loose_seams > Length{}, split = plan.forms.split_seams > Length{};
+  if (plan.forms.seams <= Length{} || (slab.partitions.empty() && !split)) return std::nullopt;
+  Check check;
+  check.code = "panel-seam";
+  check.title = fmt::format("{}: every panel seam lies well", slab.name);
+  check.value = plan.forms.loose_seams.in_mm();
+  check.unit = "mm";
+  check.basis = "length of seams over no partition within 20 mm (assumption)";
+  if (loose) {
+    check.level = Level::caution;
+    check.title = fmt::format("{}: {} of panel seams lie over no partition", slab.name,
+                              show(plan.forms.loose_seams, units));
+    check.advice = "Fix a board or batten under each, flush with the base's top.";
+  }
+  if (split) {
+    check.level = Level::caution;
+    if (!loose) check.title = fmt::format("{}: a panel seam runs into an opening", slab.name);
+    check.advice += check.advice.empty() ? "" : " ";
+    check.advice += "Back the narrow strips beside the opening with a board under the seam.";
+  }
+  return check;
+}
+
 }  // namespace
 
 std::vector<Check> panel_checks(const Job& job, const Plan& plan) {
@@ -64,6 +91,8 @@ std::vector<Check> panel_checks(const Job& job, const Plan& plan) {
     for (const Rectangle& gap : job.slabs[i].gaps) {
       checks.push_back(base_gap(plan.slabs[i], gap, job.units));
     }
+    const auto seam = panel_seam(job.slabs[i], plan.slabs[i], job.units);
+    if (seam) checks.push_back(*seam);
   }
   return checks;
 }

@@ -47,6 +47,8 @@ std::vector<Part> plan_forms(const Job& job, Density fresh, std::vector<SlabPlan
     PanelLayout panels = lay_panels(slab, planned, job.forms.kerf, marks);
     planned.forms = forms.quantities;
     planned.forms.seams = panels.seams;
+    planned.forms.loose_seams = panels.unsupported;
+    planned.forms.split_seams = panels.in_openings;
     planned.forms.panel = cut_panel_area(slab, planned);
     planned.panels = std::move(panels.pieces);
     parts.insert(parts.end(), forms.parts.begin(), forms.parts.end());

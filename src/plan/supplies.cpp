@@ -37,6 +37,7 @@ Totals total_of(const Plan& plan) {
     sum.forms.edge += slab.forms.edge;
     sum.forms.knock_out += slab.forms.knock_out;
     sum.forms.isolation += slab.forms.isolation;
+    sum.forms.foam += slab.forms.foam;
     sum.forms.seams += slab.forms.seams;
     sum.forms.ledger += slab.forms.ledger;
     const auto& battens = slab.forms.ledger_pieces;
@@ -142,6 +143,7 @@ std::vector<Need> needs(const Job& job, const Plan& plan) {
       by_area("release-agent", forms.formed, "form face", units),
       ledger_battens(forms, units),
       by_length("isolation-strip", forms.isolation, "wall", units),
+      by_area("apron-foam", forms.foam, "inner face of aprons", units),
       {"stakes", static_cast<double>(forms.stakes), "behind the edge strips of ground slabs", ""},
       {"prop", static_cast<double>(forms.props), "under the outer edge of soffit panels",
        forms.props > 0 ? "measure from the floor to the soffit before buying" : ""},

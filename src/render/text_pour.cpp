@@ -17,7 +17,7 @@ std::string pace(const Plan& plan) {
   std::string text =
       fmt::format("From its first water a batch takes {} until it is placed.", show(pour.lead));
   if (pour.batches > 1) {
-    text = fmt::format("Start a batch every {}{}: {} sets this pace. ", show(pour.takt),
+    text = fmt::format("Start a batch every {}{}, a pace set by {}. ", show(pour.takt),
                        pour.takt_is_bound ? " at best" : "", pour.bottleneck) +
            text;
   }

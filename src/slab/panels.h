@@ -13,6 +13,8 @@ struct PanelLayout {
   std::vector<PanelPiece> pieces;  // each in its place, base frame
   std::vector<Part> parts;         // grouped by size; a piece cut out or to the line is its own
   Length seams;                    // total length between neighbouring panels
+  Length unsupported;              // of seams over no partition, where partitions are given
+  Length in_openings;              // of seams that through openings cut away
 };
 
 /// Backer panels over the panel area: a right-angled one cut into rectangles, any other the

@@ -43,16 +43,23 @@ struct Shape {
   [[nodiscard]] std::size_t after(std::size_t k) const { return (k + 1) % outline.size(); }
 };
 
+/// The visible edge of a side where it is highest: the base's hollow, the top's rise and an apron
+/// included.
+Length concrete_height(const Shape& shape, std::size_t k) {
+  const Slab& slab = shape.slab;
+  const Point &a = shape.outline[k], &b = shape.outline[shape.after(k)];
+  const Length height =
+      slab.thickness + shape.heights.most_low(a, b) + shape.heights.most_rise(a, b);
+  return slab.sides[k].apron ? height + slab.apron_depth : height;
+}
+
 /// As high as the edge, what it hangs below it, and what the base's hollow and the top's rise add
 /// along the side.
 Length edge_height(const Shape& shape, std::size_t k) {
-  const Slab& slab = shape.slab;
-  const Side& side = slab.sides[k];
-  const Point &a = shape.outline[k], &b = shape.outline[shape.after(k)];
-  Length height = slab.thickness + shape.forms.oversize + shape.heights.most_low(a, b) +
-                  shape.heights.most_rise(a, b);
-  if (slab.support == Support::base) height += side.overhang > Length{} ? shape.s() : strip_lap;
-  return side.apron ? height + slab.apron_depth : height;
+  const Length below = shape.slab.support == Support::ground     ? Length{}
+                       : shape.slab.sides[k].overhang > Length{} ? shape.s()
+                                                                 : strip_lap;
+  return concrete_height(shape, k) + shape.forms.oversize + below;
 }
 
 Shape shape_of(const Slab& slab, const Forms& forms, Density fresh) {
@@ -269,16 +276,25 @@ void add_corner_soffit(const Shape& shape, const Face& face, std::vector<Part>& 
   parts.push_back(std::move(part));
 }
 
+/// Everything one slab's form is made of, before it is grouped.
+struct Pieces {
+  std::vector<StripRun> soffits, edges, knock_outs, corner_cleats;
+  std::vector<Part> edge_parts, blocks, isolation, props;
+  std::vector<std::pair<Length, StripRun>> edge_of_side;  // where each begins along its side
+};
+
 /// The foam inside an apron, and what closes the apron's ends where a plain side comes next: a
 /// piece from the base's corner to the outline's, as high as the apron and the soffit it stands on.
-void add_apron(const Shape& shape, std::size_t k, std::vector<Part>& parts) {
+void add_apron(const Shape& shape, std::size_t k, Pieces& pieces, FormQuantities& quantities) {
   const Slab& slab = shape.slab;
   Part foam;
-  foam.role = "apron foam";
-  foam.width = slab.apron_depth;
+  foam.role = "knock-out block";
   foam.length = edge_length(slab.base, k);
-  foam.place = slab.sides[k].name + " (against the base)";
-  parts.push_back(std::move(foam));
+  foam.width = shape.s();
+  foam.height = slab.apron_depth;
+  foam.place = slab.sides[k].name + " (foam against the base, behind the apron)";
+  quantities.foam += foam.length * slab.apron_depth;
+  pieces.blocks.push_back(std::move(foam));
   for (const bool right : {false, true}) {
     const std::size_t corner = right ? shape.after(k) : k;
     const Side& next = slab.sides[right ? corner : shape.before(k)];
@@ -292,7 +308,7 @@ void add_apron(const Shape& shape, std::size_t k, std::vector<Part>& parts) {
                      : edge_length({slab.base[corner], shape.outline[corner]}, 0);
     end.place = fmt::format("{} (closes the {} end of the apron)", slab.sides[k].name,
                             right ? "right" : "left");
-    parts.push_back(std::move(end));
+    pieces.edge_parts.push_back(std::move(end));
   }
 }
 
@@ -305,13 +321,6 @@ StripRun cleat_for(Length width, const std::string& place) {
   cleat.place = place;
   return cleat;
 }
-
-/// Everything one slab's form is made of, before it is grouped.
-struct Pieces {
-  std::vector<StripRun> soffits, edges, knock_outs, corner_cleats;
-  std::vector<Part> edge_parts, blocks, isolation, props;
-  std::vector<std::pair<Length, StripRun>> edge_of_side;  // where each begins along its side
-};
 
 void add_rounded(const Shape& shape, const Face& face, Pieces& pieces, FormQuantities& quantities) {
   const Length height = height_of(shape, face);
@@ -360,8 +369,8 @@ void add_faces(const Shape& shape, Pieces& pieces, FormQuantities& quantities) {
     pieces.edges.push_back(std::move(edge));
   }
   for (const CornerCut& cut : filled_corners(shape.slab, shape.outline, shape.forms)) {
-    const Length height =
-        std::max(shape.edge_heights[shape.before(cut.corner)], shape.edge_heights[cut.corner]);
+    const Length height = std::max(concrete_height(shape, shape.before(cut.corner)),
+                                   concrete_height(shape, cut.corner));
     pieces.blocks.push_back(
         corner_block(shape, cut.corner, height, " (filler for the rounded corner)"));
   }
@@ -378,7 +387,7 @@ void add_soffits(const Shape& shape, Pieces& pieces, FormQuantities& quantities)
     const Length length = total(pieces.soffits.back());
     quantities.soffit += length;
     if (!slab.panel || side.panel_overhang < least_rim) add_ledger(length, quantities);
-    if (side.apron) add_apron(shape, k, pieces.edge_parts);
+    if (side.apron) add_apron(shape, k, pieces, quantities);
     if (side.overhang > widest_free_soffit) {
       pieces.props.push_back(props_under(shape, side, length));
       quantities.props += pieces.props.back().quantity;
@@ -392,9 +401,7 @@ std::vector<Part> grouped(const Shape& shape, Pieces pieces, FormQuantities& qua
   for (const StripRun& run : pieces.soffits) parts.add(run);
   for (const StripRun& run : pieces.edges) parts.add(run);
   for (Part& part : pieces.edge_parts) {
-    const char letter = part.role.starts_with("soffit") ? 'S'
-                        : part.role == "edge strip"     ? 'E'
-                                                        : 'F';
+    const char letter = part.role == "edge strip" ? 'E' : 'S';
     parts.add(std::move(part), letter);
   }
   for (Part& part : pieces.blocks) parts.add(std::move(part), 'K');

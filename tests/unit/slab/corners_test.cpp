@@ -208,7 +208,7 @@ TEST_CASE("a radius too small to bend leaves a square form with a filler", "[str
   CHECK(filler.stock.empty());
   CHECK(filler.length.in_mm() == Approx(50));
   CHECK(filler.width.in_mm() == Approx(50));
-  CHECK(*filler.height == mm(58));
+  CHECK(*filler.height == mm(40));  // it stands on the soffit, inside the strips
   CHECK(part_at(work, "edge strip", "edge 1, edge 3").length == mm(1076));
 }
 
@@ -256,8 +256,9 @@ TEST_CASE("an apron has a lower soffit and foam and an end piece at plain sides"
   const Part& soffit = part_at(work, "soffit strip", "edge 1 (lower down, under the apron)");
   CHECK(soffit.width == mm(60));
   CHECK(soffit.length == mm(1060));
-  const Part& foam = part_at(work, "apron foam", "edge 1 (against the base)");
-  CHECK(foam.width == mm(80));
+  const Part& foam =
+      part_at(work, "knock-out block", "edge 1 (foam against the base, behind the apron)");
+  CHECK(foam.height == mm(80));
   CHECK(foam.length == mm(1000));
   CHECK(foam.stock.empty());
   const Part& end = part_at(work, "edge strip", "edge 1 (closes the right end of the apron)");

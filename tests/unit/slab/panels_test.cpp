@@ -280,3 +280,41 @@ TEST_CASE("a layout that spares a sink wins among those of as many sheets", "[pa
     CHECK((left == in(0) || left >= in(50) + mm(75)));
   }
 }
+
+TEST_CASE("a joint goes over a partition where that takes no more sheets", "[panels]") {
+  // 84 x 30 in from 36 x 60 sheets: two sheets whatever the joint, so it moves from 60 in to the
+  // partition at 50 in; with none in reach the full sheet stays.
+  Slab slab = panelled(corners_of({{}, in(84), in(30)}), in(0.125));
+  slab.partitions = {{{in(50), in(0)}, {in(50), in(30)}}};
+  const PanelLayout layout = layout_of(slab);
+  REQUIRE(layout.pieces.size() == 2);
+  const Length left = std::min(layout.pieces[0].at.length, layout.pieces[1].at.length);
+  const Length right = std::max(layout.pieces[0].at.length, layout.pieces[1].at.length);
+  CHECK(left + right + slab.panel_gap == in(84));
+  CHECK(right.in_in() == Approx(50).margin(0.1));
+  CHECK(layout.unsupported == Length{});
+  slab.partitions = {{{in(10), in(0)}, {in(10), in(30)}}};
+  CHECK(layout_of(slab).unsupported >= in(30));
+}
+
+TEST_CASE("a joint keeps clear of an opening though a full sheet would end in it", "[panels]") {
+  Slab slab = panelled(corners_of({{}, in(84), in(30)}), in(0.125));
+  slab.openings.push_back({"well", {{in(55), in(6)}, in(10), in(10)}, true});
+  const PanelLayout layout = layout_of(slab);
+  CHECK(layout.in_openings == Length{});
+  for (const PanelPiece& piece : layout.pieces) {
+    const Length end = piece.at.at.x + piece.at.length;
+    const bool clear = end <= in(55) - mm(74) || end >= in(65) + mm(74);
+    CHECK(clear);
+  }
+}
+
+TEST_CASE("a piece within the box of a round opening but not within its circle stays", "[panels]") {
+  // Panels of 10 x 10 in under a circle of 60 in: those at the corners of its box keep a corner.
+  Slab slab = panelled(corners_of({{}, in(90), in(70)}), {});
+  slab.panel->length = slab.panel->width = in(10);
+  slab.openings.push_back({"pool", {{in(15), in(5)}, in(60), in(60)}, true, in(30)});
+  const std::size_t round = layout_of(slab).pieces.size();
+  slab.openings.front().corner_radius = {};
+  CHECK(round > layout_of(slab).pieces.size());
+}
