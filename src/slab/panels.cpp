@@ -208,7 +208,7 @@ Length unsupported(const Layout& layout, const std::vector<Partition>& partition
 /// that a job of many openings stays quick.
 std::vector<Length> good_joints(const std::vector<Partition>& partitions,
                                 const std::vector<Rectangle>& cut_out, bool across_x) {
-  constexpr std::size_t most = 24;
+  constexpr std::size_t most = 12;
   std::vector<Length> at;
   for (const Partition& p : partitions) {
     const Length a = across_x ? p.from.x : p.from.y, b = across_x ? p.to.x : p.to.y;
