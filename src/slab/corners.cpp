@@ -113,11 +113,6 @@ bool fit(const Slab& slab, const Polygon& outline, const std::vector<StripEnds>&
   return true;
 }
 
-Point towards(const Point& from, const Point& to, Length by) {
-  const Length whole = edge_length({from, to}, 0);
-  return {from.x + (to.x - from.x) * (by / whole), from.y + (to.y - from.y) * (by / whole)};
-}
-
 /// What becomes of a cut corner's form; nothing where the form stays sharp.
 std::optional<Face::Kind> kind_of(const Polygon& outline, const CornerCut& cut,
                                   const Forms& forms) {
@@ -128,6 +123,11 @@ std::optional<Face::Kind> kind_of(const Polygon& outline, const CornerCut& cut,
 }
 
 }  // namespace
+
+Point towards(const Point& from, const Point& to, Length by) {
+  const Length whole = edge_length({from, to}, 0);
+  return {from.x + (to.x - from.x) * (by / whole), from.y + (to.y - from.y) * (by / whole)};
+}
 
 double StripEnd::cut_deg(Length across) const {
   const double radians = std::atan((outer - inner) / across);

@@ -41,6 +41,9 @@ struct Face {
 
 [[nodiscard]] bool is_straight(const Face& face);
 
+/// So far along from one place towards another.
+[[nodiscard]] Point towards(const Point& from, const Point& to, Length by);
+
 /// True when a corner's turn is within 2 degrees of a right angle either way.
 [[nodiscard]] bool is_square_corner(const Polygon& outline, std::size_t corner);
 

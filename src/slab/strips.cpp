@@ -30,6 +30,7 @@ struct Shape {
   const Slab& slab;
   const Forms& forms;
   Polygon outline;  // sharp
+  Polygon inside;   // of its aprons
   std::vector<Face> faces;
   std::vector<StripEnds> edge_ends, soffit_ends;  // per face, per side
   Heights heights;
@@ -67,8 +68,16 @@ Shape shape_of(const Slab& slab, const Forms& forms, Density fresh) {
   auto faces = form_faces(slab, outline, forms);
   auto edges = edge_ends(slab, faces, forms);
   auto soffits = soffit_ends(slab, outline, forms.corner);
-  Shape shape{slab,          forms, outline, std::move(faces), std::move(edges), std::move(soffits),
-              Heights(slab), {},    {}};
+  Shape shape{slab,
+              forms,
+              outline,
+              inside_aprons(slab, forms.strip_stock.front().thickness),
+              std::move(faces),
+              std::move(edges),
+              std::move(soffits),
+              Heights(slab),
+              {},
+              {}};
   shape.spacing = form_spacing(slab, forms, shape.heights, fresh);
   for (std::size_t k = 0; k < outline.size(); ++k) {
     shape.edge_heights.push_back(slab.sides[k].wall ? Length{} : edge_height(shape, k));
@@ -177,20 +186,57 @@ Length arc_length(const Shape& shape, const CornerCut& cut) {
   return cut.size * std::abs(turn_at(shape.outline, cut.corner).radians);
 }
 
+/// How low and rise change the area of an upright face along a stretch of the slab's edge.
+Area change_along(const Shape& shape, const OutlineEdge& stretch, const Point& to) {
+  if (shape.heights.are_none()) return {};
+  const Polygon line = chords({stretch, {to, 0}}, drawn_within);
+  Area sum;
+  for (std::size_t i = 0; i + 1 < line.size(); ++i) {
+    sum += shape.heights.along(line[i], line[i + 1]);
+  }
+  return sum;
+}
+
+/// The inside of one face's strip, or of the block instead of one.
+Area formed_by(const Shape& shape, const Face& face) {
+  const Slab& slab = shape.slab;
+  const bool straight = is_straight(face);
+  const Length along =
+      straight ? edge_length({face.from, face.to}, 0) : arc_length(shape, cut_at(slab, face.index));
+  const double sweep = straight ? 0 : turn_at(shape.outline, face.index).radians;
+  const bool apron = slab.sides[face.index].apron &&
+                     (face.kind == Face::Kind::side || slab.sides[shape.before(face.index)].apron);
+  return along * (apron ? slab.thickness + slab.apron_depth : slab.thickness) +
+         change_along(shape, {face.from, sweep}, face.to);
+}
+
+/// What a filler adds: its arc for the sharp corner.
+Area formed_more_by(const Shape& shape, const CornerCut& filler) {
+  const std::size_t k = filler.corner;
+  const Point &corner = shape.outline[k], &last = shape.outline[shape.before(k)];
+  const Length back = set_back(shape.outline, filler);
+  const Point from = towards(corner, last, back);
+  const Point to = towards(corner, shape.outline[shape.after(k)], back);
+  const Slab& slab = shape.slab;
+  const auto height = [&](const Side& side) {
+    return side.apron ? slab.thickness + slab.apron_depth : slab.thickness;
+  };
+  const Length before = height(slab.sides[shape.before(k)]), after = height(slab.sides[k]);
+  return arc_length(shape, filler) * std::min(before, after) - back * (before + after) +
+         change_along(shape, {from, turn_at(shape.outline, k).radians}, to) -
+         change_along(shape, {from, 0}, corner) - change_along(shape, {corner, 0}, to);
+}
+
 /// Form faces the mix touches: the inside of the edge strips, the soffits beyond the panel's
-/// rim, and the knock-outs above the panel.
+/// rim, and the knock-outs above the panel. Those of aprons come on top.
 Area formed_area(const Shape& shape, const SlabPlan& plan) {
   const Slab& slab = shape.slab;
   Area sum;
   for (const Face& face : shape.faces) {
-    if (face.wall) continue;
-    const Length along = is_straight(face) ? edge_length({face.from, face.to}, 0)
-                                           : arc_length(shape, cut_at(slab, face.index));
-    const bool apron = face.kind == Face::Kind::side && slab.sides[face.index].apron;
-    sum += along * (apron ? slab.thickness + slab.apron_depth : slab.thickness);
+    if (!face.wall) sum += formed_by(shape, face);
   }
-  for (const CornerCut& cut : filled_corners(slab, shape.outline, shape.forms)) {
-    sum += (arc_length(shape, cut) - set_back(shape.outline, cut) * 2) * slab.thickness;
+  for (const CornerCut& filler : filled_corners(slab, shape.outline, shape.forms)) {
+    sum += formed_more_by(shape, filler);
   }
   if (slab.support == Support::base) {
     std::vector<Length> covered;
@@ -289,11 +335,12 @@ void add_apron(const Shape& shape, std::size_t k, Pieces& pieces, FormQuantities
   const Slab& slab = shape.slab;
   Part foam;
   foam.role = "knock-out block";
-  foam.length = edge_length(slab.base, k);
+  foam.length = edge_length(shape.inside, k);
   foam.width = shape.s();
   foam.height = slab.apron_depth;
   foam.place = slab.sides[k].name + " (foam against the base, behind the apron)";
   quantities.foam += foam.length * slab.apron_depth;
+  quantities.formed += foam.length * slab.apron_depth;
   pieces.blocks.push_back(std::move(foam));
   for (const bool right : {false, true}) {
     const std::size_t corner = right ? shape.after(k) : k;
@@ -308,6 +355,9 @@ void add_apron(const Shape& shape, std::size_t k, Pieces& pieces, FormQuantities
                      : edge_length({slab.base[corner], shape.outline[corner]}, 0);
     end.place = fmt::format("{} (closes the {} end of the apron)", slab.sides[k].name,
                             right ? "right" : "left");
+    const Length overhang = slab.sides[k].overhang;
+    // The foam's end stands before the rest of it.
+    quantities.formed += end.length * ((overhang - shape.s()) / overhang) * slab.apron_depth;
     pieces.edge_parts.push_back(std::move(end));
   }
 }
@@ -439,7 +489,7 @@ FormWork form_work(const Slab& slab, const SlabPlan& shape, const Forms& forms, 
   pieces.knock_outs = std::move(openings.strips);
   pieces.blocks.insert(pieces.blocks.end(), openings.blocks.begin(), openings.blocks.end());
   work.parts = grouped(form, std::move(pieces), work.quantities, marks);
-  work.quantities.formed = formed_area(form, shape);
+  work.quantities.formed += formed_area(form, shape);
   return work;
 }
 

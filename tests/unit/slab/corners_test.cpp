@@ -259,13 +259,46 @@ TEST_CASE("an apron has a lower soffit and foam and an end piece at plain sides"
   const Part& foam =
       part_at(work, "knock-out block", "edge 1 (foam against the base, behind the apron)");
   CHECK(foam.height == mm(80));
-  CHECK(foam.length == mm(1000));
+  // From the wall to the end piece, which stands 60 past the base.
+  CHECK(foam.length.in_mm() == Approx(1060));
   CHECK(foam.stock.empty());
   const Part& end = part_at(work, "edge strip", "edge 1 (closes the right end of the apron)");
   CHECK(end.length == mm(60));
   CHECK(end.width == mm(98));
   CHECK(std::none_of(work.parts.begin(), work.parts.end(),
                      [](const Part& p) { return p.place.find("left end") != std::string::npos; }));
+}
+
+TEST_CASE("the form faces of a slab out of level with a fall and an apron add up by hand",
+          "[strips][corners]") {
+  Slab slab = counted(slab_on(corners_of({{}, mm(1000), mm(600)}), mm(60), mm(40)));
+  slab.sides[0].apron = true;
+  slab.apron_depth = mm(80);
+  slab.sides[3].wall = true;
+  slab.sides[3].overhang = {};
+  // The outline is 1060 from the wall and 720 from y = -60. Low grows by 1 mm in 100 from the wall;
+  // the top rises by 2 mm in 100 from the front.
+  slab.levels = {{{mm(0), mm(0)}, {}}, {{mm(1000), mm(0)}, mm(10)}, {{mm(0), mm(600)}, {}}};
+  slab.fall = Fall{0.02, 0};
+  const double front = 1060 * (40 + 80 + 5.3);
+  const double right = 720 * (40 + 10.6 + 7.2);
+  const double back = 1060 * (40 + 5.3 + 14.4);
+  const double soffits = 1060 * 720 - 1000 * 600;
+  const double foam = 1060 * 80, apron_end = (60 - 18) * 80;
+  CHECK(work_for(slab, forms_18()).quantities.formed.si() * 1e6 ==
+        Approx(front + right + back + soffits + foam + apron_end));
+
+  // A corner rounded by 50, too tight to bend, between the right and the back: the filler's arc
+  // for 50 of each, and its corner off the soffit. Along the arc low is 10.1 + 0.5 x 2/pi and rise
+  // 13.4 + 1 x 2/pi on average, for the mean of a quarter's cosine is 2/pi.
+  slab.corner_cuts = {{2, mm(50), true}};
+  const double pi = 2 * std::acos(0.0), arc = 25 * pi;
+  const double on_arc = arc * (40 + 10.1 + 13.4 + 1.5 * 2 / pi);
+  const double off_right = 50 * (40 + 10.6 + 13.9), off_back = 50 * (40 + 10.35 + 14.4);
+  CHECK(work_for(slab, forms_18()).quantities.formed.si() * 1e6 ==
+        Approx(front + right + back + soffits + foam + apron_end + on_arc - off_right - off_back -
+               (2500 - 625 * pi))
+            .epsilon(1e-5));  // the arc by chords
 }
 
 TEST_CASE("a base out of level and a fall make edge strips higher along them",
