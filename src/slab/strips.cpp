@@ -26,6 +26,12 @@ Length least_piece(const StripEnds& ends) {
                   splices_apart + std::max(ends.left.longest(), ends.right.longest()));
 }
 
+std::string scribed(const StripEnds& ends) {
+  if (ends.left.scribed && ends.right.scribed) return " (scribe both ends to the walls)";
+  if (!ends.left.scribed && !ends.right.scribed) return {};
+  return fmt::format(" (scribe the {} end to the wall)", ends.left.scribed ? "left" : "right");
+}
+
 StripRun edge_strip(const FormShape& shape, std::size_t i) {
   const Face& face = shape.faces[i];
   const StripEnds& ends = shape.edge_ends[i];
@@ -34,7 +40,7 @@ StripRun edge_strip(const FormShape& shape, std::size_t i) {
   run.width = height_of(shape, face);
   run.left_cut_deg = ends.left.cut_deg(shape.s());
   run.right_cut_deg = ends.right.cut_deg(shape.s());
-  run.place = name_of(shape, face);
+  run.place = name_of(shape, face) + scribed(ends);
   run.reads_from_left = true;
   const Length length =
       edge_length({face.from, face.to}, 0) + ends.left.longest() + ends.right.longest();

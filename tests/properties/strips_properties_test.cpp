@@ -74,6 +74,16 @@ Slab random_slanted(Draw& draw) {
   }
 }
 
+/// A wall within 30 degrees of its neighbour's line: the strip there is scribed by hand.
+bool has_shallow_wall(const Slab& slab, const Polygon& outline) {
+  for (std::size_t k = 0; k < outline.size(); ++k) {
+    const bool wall =
+        slab.sides[k].wall || slab.sides[(k + outline.size() - 1) % outline.size()].wall;
+    if (wall && std::abs(std::sin(turn_at(outline, k).radians)) < 0.5) return true;
+  }
+  return false;
+}
+
 /// The polygons of a list that are not empty.
 std::vector<Polygon> present(const std::vector<Polygon>& prints) {
   std::vector<Polygon> kept;
@@ -172,7 +182,7 @@ TEST_CASE("edge strips of slanted outlines close the edge and never overlap",
           "[properties][strips]") {
   Draw draw(12);
   int tried = 0;
-  for (int round = 0; round < 400; ++round) {
+  for (int round = 0; round < 450; ++round) {
     const Slab slab = random_slanted(draw);
     const Polygon outline = sharp_outline(slab);
     for (const CornerStyle style : styles) {
@@ -180,6 +190,7 @@ TEST_CASE("edge strips of slanted outlines close the edge and never overlap",
       const Forms forms = long_boards(style);
       const auto faces = form_faces(slab, outline, forms);
       const auto ends = edge_ends(slab, faces, forms);
+      if (has_shallow_wall(slab, outline)) continue;
       if (!faces_without_room(faces, ends, s).empty()) continue;
       ++tried;
       const auto edges = present(edge_footprints(faces, ends, s));

@@ -143,6 +143,27 @@ TEST_CASE("a skew wall cuts the strips beside it along its own line", "[strips][
   CHECK(behind.length.in_mm() == Approx(600 + 30));
 }
 
+TEST_CASE("a wall almost in a strip's line ends it square to be scribed", "[strips][corners]") {
+  // The wall leaves the front's line by 20 degrees and meets the back at 160, on the ground: cut
+  // along it the front's strip would lose 18 cot 20 = 49 outside, and the back's gain as much.
+  const double along = 500 * std::cos(std::acos(-1.0) / 9);
+  const double deep = 500 * std::sin(std::acos(-1.0) / 9);
+  Slab slab =
+      slab_on({{mm(0), mm(0)}, {mm(1000), mm(0)}, {mm(1000 + along), mm(deep)}, {mm(0), mm(deep)}},
+              {}, mm(100));
+  slab.support = Support::ground;
+  slab.sides[1].wall = true;
+  const FormWork work = work_for(slab, forms_18());
+  // Both pass the short left side by 18.
+  const Part& front = part_at(work, "edge strip", "edge 1 (scribe the right end to the wall)");
+  CHECK(front.length.in_mm() == Approx(1000 + 18));
+  CHECK(front.right_cut_deg == 0);
+  // The wall runs away from the back's strip: nothing to scribe.
+  const Part& back = part_at(work, "edge strip", "edge 3");
+  CHECK(back.length.in_mm() == Approx(1000 + along + 18));
+  CHECK(back.left_cut_deg == 0);
+}
+
 TEST_CASE("a corner out of square by less than two degrees counts as square", "[strips][corners]") {
   const auto leaning = [](double by) {
     return slab_on({{mm(0), mm(0)}, {mm(1000), mm(0)}, {mm(1000 + by), mm(500)}, {mm(0), mm(500)}},
