@@ -78,6 +78,8 @@ StripRun soffit_strip(const FormShape& shape, std::size_t k, const StripRun& edg
   run.right_cut_deg = ends.right.cut_deg(run.width);
   run.place = side.name + cuts_of_soffit(shape, k);
   run.reads_from_left = true;
+  // To the long points. An end that reads square may be skew by less than 2 degrees: cut square
+  // it is up to 1/30 of the width too long on its short side, which is planed off where it binds.
   const Length left = ends.left.longest();
   const Length length = edge_length(shape.outline, k) + left + ends.right.longest();
   const auto longest = longest_piece(shape.forms, run.width);
