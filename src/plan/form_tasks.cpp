@@ -7,7 +7,9 @@
 #include <string_view>
 
 #include "core/format.h"
+#include "core/outlines.h"
 #include "plan/tasks.h"
+#include "slab/corners.h"
 
 namespace strikeoff {
 namespace {
@@ -112,6 +114,75 @@ std::string bracketed(const Job& job) {
   });
 }
 
+/// Of all slabs: rounded corners that are bent, and those that a block makes.
+struct RoundedCorners {
+  bool bent = false, blocks = false;
+};
+
+RoundedCorners rounded_corners(const Job& job) {
+  RoundedCorners corners;
+  for (const Slab& slab : job.slabs) {
+    if (slab.corner_cuts.empty()) continue;
+    const Polygon outline = sharp_outline(slab);
+    if (!filled_corners(slab, outline, job.forms).empty()) corners.blocks = true;
+    for (const Face& face : form_faces(slab, outline, job.forms)) {
+      if (face.kind == Face::Kind::bend) corners.bent = true;
+      if (face.kind == Face::Kind::block) corners.blocks = true;
+    }
+  }
+  return corners;
+}
+
+bool has_apron(const Slab& slab) {
+  return std::any_of(slab.sides.begin(), slab.sides.end(),
+                     [](const Side& side) { return side.apron; });
+}
+
+/// An apron's end stands open where a plain side comes next.
+bool has_open_apron(const Slab& slab) {
+  for (std::size_t k = 0; k < slab.sides.size(); ++k) {
+    const Side &side = slab.sides[k], &next = slab.sides[(k + 1) % slab.sides.size()];
+    if (side.apron != next.apron && !side.wall && !next.wall) return true;
+  }
+  return false;
+}
+
+/// Soffits, and what stands on those under aprons.
+std::vector<std::string> soffit_tasks(const Job& job, const Plan& plan) {
+  if (!has_soffit(plan)) return {};
+  std::string soffits = "Fix the soffit strips, flush with the top of the base";
+  if (!any_slab(job, has_apron)) return {std::move(soffits)};
+  std::vector<std::string> tasks{
+      std::move(soffits) + "; those under an apron lower by its depth",
+      "Glue the foam to the base behind the apron, standing on the soffit"};
+  if (any_slab(job, has_open_apron)) {
+    tasks.push_back("Close the ends of the apron with their pieces, from the soffit up");
+  }
+  return tasks;
+}
+
+/// What goes with the edge strips: rounded corners, splices, openings.
+std::vector<std::string> after_edges(const Job& job, const Plan& plan) {
+  std::vector<std::string> tasks;
+  const RoundedCorners corners = rounded_corners(job);
+  if (corners.bent) {
+    tasks.push_back(
+        "Bend the two thin layers round each bent corner, one over the other, and screw both ends "
+        "to a cleat over the joint with the straight strip");
+  }
+  const bool spliced = std::any_of(plan.slabs.begin(), plan.slabs.end(),
+                                   [](const SlabPlan& slab) { return slab.forms.splices > 0; });
+  if (spliced) tasks.push_back("Screw a cleat over each splice, from the outside");
+  if (corners.blocks) {
+    tasks.push_back(
+        "Fix the blocks of the rounded corners, the side cut to the arc towards the concrete");
+  }
+  if (any_slab(job, [](const Slab& slab) { return !slab.openings.empty(); })) {
+    tasks.push_back("Fix the knock-outs of the openings");
+  }
+  return tasks;
+}
+
 /// What the release agent must not touch, for the next mix has to hold on to it.
 std::string release_agent(const Job& job) {
   const bool panel = any_slab(job, [](const Slab& slab) { return slab.panel.has_value(); });
@@ -152,7 +223,7 @@ std::vector<std::string> form_tasks(const Job& job, const Plan& plan) {
        fmt::format("Fix the brackets to the base's frame, not its skin, at the ends and no farther "
                    "apart than {} ({})",
                    job.units == Units::us ? "2 ft" : "600 mm", brackets));
-  when(has_soffit(plan), "Fix the soffit strips, flush with the top of the base");
+  for (std::string& task : soffit_tasks(job, plan)) tasks.push_back(std::move(task));
   when(!panels.empty(),
        fmt::format("Set props under the outer edge of the soffit panels ({}), at the ends and no "
                    "farther apart than {}; stand them on boards and wedge them tight",
@@ -163,9 +234,7 @@ std::vector<std::string> form_tasks(const Job& job, const Plan& plan) {
   when(ground && has_role(plan, "edge strip"),
        fmt::format("Drive stakes behind the edge strips, at the ends and no farther apart than {}",
                    apart(plan, &FormQuantities::stakes_apart)));
-  when(has_role(plan, "cleat"), "Screw a cleat over each splice, from the outside");
-  when(has_role(plan, "knock-out strip") || has_role(plan, "knock-out block"),
-       "Fix the knock-outs of the openings");
+  for (std::string& task : after_edges(job, plan)) tasks.push_back(std::move(task));
   when(true, "Check level, heights and both diagonals; mend before sealing");
   when(true, "Seal the form joints from inside; let the sealant cure as its label says");
   when(has_role(plan, "edge strip"), "Tape the cut faces of the edge strips");

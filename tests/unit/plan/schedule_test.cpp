@@ -154,6 +154,52 @@ TEST_CASE("the whole top is trowelled at once while slow work fits before the fi
   CHECK(is_after(zones, "Trowel zone 2", "Batch 2"));
 }
 
+TEST_CASE("form tasks name bends and blocks and aprons only where the job has them", "[schedule]") {
+  Job job = potting_bench_job();
+  Plan plan = potting_bench_plan();
+  const auto begins = [&](const std::string& beginning) {
+    const auto tasks = form_tasks(job, plan);
+    return std::count_if(tasks.begin(), tasks.end(),
+                         [&](const std::string& task) { return task.rfind(beginning, 0) == 0; });
+  };
+  const char* special[] = {"Bend the two thin layers",
+                           "Screw a cleat over each splice",
+                           "Fix the blocks of the rounded corners",
+                           "Fix the knock-outs",
+                           "Glue the foam",
+                           "Close the ends of the apron"};
+  for (const char* task : special) CHECK(begins(task) == 0);
+
+  // Cleats of a bent corner alone are no splice's.
+  job.slabs.front().corner_cuts = {{1, Length::mm(150), true}};
+  job.forms.bend_stock =
+      Stock{"thin", "thin", Length::mm(2440), Length::mm(1220), Length::mm(4), {}, {}};
+  job.forms.bend_stock->bends_to = Length::mm(150);
+  Part cleat;
+  cleat.role = "cleat";
+  plan.cut_list.parts.push_back(cleat);
+  CHECK(begins("Bend the two thin layers") == 1);
+  CHECK(begins("Fix the blocks of the rounded corners") == 0);
+  CHECK(begins("Screw a cleat over each splice") == 0);
+  plan.slabs.front().forms.splices = 1;
+  CHECK(begins("Screw a cleat over each splice") == 1);
+
+  job.slabs.front().corner_cuts.front().size = Length::mm(140);  // too tight to bend
+  CHECK(begins("Bend the two thin layers") == 0);
+  CHECK(begins("Fix the blocks of the rounded corners") == 1);
+
+  // One side has open ends; beside another apron all round it has none.
+  job.slabs.front().sides.front().apron = true;
+  CHECK(begins("Fix the soffit strips, flush with the top of the base; those under") == 1);
+  CHECK(begins("Glue the foam") == 1);
+  CHECK(begins("Close the ends of the apron") == 1);
+  for (Side& side : job.slabs.front().sides) side.apron = true;
+  CHECK(begins("Close the ends of the apron") == 0);
+
+  job.slabs.front().openings.push_back({"sink", {{}, Length::mm(300), Length::mm(200)}, true});
+  CHECK(begins("Fix the knock-outs") == 1);
+}
+
 TEST_CASE("what hangs on a silent label has no minutes but an order", "[schedule]") {
   Job job = potting_bench_job();
   job.date = StartDate{std::chrono::year{2026} / 5 / 31, std::chrono::minutes{540}};
@@ -292,8 +338,7 @@ TEST_CASE("what is bought for the forms is fixed in the day before", "[schedule]
   slab.sides[0].bracket = true;
   plan.cut_list.parts[1].role = "soffit panel";
   plan.slabs.front().forms.props_apart = Length::inches(18);
-  plan.cut_list.parts.push_back(plan.cut_list.parts.front());
-  plan.cut_list.parts.back().role = "cleat";
+  plan.slabs.front().forms.splices = 1;
   const auto tasks = make_schedule(job, plan);
   CHECK(mentions(find_task(tasks, "Stick the isolation"), "along the wall (the back)"));
   CHECK(mentions(find_task(tasks, "Cut the openings"), "closed (sink)"));
