@@ -94,6 +94,18 @@ std::optional<Check> out_of_square(const Slab& slab, Units units) {
   return check;
 }
 
+/// Water that runs to a wall stands in the joint there.
+std::optional<Check> fall_to_wall(const Slab& slab) {
+  if (!slab.fall || !slab.sides[slab.fall->side].wall) return std::nullopt;
+  Check check;
+  check.code = "fall-to-wall";
+  check.level = Level::caution;
+  check.title = slab.name + ": the top falls towards a wall";
+  check.advice = "Water will stand in the joint there: let it fall to a free side.";
+  check.basis = "common practice, no source";
+  return check;
+}
+
 }  // namespace
 
 std::vector<Check> base_checks(const Job& job, const Plan& plan) {
@@ -105,6 +117,7 @@ std::vector<Check> base_checks(const Job& job, const Plan& plan) {
     add(base_level(job.slabs[i], plan.slabs[i], job.units));
     add(closing_error(job.slabs[i], job.units));
     add(out_of_square(job.slabs[i], job.units));
+    add(fall_to_wall(job.slabs[i]));
   }
   return checks;
 }

@@ -104,8 +104,11 @@ Slab read_slab(Context& c, const Node& node, const std::string& default_name) {
   slab.support =
       o.choice<Support>("support", {{"base", Support::base}, {"ground", Support::ground}})
           .value_or(Support::base);
-  const Base base = read_base(
-      c, o.need("base", R"("base": {"rectangle": {"length": "92 in", "depth": "26 in"}})"));
+  std::string base_example = R"("base": {"rectangle": {"length": "92 in", "depth": "26 in"}})";
+  if (slab.support == Support::ground) {
+    base_example += ": a slab on the ground gives its own outline as its base";
+  }
+  const Base base = read_base(c, o.need("base", base_example));
   slab.base = base.polygon;
   slab.sides = base.sides;
   slab.closing = base.closing;

@@ -32,6 +32,11 @@ bool any_slab(const Job& job, bool (*has)(const Slab&)) {
   return std::any_of(job.slabs.begin(), job.slabs.end(), has);
 }
 
+bool has_apron(const Slab& slab) {
+  return std::any_of(slab.sides.begin(), slab.sides.end(),
+                     [](const Side& side) { return side.apron; });
+}
+
 /// What each slab has of something, the slab named where there are several: "bench: the back".
 template <class ListOne>
 std::string by_slab(const Job& job, ListOne list_one) {
@@ -56,6 +61,38 @@ std::string walls(const Job& job) {
     }
     return names;
   });
+}
+
+/// How the tops of the edge strips are set where they follow a fall or an uneven base: a strip is
+/// as high as its deepest place needs, so elsewhere its foot goes lower.
+std::string strip_tops(const Job& job) {
+  const bool us = job.units == Units::us;
+  const Length reach = us ? Length::inches(48) : Length::m(1);
+  return by_slab(job, [&](const Slab& slab) {
+    std::vector<std::string> how;
+    const std::string side = slab.fall ? slab.sides[slab.fall->side].name : "";
+    if (slab.fall) {
+      how.push_back(fmt::format("down {} in every {} towards {}{}",
+                                show(reach * slab.fall->slope, job.units), us ? "4 ft" : "1 m",
+                                side.rfind("edge ", 0) == 0 ? "" : "the ", side));
+    } else if (!slab.levels.empty()) {
+      how.push_back(fmt::format("all in one level, {} above the highest place of the {}",
+                                show(slab.thickness, job.units),
+                                slab.support == Support::base ? "base" : "ground"));
+    }
+    return how;
+  });
+}
+
+/// "flush with the top of the base", and how far below it under an apron.
+std::string soffit_tops(const Job& job) {
+  const std::string lower = by_slab(job, [&](const Slab& slab) {
+    std::vector<std::string> depth;
+    if (has_apron(slab)) depth.push_back(show(slab.apron_depth, job.units));
+    return depth;
+  });
+  const std::string flush = "Fix the soffit strips, flush with the top of the base";
+  return lower.empty() ? flush : flush + "; those under an apron lower down by " + lower;
 }
 
 /// Openings that the panel has too.
@@ -133,11 +170,6 @@ RoundedCorners rounded_corners(const Job& job) {
   return corners;
 }
 
-bool has_apron(const Slab& slab) {
-  return std::any_of(slab.sides.begin(), slab.sides.end(),
-                     [](const Side& side) { return side.apron; });
-}
-
 /// An apron's end stands open where a plain side comes next.
 bool has_open_apron(const Slab& slab) {
   for (std::size_t k = 0; k < slab.sides.size(); ++k) {
@@ -150,11 +182,9 @@ bool has_open_apron(const Slab& slab) {
 /// Soffits, and what stands on those under aprons.
 std::vector<std::string> soffit_tasks(const Job& job, const Plan& plan) {
   if (!has_soffit(plan)) return {};
-  std::string soffits = "Fix the soffit strips, flush with the top of the base";
-  if (!any_slab(job, has_apron)) return {std::move(soffits)};
+  if (!any_slab(job, has_apron)) return {soffit_tops(job)};
   std::vector<std::string> tasks{
-      std::move(soffits) + "; those under an apron lower by its depth",
-      "Glue the foam to the base behind the apron, standing on the soffit"};
+      soffit_tops(job), "Glue the foam to the base behind the apron, standing on the soffit"};
   if (any_slab(job, has_open_apron)) {
     tasks.push_back("Close the ends of the apron with their pieces, from the soffit up");
   }
@@ -183,6 +213,16 @@ std::vector<std::string> after_edges(const Job& job, const Plan& plan) {
   return tasks;
 }
 
+/// Diagonals say whether four corners are square, and nothing about any other outline.
+std::string check_forms(const Job& job) {
+  const bool four_corners = any_slab(
+      job, [](const Slab& slab) { return slab.sides.size() == 4 && slab.corner_cuts.empty(); });
+  const bool fall = any_slab(job, [](const Slab& slab) { return slab.fall.has_value(); });
+  return fmt::format("Check {}, heights and {}; mend before sealing",
+                     fall ? "level or fall" : "level",
+                     four_corners ? "both diagonals" : "the lengths of all sides");
+}
+
 /// What the release agent must not touch, for the next mix has to hold on to it.
 std::string release_agent(const Job& job) {
   const bool panel = any_slab(job, [](const Slab& slab) { return slab.panel.has_value(); });
@@ -203,7 +243,7 @@ std::vector<std::string> form_tasks(const Job& job, const Plan& plan) {
   const bool ground =
       any_slab(job, [](const Slab& slab) { return slab.support == Support::ground; });
   const std::string openings = cut_openings(job), wall = walls(job), panels = soffit_panels(plan);
-  const std::string brackets = bracketed(job);
+  const std::string brackets = bracketed(job), tops = strip_tops(job);
 
   when(ground, "Dig out and level the ground under the slab");
   when(ground, "Compact the ground until a heel leaves no mark");
@@ -235,7 +275,11 @@ std::vector<std::string> form_tasks(const Job& job, const Plan& plan) {
        fmt::format("Drive stakes behind the edge strips, at the ends and no farther apart than {}",
                    apart(plan, &FormQuantities::stakes_apart)));
   for (std::string& task : after_edges(job, plan)) tasks.push_back(std::move(task));
-  when(true, "Check level, heights and both diagonals; mend before sealing");
+  when(has_role(plan, "edge strip") && !tops.empty(),
+       fmt::format("Set the tops of the edge strips: {}; where one is higher than needed its foot "
+                   "goes lower",
+                   tops));
+  when(true, check_forms(job));
   when(true, "Seal the form joints from inside; let the sealant cure as its label says");
   when(has_role(plan, "edge strip"), "Tape the cut faces of the edge strips");
   when(true, release_agent(job));

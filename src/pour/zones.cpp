@@ -237,7 +237,7 @@ ZonePlan cut_zones(const std::vector<SlabPlan>& slabs, int batches) {
     const Sweep sweep = sweep_of(slab);
     const std::size_t per_row =
         is_rectangle(slab) ? cells_in_row(slab, sweep.front, batch, parts.size()) : 1;
-    plan.gap_is_assumed = plan.gap_is_assumed || (!is_rectangle(slab) && parts.size() > 1);
+    plan.gap_is_assumed = plan.gap_is_assumed || (!is_rectangle(slab) && parts.size() > 2);
     const std::vector<Row> rows = cut_rows(sweep.region, parts, per_row, contacts);
     meet(rows, parts, contacts);
     for (const Row& row : rows) {

@@ -187,7 +187,7 @@ std::string glossary(const std::vector<Part>& parts) {
   constexpr std::array<std::pair<std::string_view, std::string_view>, 8> words = {{
       {"edge strip", "stands upright outside the slab; its inner face shapes the visible edge"},
       {"soffit strip", "lies flat under the overhang, against the base"},
-      {"soffit panel", "the same, wide, on props"},
+      {"soffit panel", "lies flat under a wide overhang, against the base, on props"},
       {"prop", "a post from the floor to under a soffit panel's outer edge, on wedges"},
       {"knock-out strip", "stands around an opening and keeps the concrete out"},
       {"knock-out block", "made of stacked sheet; keeps the concrete out where strips cannot"},

@@ -111,11 +111,12 @@ void add_ledger(Length length, FormQuantities& quantities) {
   quantities.ledger_pieces.push_back(length);
 }
 
-/// The soft strip between the slab and a wall; cut from a roll, so of no stock.
+/// The soft strip between the slab and a wall, as high as the slab is there at most; cut from a
+/// roll, so of no stock.
 Part isolation_strip(const FormShape& shape, const Face& face) {
   Part part;
   part.role = "isolation strip";
-  part.width = shape.slab.thickness;
+  part.width = concrete_height(shape, face.index);
   part.length = edge_length({face.from, face.to}, 0);
   part.place = name_of(shape, face);
   return part;

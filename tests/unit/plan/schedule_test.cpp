@@ -328,6 +328,53 @@ TEST_CASE("tasks for parts the job does not have are left out", "[schedule]") {
   CHECK(number("Bed the panels") == 0);
 }
 
+TEST_CASE("the tops of the strips are set to the fall or to one level", "[schedule]") {
+  Job job = potting_bench_job();
+  const Plan plan = potting_bench_plan();
+  Slab& slab = job.slabs.front();
+  const auto tops = [&] { return find_task(make_schedule(job, plan), "Set the tops").task; };
+  CHECK(tops().empty());
+  slab.levels = {{{Length{}, Length{}}, Length{}},
+                 {{Length::inches(92), Length{}}, Length::mm(6)},
+                 {{Length{}, Length::inches(26)}, Length{}}};
+  CHECK(tops().find("all in one level, 1 1/2 in above the highest place of the base") !=
+        std::string::npos);
+  slab.fall = Fall{0.015, 0};
+  job.units = Units::metric;  // 0.015 x 1000 mm
+  CHECK(tops().find("down 15 mm in every 1 m towards the front") != std::string::npos);
+  job.units = Units::us;  // 0.015 x 48 in = 0.72 in, 11.52 sixteenths
+  CHECK(tops().find("down 3/4 in in every 4 ft towards the front") != std::string::npos);
+}
+
+TEST_CASE("the foam of an apron is no knock-out of an opening", "[schedule]") {
+  Job job = potting_bench_job();
+  Plan plan = potting_bench_plan();
+  plan.cut_list.parts.push_back(plan.cut_list.parts.front());
+  plan.cut_list.parts.back().role = "knock-out block";
+  job.slabs.front().sides[0].apron = true;
+  job.slabs.front().apron_depth = Length::inches(3);
+  const auto tasks = make_schedule(job, plan);
+  CHECK(tasks_beginning(tasks, "Fix the knock-outs") == 0);
+  CHECK(tasks_beginning(tasks, "Fix the foam against the base") == 1);
+  CHECK(mentions(find_task(tasks, "Fix the soffit strips"), "under an apron lower down by 3 in"));
+}
+
+TEST_CASE("a corner too tight to bend gets its block fixed", "[schedule]") {
+  Job job = potting_bench_job();
+  const Plan plan = potting_bench_plan();
+  CHECK(tasks_beginning(make_schedule(job, plan), "Fix the blocks in the rounded corners") == 0);
+  job.slabs.front().corner_cuts = {{0, Length::inches(1), true}};
+  CHECK(tasks_beginning(make_schedule(job, plan), "Fix the blocks in the rounded corners") == 1);
+}
+
+TEST_CASE("diagonals are checked only where there are four corners", "[schedule]") {
+  Job job = potting_bench_job();
+  const Plan plan = potting_bench_plan();
+  CHECK(tasks_beginning(make_schedule(job, plan), "Check level, heights and both diagonals") == 1);
+  job.slabs.front().corner_cuts = {{0, Length::inches(6), true}};
+  CHECK(tasks_beginning(make_schedule(job, plan), "Check level, heights and the lengths") == 1);
+}
+
 TEST_CASE("what is bought for the forms is fixed in the day before", "[schedule]") {
   Job job = potting_bench_job();
   Plan plan = potting_bench_plan();

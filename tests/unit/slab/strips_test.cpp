@@ -133,6 +133,25 @@ TEST_CASE("a wall has an isolation strip and takes nothing from its neighbours",
   CHECK(isolation.stock.empty());
 }
 
+TEST_CASE("an isolation strip is as high as the slab at its wall", "[strips]") {
+  Slab slab = potting_bench();
+  Side& back = slab.sides[2];
+  back.wall = true;
+  back.overhang = back.panel_overhang = {};
+  // From the front edge, 1 in before the base, to the back of the base at 26 in: 2 % of 27 in.
+  slab.fall = Fall{0.02, 0};
+  CHECK(part_at(work_for(slab, plain), "isolation strip", "back").width.in_mm() ==
+        Approx((1.5 + 0.02 * 27) * 25.4));
+  slab.fall = std::nullopt;
+  // The base falls 6 mm to its right back corner, and goes on so for 1 in past its 92 in.
+  slab.levels = {{{in(0), in(0)}, mm(0)},
+                 {{in(92), in(0)}, mm(0)},
+                 {{in(92), in(26)}, mm(6)},
+                 {{in(0), in(26)}, mm(0)}};
+  CHECK(part_at(work_for(slab, plain), "isolation strip", "back").width.in_mm() ==
+        Approx(1.5 * 25.4 + 6.0 * 93 / 92));
+}
+
 TEST_CASE("pinwheel strips pass where they end and equal sides pass by number", "[strips]") {
   Forms forms = plain;
   forms.corner = CornerStyle::pinwheel;
