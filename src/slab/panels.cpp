@@ -12,6 +12,7 @@
 #include "slab/line_cut.h"
 #include "slab/slices.h"
 #include "slab/splice.h"
+#include "slab/squared.h"
 
 namespace strikeoff {
 namespace {
@@ -155,6 +156,11 @@ Layout cut_to_line(const Layout& whole, const Polygon& area) {
     for (const Seam& part : seams_in(area, seam)) layout.seams.push_back(part);
   }
   return layout;
+}
+
+/// What is tiled in place of an area that is not right-angled, before it is cut to the line.
+Polygon right_angled_around(const Polygon& area) {
+  return squared(area).value_or(corners_of(bounding_box(area)));
 }
 
 /// The length of seams that the openings cut away.
@@ -336,9 +342,8 @@ PanelLayout lay_panels(const Slab& slab, const SlabPlan& shape, Length kerf, Mar
   // Eight layouts: rows along x or along y, sheets along or across them, slivers shared equally
   // or just avoided; shared first, since among equals the first stays. Each again with its first
   // joint, along the rows or between them, where partitions or openings would have it.
-  // Any area but a right-angled one is laid as the rectangle around it, then cut to the line.
   const bool right_angled = is_right_angled(shape.panel);
-  const Polygon area = right_angled ? shape.panel : corners_of(bounding_box(shape.panel));
+  const Polygon area = right_angled ? shape.panel : right_angled_around(shape.panel);
   const Slices flat = slice(area), upright = slice(turned(area));
   const Length along = slab.panel->length, across = slab.panel->width;
   std::optional<Choice> best;
