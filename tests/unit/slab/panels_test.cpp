@@ -272,6 +272,24 @@ TEST_CASE("an L out by millimetres takes as many pieces and sheets as the square
   CHECK(layout.seams.in_mm() == Approx(1800).margin(15));
 }
 
+TEST_CASE("panels under a rounded or cut corner agree with what they displace", "[panels]") {
+  // Sharp corner of the slab 25 mm out either way of the panel's. The panel's corner stays inside
+  // a radius r while (r - 25) sqrt 2 <= r, so r <= 85.36 mm; and a straight cut c while c <= 50 mm.
+  Slab slab = panelled(corners_of({{}, mm(2000), mm(700)}), {});
+  for (Side& side : slab.sides) side.overhang = mm(25);
+  for (const CornerCut& cut : {CornerCut{0, mm(85), true}, CornerCut{1, mm(50), false}}) {
+    slab.corner_cuts.push_back(cut);
+    const SlabPlan shape = measure_slab(slab);
+    const double covered_by_pieces = covered(layout_of(slab)).si();
+    CHECK(covered_by_pieces == Approx(2.0 * 0.7));
+    CHECK(cut_panel_area(slab, shape).si() == Approx(covered_by_pieces));
+    CHECK(shape.panel_displacement.si() / 0.012 == Approx(covered_by_pieces));
+  }
+  // One that cut into the panel, which no job may ask for, would displace less than is laid.
+  slab.corner_cuts = {{0, mm(120), true}};
+  CHECK(measure_slab(slab).panel_displacement.si() / 0.012 < 2.0 * 0.7 - 1e-6);
+}
+
 TEST_CASE("pieces cut to the line cover any star-shaped area once", "[panels]") {
   Draw draw(8);
   for (int round = 0; round < 200; ++round) {
