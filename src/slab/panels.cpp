@@ -10,8 +10,10 @@
 
 #include "core/shelves.h"
 #include "slab/line_cut.h"
+#include "slab/panel_seams.h"
 #include "slab/slices.h"
 #include "slab/splice.h"
+#include "slab/squared.h"
 
 namespace strikeoff {
 namespace {
@@ -19,14 +21,6 @@ namespace {
 // Assumptions, from common practice, no source.
 constexpr Length joints_apart = Length::mm(100);
 constexpr Length least_sliver = Length::mm(75);
-constexpr Length beside_opening = Length::mm(75);  // a seam this near leaves a weak strip
-constexpr Length over_partition = Length::mm(20);  // a seam this near is held by it
-
-struct Seam {
-  bool along_x;
-  Point from;  // its left or lower end
-  Length length;
-};
 
 struct Layout {
   std::vector<Rectangle> pieces;
@@ -106,34 +100,8 @@ Layout lay_rows(const Slices& slices, const Tile& sheet, Length gap, const Wante
 
 Layout turned(Layout layout) {
   for (Rectangle& r : layout.pieces) r = turned(r);
-  for (Seam& s : layout.seams) {
-    s.along_x = !s.along_x;
-    std::swap(s.from.x, s.from.y);
-  }
+  for (Seam& s : layout.seams) s = turned(s);
   return layout;
-}
-
-/// The length of a seam that lies in an opening, where it is cut away.
-Length inside(const Seam& seam, const Rectangle& opening) {
-  const Seam s = seam.along_x ? seam : Seam{true, {seam.from.y, seam.from.x}, seam.length};
-  const Rectangle o = seam.along_x ? opening : turned(opening);
-  if (s.from.y <= o.at.y || s.from.y >= o.at.y + o.depth) return {};
-  const Length from = std::max(s.from.x, o.at.x);
-  const Length to = std::min(s.from.x + s.length, o.at.x + o.length);
-  return std::max(to - from, Length{});
-}
-
-/// A seam's parts that lie in the area.
-std::vector<Seam> seams_in(const Polygon& area, const Seam& seam) {
-  const Length across = seam.along_x ? seam.from.y : seam.from.x;
-  const Length from = seam.along_x ? seam.from.x : seam.from.y;
-  std::vector<Seam> parts;
-  for (const LineSpan& s :
-       common({{from, from + seam.length}}, inside(seam.along_x ? area : turned(area), across))) {
-    const Point at = seam.along_x ? Point{s.from, across} : Point{across, s.from};
-    parts.push_back({seam.along_x, at, s.to - s.from});
-  }
-  return parts;
 }
 
 /// The layout of rectangles that cover an area, each cut to its line. A piece keeps the rectangle
@@ -157,70 +125,9 @@ Layout cut_to_line(const Layout& whole, const Polygon& area) {
   return layout;
 }
 
-/// The length of seams that the openings cut away.
-Length through_openings(const Layout& layout, const std::vector<Rectangle>& cut_out) {
-  Length sum;
-  for (const Seam& seam : layout.seams) {
-    for (const Rectangle& opening : cut_out) sum += inside(seam, opening);
-  }
-  return sum;
-}
-
-Length seam_length(const Layout& layout, const std::vector<Rectangle>& cut_out) {
-  Length sum;
-  for (const Seam& seam : layout.seams) sum += seam.length;
-  return sum - through_openings(layout, cut_out);
-}
-
-/// The length of seams through or close beside openings.
-Length badly_placed(const Layout& layout, const std::vector<Rectangle>& cut_out) {
-  Length sum;
-  for (const Rectangle& o : cut_out) {
-    const Rectangle weak{{o.at.x - beside_opening, o.at.y - beside_opening},
-                         o.length + beside_opening * 2,
-                         o.depth + beside_opening * 2};
-    for (const Seam& seam : layout.seams) sum += inside(seam, weak);
-  }
-  return sum;
-}
-
-/// The length of seams that lie over no partition.
-Length unsupported(const Layout& layout, const std::vector<Partition>& partitions) {
-  Length sum;
-  for (const Seam& seam : layout.seams) {
-    const Length across = seam.along_x ? seam.from.y : seam.from.x;
-    const Length from = seam.along_x ? seam.from.x : seam.from.y;
-    LineSpans held;
-    for (const Partition& p : partitions) {
-      const Length a = seam.along_x ? p.from.y : p.from.x, b = seam.along_x ? p.to.y : p.to.x;
-      if (std::max(across, std::max(a, b)) - std::min(across, std::min(a, b)) > over_partition) {
-        continue;
-      }
-      const Length u = seam.along_x ? p.from.x : p.from.y, v = seam.along_x ? p.to.x : p.to.y;
-      held.push_back({std::min(u, v), std::max(u, v)});
-    }
-    sum += seam.length - total(common({{from, from + seam.length}}, joined(std::move(held))));
-  }
-  return sum;
-}
-
-/// Where joints across x (or y) would lie well: over partitions and clear of openings. Bounded, so
-/// that a job of many openings stays quick.
-std::vector<Length> good_joints(const std::vector<Partition>& partitions,
-                                const std::vector<Rectangle>& cut_out, bool across_x) {
-  constexpr std::size_t most = 12;
-  std::vector<Length> at;
-  for (const Partition& p : partitions) {
-    const Length a = across_x ? p.from.x : p.from.y, b = across_x ? p.to.x : p.to.y;
-    if (a == b) at.push_back(a);
-  }
-  for (const Rectangle& o : cut_out) {
-    const Length low = across_x ? o.at.x : o.at.y, size = across_x ? o.length : o.depth;
-    at.push_back(low - beside_opening);
-    at.push_back(low + size + beside_opening);
-  }
-  if (at.size() > most) at.resize(most);
-  return at;
+/// What is tiled in place of an area that is not right-angled, before it is cut to the line.
+Polygon right_angled_around(const Polygon& area) {
+  return squared(area).value_or(corners_of(bounding_box(area)));
 }
 
 /// What the openings take from a piece, from its own lower left corner.
@@ -315,9 +222,9 @@ Choice weigh(const Slab& slab, Layout layout, const std::vector<Rectangle>& cut_
   choice.kinds = kinds_of(layout, cut_out);
   choice.parts = parts_of(slab, choice.kinds);
   choice.sheets = sheets_needed(choice.parts, *slab.panel, kerf);
-  choice.badly_placed = badly_placed(layout, cut_out);
-  if (!slab.partitions.empty()) choice.badly_placed += unsupported(layout, slab.partitions);
-  choice.seams = seam_length(layout, cut_out);
+  choice.badly_placed = badly_placed(layout.seams, cut_out);
+  if (!slab.partitions.empty()) choice.badly_placed += unsupported(layout.seams, slab.partitions);
+  choice.seams = seam_length(layout.seams, cut_out);
   choice.layout = std::move(layout);
   return choice;
 }
@@ -336,9 +243,8 @@ PanelLayout lay_panels(const Slab& slab, const SlabPlan& shape, Length kerf, Mar
   // Eight layouts: rows along x or along y, sheets along or across them, slivers shared equally
   // or just avoided; shared first, since among equals the first stays. Each again with its first
   // joint, along the rows or between them, where partitions or openings would have it.
-  // Any area but a right-angled one is laid as the rectangle around it, then cut to the line.
   const bool right_angled = is_right_angled(shape.panel);
-  const Polygon area = right_angled ? shape.panel : corners_of(bounding_box(shape.panel));
+  const Polygon area = right_angled ? shape.panel : right_angled_around(shape.panel);
   const Slices flat = slice(area), upright = slice(turned(area));
   const Length along = slab.panel->length, across = slab.panel->width;
   std::optional<Choice> best;
@@ -378,8 +284,8 @@ PanelLayout lay_panels(const Slab& slab, const SlabPlan& shape, Length kerf, Mar
   result.parts = std::move(best->parts);
   result.seams = best->seams;
   result.unsupported =
-      slab.partitions.empty() ? Length{} : unsupported(best->layout, slab.partitions);
-  result.in_openings = through_openings(best->layout, cut_out);
+      slab.partitions.empty() ? Length{} : unsupported(best->layout.seams, slab.partitions);
+  result.in_openings = through_openings(best->layout.seams, cut_out);
   return result;
 }
 

@@ -17,13 +17,14 @@ struct PanelLayout {
   Length in_openings;              // of seams that through openings cut away
 };
 
-/// Backer panels over the panel area: a right-angled one cut into rectangles, any other the
-/// rectangle around it and then cut to the line; each rectangle tiled in rows; among the layouts
-/// tried, the one that needs fewest sheets, then has least seam through a through opening or within
-/// 75 mm of it (assumption), then the shortest seams. Rows are staggered so that no
-/// four corners meet (by 100 mm or more, assumption) and no piece is a sliver under 75 mm
-/// (assumption) where a full neighbour can give way; the two then share equally unless that takes
-/// more sheets or seams. An empty layout when the slab has no panel.
+/// Backer panels over the panel area: a right-angled one cut into rectangles, each tiled in rows.
+/// Any other is laid as the right-angled one it was meant to be (see `squared`), or else as the
+/// rectangle around it, and then cut to the line. Among the layouts tried, the one that needs
+/// fewest sheets, then has least seam through a through opening or within 75 mm of it (assumption),
+/// then the shortest seams. Rows are staggered so that no four corners meet (by 100 mm or more,
+/// assumption) and no piece is a sliver under 75 mm (assumption) where a full neighbour can give
+/// way; the two then share equally unless that takes more sheets or seams. An empty layout when the
+/// slab has no panel.
 [[nodiscard]] PanelLayout lay_panels(const Slab& slab, const SlabPlan& shape, Length kerf,
                                      MarkCounter& marks);
 

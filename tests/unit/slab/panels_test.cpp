@@ -7,6 +7,7 @@
 #include <map>
 #include <set>
 
+#include "core/shelves.h"
 #include "slab/measure.h"
 #include "support/slabs.h"
 
@@ -45,6 +46,12 @@ bool any_overlap(const std::vector<PanelPiece>& pieces, Length gap) {
     }
   }
   return false;
+}
+
+std::size_t sheets_for(const PanelLayout& layout) {
+  std::vector<SheetItem> items;
+  for (const Part& part : layout.parts) items.push_back({part.length, part.width, part.quantity});
+  return pack_on_shelves(items, {{in(60), in(36), {}}}, in(0.125)).sheets.size();
 }
 
 /// True when four pieces meet in a point (checked with no gap between them).
@@ -242,6 +249,45 @@ TEST_CASE("a base out of square takes as many sheets as the square one", "[panel
   const PanelLayout layout = layout_of(panelled(base, in(0.125)));
   CHECK(layout.pieces.size() ==
         layout_of(panelled(corners_of({{}, in(92), in(26)}), in(0.125))).pieces.size());
+}
+
+TEST_CASE("an L out by millimetres takes as many pieces and sheets as the square L", "[panels]") {
+  // Sheets of 1524 x 914 mm (60 x 36 in), gaps of 3 mm. The foot of 3000 x 600 mm is 1524 + 3 +
+  // 1473 mm, the leg of 600 x 1500 mm over a gap is 3 + 914 + 3 + 580 mm. Each piece of the foot
+  // takes a sheet, both of the leg share one: 914 + 3.2 + 580 < 1524 mm. The rectangle around the
+  // L, cut to the line, would be 5 pieces. Seams: 600 mm in the foot, between foot and leg, and in
+  // the leg.
+  const Polygon square{{mm(0), mm(0)},     {mm(3000), mm(0)},   {mm(3000), mm(600)},
+                       {mm(600), mm(600)}, {mm(600), mm(2100)}, {mm(0), mm(2100)}};
+  const Polygon measured{{mm(0), mm(0)},     {mm(3000), mm(-3)},  {mm(3004), mm(603)},
+                         {mm(602), mm(600)}, {mm(600), mm(2098)}, {mm(2), mm(2100)}};
+  const PanelLayout exact = layout_of(panelled(square, mm(3)));
+  const PanelLayout layout = layout_of(panelled(measured, mm(3)));
+  CHECK(exact.pieces.size() == 4);
+  CHECK(layout.pieces.size() == 4);
+  CHECK(sheets_for(exact) == 3);
+  CHECK(sheets_for(layout) == 3);
+  // The line takes millimetres off the ends of the seams, or adds them.
+  CHECK(exact.seams == mm(1800));
+  CHECK(layout.seams.in_mm() == Approx(1800).margin(15));
+}
+
+TEST_CASE("panels under a rounded or cut corner agree with what they displace", "[panels]") {
+  // Sharp corner of the slab 25 mm out either way of the panel's. The panel's corner stays inside
+  // a radius r while (r - 25) sqrt 2 <= r, so r <= 85.36 mm; and a straight cut c while c <= 50 mm.
+  Slab slab = panelled(corners_of({{}, mm(2000), mm(700)}), {});
+  for (Side& side : slab.sides) side.overhang = mm(25);
+  for (const CornerCut& cut : {CornerCut{0, mm(85), true}, CornerCut{1, mm(50), false}}) {
+    slab.corner_cuts.push_back(cut);
+    const SlabPlan shape = measure_slab(slab);
+    const double covered_by_pieces = covered(layout_of(slab)).si();
+    CHECK(covered_by_pieces == Approx(2.0 * 0.7));
+    CHECK(cut_panel_area(slab, shape).si() == Approx(covered_by_pieces));
+    CHECK(shape.panel_displacement.si() / 0.012 == Approx(covered_by_pieces));
+  }
+  // One that cut into the panel, which no job may ask for, would displace less than is laid.
+  slab.corner_cuts = {{0, mm(120), true}};
+  CHECK(measure_slab(slab).panel_displacement.si() / 0.012 < 2.0 * 0.7 - 1e-6);
 }
 
 TEST_CASE("pieces cut to the line cover any star-shaped area once", "[panels]") {
