@@ -355,16 +355,16 @@ TEST_CASE("the foam of an apron is no knock-out of an opening", "[schedule]") {
   job.slabs.front().apron_depth = Length::inches(3);
   const auto tasks = make_schedule(job, plan);
   CHECK(tasks_beginning(tasks, "Fix the knock-outs") == 0);
-  CHECK(tasks_beginning(tasks, "Fix the foam against the base") == 1);
+  CHECK(tasks_beginning(tasks, "Glue the foam to the base") == 1);
   CHECK(mentions(find_task(tasks, "Fix the soffit strips"), "under an apron lower down by 3 in"));
 }
 
 TEST_CASE("a corner too tight to bend gets its block fixed", "[schedule]") {
   Job job = potting_bench_job();
   const Plan plan = potting_bench_plan();
-  CHECK(tasks_beginning(make_schedule(job, plan), "Fix the blocks in the rounded corners") == 0);
+  CHECK(tasks_beginning(make_schedule(job, plan), "Fix the blocks of the rounded corners") == 0);
   job.slabs.front().corner_cuts = {{0, Length::inches(1), true}};
-  CHECK(tasks_beginning(make_schedule(job, plan), "Fix the blocks in the rounded corners") == 1);
+  CHECK(tasks_beginning(make_schedule(job, plan), "Fix the blocks of the rounded corners") == 1);
 }
 
 TEST_CASE("diagonals are checked only where there are four corners", "[schedule]") {
