@@ -197,8 +197,10 @@ std::vector<std::string> after_edges(const Job& job, const Plan& plan) {
   const RoundedCorners corners = rounded_corners(job);
   if (corners.bent) {
     tasks.push_back(
-        "Bend the two thin layers round each bent corner, one over the other, and screw both ends "
-        "to a cleat over the joint with the straight strip");
+        "Bend the two thin layers round each bent corner, one over the other; screw their ends to "
+        "a "
+        "cleat over the joint with a straight strip, and where two bends meet keep the joints of "
+        "the layers apart");
   }
   const bool spliced = std::any_of(plan.slabs.begin(), plan.slabs.end(),
                                    [](const SlabPlan& slab) { return slab.forms.splices > 0; });

@@ -150,15 +150,20 @@ StripRun cleat_for(Length width, const std::string& place) {
   return cleat;
 }
 
-void add_rounded(const FormShape& shape, const Face& face, Pieces& pieces,
+void add_rounded(const FormShape& shape, std::size_t i, Pieces& pieces,
                  FormQuantities& quantities) {
+  const Face& face = shape.faces[i];
+  const std::size_t n = shape.faces.size();
   const Length height = height_of(shape, face);
   const Length arc = arc_length(shape, cut_at(shape.slab, face.index));
   if (face.kind == Face::Kind::bend) {
     for (Part& layer : bend_layers(shape, face)) pieces.edge_parts.push_back(std::move(layer));
     quantities.edge += arc;
     add_stakes(shape, arc, quantities);
-    for (int end = 0; end < 2; ++end) {
+    // A straight cleat lies against a straight strip; two bends that meet have their layers' joints
+    // apart instead.
+    for (const std::size_t next : {(i + n - 1) % n, (i + 1) % n}) {
+      if (!is_straight(shape.faces[next]) || shape.faces[next].wall) continue;
       pieces.corner_cleats.push_back(cleat_for(height, name_of(shape, face)));
     }
   } else {
@@ -181,7 +186,7 @@ void add_faces(const FormShape& shape, Pieces& pieces, FormQuantities& quantitie
       if (auto under = corner_soffit(shape, face)) pieces.edge_parts.push_back(*std::move(under));
     }
     if (!is_straight(face)) {
-      add_rounded(shape, face, pieces, quantities);
+      add_rounded(shape, i, pieces, quantities);
       continue;
     }
     StripRun edge = edge_strip(shape, i);

@@ -382,3 +382,22 @@ TEST_CASE("a slanted recess too narrow for its strips is never silent", "[strips
   CHECK(std::any_of(work.parts.begin(), work.parts.end(),
                     [](const Part& p) { return p.role == "edge strip" && p.stock.empty(); }));
 }
+
+TEST_CASE("a bend has a cleat towards a straight strip and none towards another bend",
+          "[strips][corners]") {
+  // 640 x 640 outline: a radius of 320 at all corners leaves a circle, no straight edge at all; at
+  // two neighbours it leaves one joint between bends and two with straight strips.
+  Slab slab = counted(slab_on(corners_of({{}, mm(600), mm(600)}), mm(20), mm(40)));
+  const auto cleats = [&](const std::vector<std::size_t>& corners) {
+    slab.corner_cuts.clear();
+    for (const std::size_t corner : corners) slab.corner_cuts.push_back({corner, mm(320), true});
+    int number = 0;
+    for (const Part& part : work_for(slab, forms_bending(150)).parts) {
+      if (part.role == "cleat") number += part.quantity;
+    }
+    return number;
+  };
+  CHECK(cleats({0}) == 2);
+  CHECK(cleats({0, 1}) == 2);
+  CHECK(cleats({0, 1, 2, 3}) == 0);
+}
