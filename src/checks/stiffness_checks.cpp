@@ -47,11 +47,6 @@ std::optional<Held> worst_strip(const Subject& subject, const Heights& heights) 
   return worst;
 }
 
-/// "the front", "edge 3".
-std::string the(const std::string& side) {
-  return side.starts_with("edge ") ? side : "the " + side;
-}
-
 std::string show_bow(Length bow) {
   return show_number(bow.in_mm(), 1) + " mm";
 }
@@ -93,20 +88,20 @@ std::optional<Check> form_deflection(const Subject& subject, const Heights& heig
   check.basis = fmt::format(
       "worst at {}: full liquid push of the mix, board 1.8 GPa, simply supported between "
       "{}; bow 1 mm and {:.0f} N a screw at most (assumption): an estimate",
-      the(worst->strip.side), worst->strip.staked ? "stakes" : "screws", screw_holds.si());
+      the_side(worst->strip.side), worst->strip.staked ? "stakes" : "screws", screw_holds.si());
   const bool too_far = worst->bow > most_bow || worst->pull > screw_holds;
   const bool gives_way = worst->bow > bow_too_far || worst->pull > screw_holds * 2;
   if (too_far) {
     // A spacing that the plan chose asks for kickers; one that the job gives must be mended.
     const bool own = !subject.forms.screws_may_tighten && !worst->strip.staked;
     check.level = gives_way && own ? Level::stop : Level::caution;
-    check.title = fmt::format("{}: the strip at {} {}", name, the(worst->strip.side),
+    check.title = fmt::format("{}: the strip at {} {}", name, the_side(worst->strip.side),
                               worst->bow > most_bow ? "bows" : "may tear its screws out");
     check.advice = closer_advice(subject, *worst, heights);
   } else if (needs_kickers(worst->strip)) {
     check.level = Level::caution;
-    check.title =
-        fmt::format("{}: the strip at {} is tall for its thickness", name, the(worst->strip.side));
+    check.title = fmt::format("{}: the strip at {} is tall for its thickness", name,
+                              the_side(worst->strip.side));
     check.advice = fmt::format("{} of mix leans on {} of board that is screwed at its foot: {}.",
                                show(worst->strip.head, subject.units),
                                show(worst->strip.thickness, subject.units), kickers(subject.units));
@@ -156,7 +151,7 @@ std::optional<Check> soffit_span(const Subject& subject, const Heights& heights)
   if (span(*weakest) < least_props_apart) {
     check.level = Level::stop;
     check.title = fmt::format("{}: the soffit at {} is too thin for its load", subject.slab.name,
-                              the(weakest->side));
+                              the_side(weakest->side));
     check.advice =
         "Props would stand closer than 6 in (150 mm): use a thicker soffit, or screw a "
         "batten under its outer edge.";
@@ -169,7 +164,7 @@ std::optional<Check> soffit_span(const Subject& subject, const Heights& heights)
     check.advice += fmt::format(
         " At {} the panel sags about {} between base and props too: set a second row of props "
         "halfway.",
-        the(most_sag->side), show_bow(sag));
+        the_side(most_sag->side), show_bow(sag));
   }
   return check;
 }

@@ -67,12 +67,6 @@ void add_segment(const ArcSpan& e, Moments& m) {
   m.xy += c.x * c.y * one + (c.x * uy + c.y * ux) * u + (uu - vv) * ux * uy;
 }
 
-/// Exact along the axes.
-Point towards(const Point& from, const Point& to, Length by) {
-  const Length whole = edge_length({from, to}, 0);
-  return {from.x + by * ((to.x - from.x) / whole), from.y + by * ((to.y - from.y) / whole)};
-}
-
 /// Corners closer than this are one: far above rounding, far below what a saw can show.
 constexpr Length same_corner = Length::nm(1);
 

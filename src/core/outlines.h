@@ -22,4 +22,7 @@ namespace strikeoff {
 /// An opening's edge in the base frame: `edge` is the slab's, whose bounding box it is measured in.
 [[nodiscard]] Outline opening_edge(const Opening& opening, const Outline& edge);
 
+/// True when the edge of some side goes on below the base's top.
+[[nodiscard]] bool has_apron(const Slab& slab);
+
 }  // namespace strikeoff

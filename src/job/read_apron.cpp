@@ -130,9 +130,7 @@ void read_apron(Context& c, const Node& node, const Base& base, Slab& slab) {
 }
 
 void check_apron(Context& c, const std::string& at, const Slab& slab) {
-  const bool has_apron = std::any_of(slab.sides.begin(), slab.sides.end(),
-                                     [](const Side& side) { return side.apron; });
-  if (!has_apron || !c.strip_thickness) return;
+  if (!has_apron(slab) || !c.strip_thickness) return;
   const Polygon inner = inside_aprons(slab, *c.strip_thickness);
   if (swallowed_edge(slab.base, inner) || self_contact(inner)) {
     c.reader.error(at,

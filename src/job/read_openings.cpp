@@ -56,9 +56,7 @@ struct Room {
     edge = chords(outline, drawn_within);
     origin = bounding_box(outline).at;
     if (slab.panel) panel = panel_outline(slab);
-    const bool has_apron = std::any_of(slab.sides.begin(), slab.sides.end(),
-                                       [](const Side& side) { return side.apron; });
-    if (has_apron && c.strip_thickness) {
+    if (has_apron(slab) && c.strip_thickness) {
       inside_aprons = strikeoff::inside_aprons(slab, *c.strip_thickness);
     }
   }

@@ -32,11 +32,6 @@ bool any_slab(const Job& job, bool (*has)(const Slab&)) {
   return std::any_of(job.slabs.begin(), job.slabs.end(), has);
 }
 
-bool has_apron(const Slab& slab) {
-  return std::any_of(slab.sides.begin(), slab.sides.end(),
-                     [](const Side& side) { return side.apron; });
-}
-
 /// What each slab has of something, the slab named where there are several: "bench: the back".
 template <class ListOne>
 std::string by_slab(const Job& job, ListOne list_one) {
@@ -56,8 +51,7 @@ std::string walls(const Job& job) {
   return by_slab(job, [](const Slab& slab) {
     std::vector<std::string> names;
     for (const Side& side : slab.sides) {
-      const bool numbered = side.name.rfind("edge ", 0) == 0;
-      if (side.wall) names.push_back(numbered ? side.name : "the " + side.name);
+      if (side.wall) names.push_back(the_side(side.name));
     }
     return names;
   });
@@ -70,11 +64,10 @@ std::string strip_tops(const Job& job) {
   const Length reach = us ? Length::inches(48) : Length::m(1);
   return by_slab(job, [&](const Slab& slab) {
     std::vector<std::string> how;
-    const std::string side = slab.fall ? slab.sides[slab.fall->side].name : "";
     if (slab.fall) {
-      how.push_back(fmt::format("down {} in every {} towards {}{}",
+      how.push_back(fmt::format("down {} in every {} towards {}",
                                 show(reach * slab.fall->slope, job.units), us ? "4 ft" : "1 m",
-                                side.rfind("edge ", 0) == 0 ? "" : "the ", side));
+                                the_side(slab.sides[slab.fall->side].name)));
     } else if (!slab.levels.empty()) {
       how.push_back(fmt::format("all in one level, {} above the highest place of the {}",
                                 show(slab.thickness, job.units),
@@ -197,10 +190,9 @@ std::vector<std::string> after_edges(const Job& job, const Plan& plan) {
   const RoundedCorners corners = rounded_corners(job);
   if (corners.bent) {
     tasks.push_back(
-        "Bend the two thin layers round each bent corner, one over the other; screw their ends to "
-        "a "
-        "cleat over the joint with a straight strip, and where two bends meet keep the joints of "
-        "the layers apart");
+        "Bend the two thin layers round each bent corner, one over the other; screw their ends "
+        "to a cleat over the joint with a straight strip, and where two bends meet keep the joints "
+        "of the layers apart");
   }
   const bool spliced = std::any_of(plan.slabs.begin(), plan.slabs.end(),
                                    [](const SlabPlan& slab) { return slab.forms.splices > 0; });

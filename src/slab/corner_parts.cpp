@@ -7,11 +7,6 @@
 #include <cmath>
 
 namespace strikeoff {
-namespace {
-
-constexpr int layers_of_a_bend = 2;  // assumption, from common practice, no source
-
-}  // namespace
 
 std::vector<Part> bend_layers(const FormShape& shape, const Face& face) {
   std::vector<Part> parts;

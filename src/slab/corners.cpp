@@ -16,7 +16,6 @@ constexpr double degree = std::numbers::pi / 180;
 constexpr double counts_as_square = 2 * degree;
 // A saw is hardly set farther from square than 60 degrees (assumption).
 constexpr double runs_along = std::numbers::sqrt3;  // cotangent of the 30 degrees left
-constexpr int layers = 2;                           // of bendable strip (assumption)
 constexpr Length least_face = Length::mm(0.01);  // what cuts leave of a side by rounding is nothing
 
 /// True when the side that ends at this corner passes, and the one that begins there butts.
@@ -129,11 +128,6 @@ std::optional<Face::Kind> kind_of(const Polygon& outline, const CornerCut& cut,
 
 }  // namespace
 
-Point towards(const Point& from, const Point& to, Length by) {
-  const Length whole = edge_length({from, to}, 0);
-  return {from.x + (to.x - from.x) * (by / whole), from.y + (to.y - from.y) * (by / whole)};
-}
-
 double StripEnd::cut_deg(Length across) const {
   const double radians = std::atan((outer - inner) / across);
   return std::abs(radians) < counts_as_square ? 0 : radians / degree;
@@ -151,7 +145,8 @@ bool is_square_corner(const Polygon& outline, std::size_t corner) {
 bool can_bend(const Polygon& outline, const CornerCut& cut, const Forms& forms) {
   if (!cut.round || !forms.bend_stock || !forms.bend_stock->bends_to) return false;
   const bool convex = is_convex_corner(outline, cut.corner);
-  const Length tightest = convex ? cut.size : cut.size - forms.bend_stock->thickness * layers;
+  const Length tightest =
+      convex ? cut.size : cut.size - forms.bend_stock->thickness * layers_of_a_bend;
   return tightest >= *forms.bend_stock->bends_to;
 }
 

@@ -42,11 +42,11 @@ struct Face {
 
 [[nodiscard]] bool is_straight(const Face& face);
 
-/// So far along from one place towards another.
-[[nodiscard]] Point towards(const Point& from, const Point& to, Length by);
-
 /// True when a corner's turn is within 2 degrees of a right angle either way.
 [[nodiscard]] bool is_square_corner(const Polygon& outline, std::size_t corner);
+
+/// Of thin sheet; an assumption, from common practice, no source.
+inline constexpr int layers_of_a_bend = 2;
 
 /// True when a rounded corner can be bent from the form's bend stock in two layers: at a convex
 /// corner the layer at the concrete bends to the radius itself, at a re-entrant one the outermost

@@ -15,10 +15,8 @@ namespace {
 /// As high as the edge, what it hangs below it, and what the base's hollow and the top's rise add
 /// along the side.
 Length edge_height(const FormShape& shape, std::size_t k) {
-  const Length below = shape.slab.support == Support::ground     ? Length{}
-                       : shape.slab.sides[k].overhang > Length{} ? shape.s()
-                                                                 : strip_lap;
-  return concrete_height(shape, k) + shape.forms.oversize + below;
+  return concrete_height(shape, k) + shape.forms.oversize +
+         strip_grip(shape.slab, shape.slab.sides[k], shape.s());
 }
 
 /// How low and rise change the area of an upright face along a stretch of the slab's edge.

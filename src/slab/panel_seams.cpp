@@ -31,13 +31,13 @@ Seam turned(const Seam& seam) {
 }
 
 std::vector<Seam> seams_in(const Polygon& area, const Seam& seam) {
-  const Length across = seam.along_x ? seam.from.y : seam.from.x;
-  const Length from = seam.along_x ? seam.from.x : seam.from.y;
+  const Seam s = seam.along_x ? seam : turned(seam);
+  const LineSpan whole{s.from.x, s.from.x + s.length};
   std::vector<Seam> parts;
-  for (const LineSpan& s :
-       common({{from, from + seam.length}}, inside(seam.along_x ? area : turned(area), across))) {
-    const Point at = seam.along_x ? Point{s.from, across} : Point{across, s.from};
-    parts.push_back({seam.along_x, at, s.to - s.from});
+  for (const LineSpan& span :
+       common({whole}, inside(seam.along_x ? area : turned(area), s.from.y))) {
+    const Seam part{true, {span.from, s.from.y}, span.to - span.from};
+    parts.push_back(seam.along_x ? part : turned(part));
   }
   return parts;
 }
@@ -69,19 +69,19 @@ Length badly_placed(const std::vector<Seam>& seams, const std::vector<Rectangle>
 
 Length unsupported(const std::vector<Seam>& seams, const std::vector<Partition>& partitions) {
   Length sum;
+  if (partitions.empty()) return sum;
   for (const Seam& seam : seams) {
-    const Length across = seam.along_x ? seam.from.y : seam.from.x;
-    const Length from = seam.along_x ? seam.from.x : seam.from.y;
+    const Seam s = seam.along_x ? seam : turned(seam);
     LineSpans held;
     for (const Partition& p : partitions) {
-      const Length a = seam.along_x ? p.from.y : p.from.x, b = seam.along_x ? p.to.y : p.to.x;
-      if (std::max(across, std::max(a, b)) - std::min(across, std::min(a, b)) > over_partition) {
-        continue;
-      }
-      const Length u = seam.along_x ? p.from.x : p.from.y, v = seam.along_x ? p.to.x : p.to.y;
-      held.push_back({std::min(u, v), std::max(u, v)});
+      const auto seen = [&](const Point& at) { return seam.along_x ? at : Point{at.y, at.x}; };
+      const Point a = seen(p.from), b = seen(p.to);
+      const auto [low, high] = std::minmax({s.from.y, a.y, b.y});
+      if (high - low > over_partition) continue;
+      held.push_back({std::min(a.x, b.x), std::max(a.x, b.x)});
     }
-    sum += seam.length - total(common({{from, from + seam.length}}, joined(std::move(held))));
+    const LineSpan whole{s.from.x, s.from.x + s.length};
+    sum += seam.length - total(common({whole}, joined(std::move(held))));
   }
   return sum;
 }

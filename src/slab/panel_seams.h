@@ -33,6 +33,7 @@ struct Seam {
                                   const std::vector<Rectangle>& cut_out);
 
 /// The length of seams that lie over no partition: further than 20 mm from each (assumption).
+/// Nothing where there are no partitions to lie over.
 [[nodiscard]] Length unsupported(const std::vector<Seam>& seams,
                                  const std::vector<Partition>& partitions);
 

@@ -223,7 +223,7 @@ Choice weigh(const Slab& slab, Layout layout, const std::vector<Rectangle>& cut_
   choice.parts = parts_of(slab, choice.kinds);
   choice.sheets = sheets_needed(choice.parts, *slab.panel, kerf);
   choice.badly_placed = badly_placed(layout.seams, cut_out);
-  if (!slab.partitions.empty()) choice.badly_placed += unsupported(layout.seams, slab.partitions);
+  choice.badly_placed += unsupported(layout.seams, slab.partitions);
   choice.seams = seam_length(layout.seams, cut_out);
   choice.layout = std::move(layout);
   return choice;
@@ -283,8 +283,7 @@ PanelLayout lay_panels(const Slab& slab, const SlabPlan& shape, Length kerf, Mar
   }
   result.parts = std::move(best->parts);
   result.seams = best->seams;
-  result.unsupported =
-      slab.partitions.empty() ? Length{} : unsupported(best->layout.seams, slab.partitions);
+  result.unsupported = unsupported(best->layout.seams, slab.partitions);
   result.in_openings = through_openings(best->layout.seams, cut_out);
   return result;
 }

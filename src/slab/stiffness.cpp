@@ -53,13 +53,20 @@ Length closer(Length usual, Length needed, Length step, Length least) {
   return std::max(least, step * std::floor(needed / step + 1e-9));
 }
 
-/// Depth of fresh mix at a side's rim, above the base's top and at most.
+/// Depth of fresh mix at a side's rim at most, down an apron too.
 Length rim_depth(const Slab& slab, const Polygon& outline, std::size_t k, const Heights& heights) {
   const Point &a = outline[k], &b = outline[(k + 1) % outline.size()];
-  return slab.thickness + std::max(heights.most_low(a, b), Length{}) + heights.most_rise(a, b);
+  const Length apron = slab.sides[k].apron ? slab.apron_depth : Length{};
+  return slab.thickness + std::max(heights.most_low(a, b), Length{}) + heights.most_rise(a, b) +
+         apron;
 }
 
 }  // namespace
+
+Length strip_grip(const Slab& slab, const Side& side, Length thickness) {
+  if (slab.support == Support::ground) return {};
+  return side.overhang > Length{} ? thickness : strip_lap;
+}
 
 Pressure liquid_pressure(Density fresh, Length depth) {
   return Pressure::from_si(weight(fresh) * depth.in_m());
@@ -80,9 +87,8 @@ std::vector<LoadedStrip> loaded_strips(const Slab& slab, const Forms& forms,
     strip.side = side.name;
     strip.thickness = forms.strip_stock.front().thickness;
     strip.head = rim_depth(slab, outline, k, heights);
-    if (side.apron) strip.head += slab.apron_depth;
     strip.staked = slab.support == Support::ground;
-    if (!strip.staked) strip.grip = side.overhang > Length{} ? strip.thickness : strip_lap;
+    strip.grip = strip_grip(slab, side, strip.thickness);
     strip.height = strip.head + strip.grip + forms.oversize;
     strips.push_back(std::move(strip));
   }
@@ -111,9 +117,8 @@ std::vector<WideSoffit> wide_soffits(const Slab& slab, const Forms& forms, const
     const Side& side = slab.sides[k];
     if (side.wall || side.overhang <= widest_free_soffit) continue;
     // Under an apron as if it were that deep all over.
-    const Length apron = side.apron ? slab.apron_depth : Length{};
     soffits.push_back({side.name, side.overhang, forms.strip_stock.front().thickness,
-                       rim_depth(slab, outline, k, heights) + apron});
+                       rim_depth(slab, outline, k, heights)});
   }
   return soffits;
 }

@@ -22,6 +22,10 @@ inline constexpr Length widest_free_soffit = Length::mm(75);  // a wider one is 
 inline constexpr Length least_props_apart = Length::mm(150);
 inline constexpr Length brackets_apart = Length::mm(600);  // common practice, no source
 
+/// What an edge strip of this thickness hangs below the base's top to be screwed: the soffit
+/// strip's edge, or its lap on the base's face; nothing on the ground.
+[[nodiscard]] Length strip_grip(const Slab& slab, const Side& side, Length thickness);
+
 /// What the depth h of fresh mix presses at its foot: w h.
 [[nodiscard]] Pressure liquid_pressure(Density fresh, Length depth);
 /// The push on a metre of an upright face: w h2/2. It acts at a third of the depth, so that it tips

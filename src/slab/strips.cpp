@@ -275,7 +275,7 @@ FormWork form_work(const Slab& slab, const SlabPlan& shape, const Forms& forms, 
   Pieces pieces;
   add_faces(form, pieces, work.quantities);
   add_soffits(form, pieces, work.quantities);
-  KnockOuts openings = knock_outs(slab, shape, forms);
+  KnockOuts openings = knock_outs(slab, shape, forms, form.heights);
   for (const Length length : openings.ledgers) add_ledger(length, work.quantities);
   for (const StripRun& run : openings.strips) work.quantities.knock_out += total(run);
   pieces.knock_outs = std::move(openings.strips);
