@@ -2,6 +2,7 @@
 #include "checks/checks.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace strikeoff {
 namespace {
@@ -21,6 +22,21 @@ std::vector<Check> not_planned_checks(const Job& job) {
 }
 
 }  // namespace
+
+Check measured(std::string code, std::string title, Length value, Length limit, std::string basis) {
+  Check check;
+  check.code = std::move(code);
+  check.title = std::move(title);
+  check.value = value.in_mm();
+  check.limit = limit.in_mm();
+  check.unit = "mm";
+  check.basis = std::move(basis);
+  return check;
+}
+
+void add(const std::optional<Check>& check, std::vector<Check>& checks) {
+  if (check) checks.push_back(*check);
+}
 
 std::vector<Check> run_checks(const Job& job, const Plan& plan) {
   std::vector<Check> checks;

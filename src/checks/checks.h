@@ -1,12 +1,20 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <optional>
+#include <string>
 #include <vector>
 
 #include "strikeoff/job.h"
 #include "strikeoff/plan.h"
 
 namespace strikeoff {
+
+/// A length beside its limit, in millimetres; `ok` until the check finds otherwise.
+[[nodiscard]] Check measured(std::string code, std::string title, Length value, Length limit,
+                             std::string basis);
+/// Adds a check that applies.
+void add(const std::optional<Check>& check, std::vector<Check>& checks);
 
 /// Every check of a plan whose other parts are complete: stops first, then cautions, then what
 /// holds; in a fixed order within a level.

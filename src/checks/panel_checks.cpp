@@ -28,16 +28,12 @@ bool one_panel_covers(const SlabPlan& slab, const Rectangle& gap) {
 Check base_gap(const SlabPlan& slab, const Rectangle& gap, Units units) {
   const Length span = std::min(gap.length, gap.depth);
   const bool panelled = !slab.panel.empty() && overlap(slab.panel, gap).si() > 0;
-  Check check;
-  check.code = "base-gap";
-  check.title =
-      fmt::format("{}: the gap of {} in the base is bridged", slab.name, show(span, units));
-  check.value = span.in_mm();
-  check.limit = (panelled ? bridged_at_most : slit).in_mm();
-  check.unit = "mm";
-  check.basis =
+  Check check = measured(
+      "base-gap",
+      fmt::format("{}: the gap of {} in the base is bridged", slab.name, show(span, units)), span,
+      panelled ? bridged_at_most : slit,
       "shorter side of the gap; one panel bridges 150 mm, nothing more than 300 mm, bare mix 10 mm "
-      "(assumption)";
+      "(assumption)");
   const Length most = panelled ? widest : slit;
   if (span > most) {
     check.level = Level::stop;
@@ -91,8 +87,7 @@ std::vector<Check> panel_checks(const Job& job, const Plan& plan) {
     for (const Rectangle& gap : job.slabs[i].gaps) {
       checks.push_back(base_gap(plan.slabs[i], gap, job.units));
     }
-    const auto seam = panel_seam(job.slabs[i], plan.slabs[i], job.units);
-    if (seam) checks.push_back(*seam);
+    add(panel_seam(job.slabs[i], plan.slabs[i], job.units), checks);
   }
   return checks;
 }

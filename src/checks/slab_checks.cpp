@@ -18,17 +18,6 @@ struct Subject {
   Units units;
 };
 
-Check measured(std::string code, std::string title, Length value, Length limit, std::string basis) {
-  Check check;
-  check.code = std::move(code);
-  check.title = std::move(title);
-  check.value = value.in_mm();
-  check.limit = limit.in_mm();
-  check.unit = "mm";
-  check.basis = std::move(basis);
-  return check;
-}
-
 /// The side with the least of something; nothing when every side meets a wall.
 template <class Measure>
 const Side* least_side(const Slab& slab, Measure measure) {
@@ -293,18 +282,15 @@ std::optional<Check> reinforcement(const Subject& subject) {
 
 std::vector<Check> slab_checks(const Job& job, const Plan& plan) {
   std::vector<Check> checks;
-  const auto add = [&](const std::optional<Check>& check) {
-    if (check) checks.push_back(*check);
-  };
   for (std::size_t i = 0; i < job.slabs.size(); ++i) {
     const Subject subject{job.slabs[i], plan.slabs[i], job.mix, job.units};
-    add(slot_width(subject));
-    add(thin_slab(subject));
-    add(rail(subject));
-    add(overhang(subject));
-    add(brackets(subject));
-    add(base_load(subject, job.limits.base_load));
-    add(reinforcement(subject));
+    add(slot_width(subject), checks);
+    add(thin_slab(subject), checks);
+    add(rail(subject), checks);
+    add(overhang(subject), checks);
+    add(brackets(subject), checks);
+    add(base_load(subject, job.limits.base_load), checks);
+    add(reinforcement(subject), checks);
   }
   return checks;
 }
