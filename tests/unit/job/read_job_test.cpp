@@ -6,17 +6,12 @@
 #include <algorithm>
 
 #include "core/format.h"
+#include "support/read.h"
 
 using namespace strikeoff;
+using namespace strikeoff::test;
 
 namespace {
-
-Job job_of(const std::string& text) {
-  const ReadResult result = read_job(text);
-  INFO(render_diagnostics(result.diagnostics, "job.json", text));
-  REQUIRE(result.job.has_value());
-  return *result.job;
-}
 
 /// A job with these members added to its only slab and to itself.
 Job bench(const std::string& in_slab = "", const std::string& in_job = "") {

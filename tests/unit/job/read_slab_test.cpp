@@ -6,17 +6,12 @@
 #include "core/outlines.h"
 #include "job/read_parts.h"
 #include "strikeoff/read_job.h"
+#include "support/read.h"
 
 using namespace strikeoff;
+using namespace strikeoff::test;
 
 namespace {
-
-Job job_of(const std::string& text) {
-  const ReadResult result = read_job(text);
-  INFO(render_diagnostics(result.diagnostics, "job.json", text));
-  REQUIRE(result.job.has_value());
-  return *result.job;
-}
 
 /// A bench of 2000 x 600 mm, 60 mm past its base but at the wall behind it, with these members in
 /// its base, its slab and the job.
