@@ -28,6 +28,11 @@ add_test(NAME consumer COMMAND ${CMAKE_COMMAND}
   -DBUILD_TYPE=${CMAKE_BUILD_TYPE} -DFLAGS=${sanitize}
   -P ${CMAKE_CURRENT_SOURCE_DIR}/consumer/run.cmake)
 
+# What the fuzzer has found worth keeping, without libFuzzer. How to run that: DEVELOPERS.md.
+add_executable(fuzz_replay fuzz/replay.cpp fuzz/fuzz_plan.cpp)
+target_link_libraries(fuzz_replay PRIVATE strikeoff strikeoff_options)
+add_test(NAME fuzz-corpus COMMAND fuzz_replay ${CMAKE_CURRENT_SOURCE_DIR}/fuzz/corpus)
+
 add_executable(parse_echo bench/parse_echo.cpp)
 target_link_libraries(parse_echo PRIVATE strikeoff_options nlohmann_json::nlohmann_json)
 add_executable(bench bench/bench.cpp)
@@ -38,3 +43,8 @@ set(bench_command bench $<TARGET_FILE:strikeoff_exe> $<TARGET_FILE:parse_echo>
 add_test(NAME bench COMMAND ${bench_command} 3)
 # The measurement itself, on a quiet machine: cmake --build build/release --target measure
 add_custom_target(measure COMMAND ${bench_command} 501 USES_TERMINAL)
+
+add_executable(scaling_bench bench/scaling_bench.cpp)
+target_link_libraries(scaling_bench PRIVATE strikeoff strikeoff_options)
+add_test(NAME scaling-bench COMMAND scaling_bench 2)
+add_custom_target(measure-scaling COMMAND scaling_bench 50 USES_TERMINAL)

@@ -37,6 +37,9 @@ struct Rectangle {
 [[nodiscard]] Length edge_length(const Polygon& polygon, std::size_t edge);
 [[nodiscard]] Rectangle bounding_box(const Polygon& polygon);
 
+/// So far along from one place towards another; exact along the axes.
+[[nodiscard]] Point towards(const Point& from, const Point& to, Length by);
+
 /// Where the polygon's boundary meets itself other than at the corner two edges share: the
 /// first such pair of edges (0-based), or nothing when the polygon is simple.
 [[nodiscard]] std::optional<std::pair<std::size_t, std::size_t>> self_contact(
@@ -76,6 +79,7 @@ struct Turn {
 
 /// The least distance between the boundaries of two polygons; 0 where they meet or cross.
 [[nodiscard]] Length distance(const Polygon& a, const Polygon& b);
+/// The least distance of a point from the boundary of a polygon, from inside as from outside.
 [[nodiscard]] Length distance(const Point& point, const Polygon& polygon);
 
 [[nodiscard]] bool overlaps(const Rectangle& a, const Rectangle& b);

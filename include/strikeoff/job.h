@@ -176,7 +176,9 @@ struct Additive {
 struct Forms {
   std::vector<Stock> strip_stock;   // one thickness; at least one
   std::optional<Stock> bend_stock;  // thin sheet for rounded edges; its `bends_to` is there
-  Length oversize, kerf, end_trim, screw_spacing;
+  Length oversize, kerf, end_trim;
+  Length screw_spacing;             // of strips, at most
+  bool screws_may_tighten = false;  // the job does not say: closer where the mix pushes harder
   CornerStyle corner = CornerStyle::through;
   bool operator==(const Forms&) const = default;
 };

@@ -38,7 +38,8 @@ struct CornerCut {
 /// length r tan(turn/2) of a radius.
 [[nodiscard]] Length set_back(const Polygon& polygon, const CornerCut& cut);
 
-/// The polygon with some corners cut. Precondition: the cuts of one edge do not overlap.
+/// The polygon with some corners cut; what is left of an edge under 1 nm is no edge any more.
+/// Precondition: the cuts of one edge do not overlap.
 [[nodiscard]] Outline with_corners(const Polygon& polygon, std::span<const CornerCut> cuts);
 
 /// The integrals of 1, x, y, x2, xy and y2 over a plane region, about the origin of its frame, in
@@ -57,14 +58,15 @@ struct Moments {
 [[nodiscard]] Rectangle bounding_box(const Outline& outline);
 [[nodiscard]] Point centroid(const Moments& moments);
 
-/// The outline with each arc drawn by equal chords that stay within `sagitta` of it.
+/// The outline with each arc drawn by the fewest equal chords that stay within `sagitta` of it,
+/// their ends on the arc: inside an arc that bulges out, beyond one that bulges in.
 [[nodiscard]] Polygon chords(const Outline& outline, Length sagitta);
 /// How closely drawn outlines follow their arcs.
 inline constexpr Length drawn_within = Length::mm(0.05);
 
-/// What lies left of the line from a through b. Parts that fall asunder stay joined by edges along
-/// that line that enclose nothing, so that areas and moments are right (Sutherland and Hodgman,
-/// CACM 17, 1974, with arcs split where they cross the line).
+/// What lies left of the line from a through b, which must differ. Parts that fall asunder stay
+/// joined by edges along that line that enclose nothing, so that areas and moments are right
+/// (Sutherland and Hodgman, CACM 17, 1974, with arcs split where they cross the line).
 [[nodiscard]] Outline clipped(const Outline& outline, const Point& a, const Point& b);
 /// What lies inside a convex polygon, likewise.
 [[nodiscard]] Outline clipped(const Outline& outline, const Polygon& convex);

@@ -34,19 +34,25 @@ struct ThicknessAt {
 
 /// How much of each kind of form work one slab needs.
 struct FormQuantities {
-  Length soffit;     // length of soffit strips
-  Length edge;       // length of edge strips
-  Length knock_out;  // length of knock-out strips
-  Length isolation;  // length of walls the slab meets
-  Length seams;      // between panels
-  Length ledger;     // battens fixed to the base under soffits whose panel rim is too narrow
+  Length soffit;       // length of soffit strips
+  Length edge;         // length of edge strips
+  Length knock_out;    // length of knock-out strips
+  Length isolation;    // length of walls the slab meets
+  Area foam;           // of the inner faces of aprons
+  Length seams;        // between panels
+  Length loose_seams;  // of these, over no partition, where the job names partitions
+  Length split_seams;  // lengths that through openings cut out of seams
+  Length ledger;       // battens fixed to the base under soffits whose panel rim is too narrow
   std::vector<Length> ledger_pieces;  // the battens of `ledger`, one entry each
   Area panel;                         // of the panels, openings cut out
   Area formed;                        // of form faces the mix touches
   int splices = 0;                    // joints of spliced strips
+  Length screw_spacing;               // of strips, at most
   int stakes = 0;                     // ground slabs
+  Length stakes_apart;                // at most; 0 without stakes
   int props = 0;                      // under soffit panels
   Length props_apart;                 // at most; 0 without props
+  int brackets = 0;                   // under overhangs that the job says are carried
 };
 
 struct SlabPlan {
@@ -155,9 +161,9 @@ struct PourPlan {
 struct Part {
   std::string mark;
   std::string slab;
-  std::string role;   // contract's words: "soffit strip", "edge strip", …
-  std::string stock;  // Stock::id it is cut from; empty: bought by length or made on site
-  Length width, length;
+  std::string role;      // contract's words: "soffit strip", "edge strip", …
+  std::string stock;     // Stock::id it is cut from; empty: bought by length or made on site
+  Length width, length;  // 0 where they are found on site
   int quantity = 1;
   double left_cut_deg = 0, right_cut_deg = 0;
   std::string place;  // where it goes: "front, back", "front (piece 1 of 2 from the left)"

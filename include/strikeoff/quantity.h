@@ -70,6 +70,7 @@ using Mass = Quantity<struct MassDimension>;                // kg
 using Duration = Quantity<struct DurationDimension>;        // s
 using Density = Quantity<struct DensityDimension>;          // kg/m3
 using Pressure = Quantity<struct PressureDimension>;        // Pa
+using Force = Quantity<struct ForceDimension>;              // N
 using Speed = Quantity<struct SpeedDimension>;              // m/s
 using MolarEnergy = Quantity<struct MolarEnergyDimension>;  // J/mol
 using Money = Quantity<struct MoneyDimension>;              // the job's currency

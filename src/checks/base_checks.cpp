@@ -14,17 +14,6 @@ constexpr Length level_enough = Length::mm(6);
 /// Diagonals that differ by less are not seen (assumption).
 constexpr Length square_enough = Length::mm(6);
 
-Check measured(std::string code, std::string title, Length value, Length limit, std::string basis) {
-  Check check;
-  check.code = std::move(code);
-  check.title = std::move(title);
-  check.value = value.in_mm();
-  check.limit = limit.in_mm();
-  check.unit = "mm";
-  check.basis = std::move(basis);
-  return check;
-}
-
 /// "12 in right and 3 in back from the base's zero point".
 std::string place(const Point& at, Units units) {
   const auto way = [&](Length by, const char* forwards, const char* backwards) {
@@ -94,17 +83,27 @@ std::optional<Check> out_of_square(const Slab& slab, Units units) {
   return check;
 }
 
+/// Water that runs to a wall stands in the joint there.
+std::optional<Check> fall_to_wall(const Slab& slab) {
+  if (!slab.fall || !slab.sides[slab.fall->side].wall) return std::nullopt;
+  Check check;
+  check.code = "fall-to-wall";
+  check.level = Level::caution;
+  check.title = slab.name + ": the top falls towards a wall";
+  check.advice = "Water will stand in the joint there: let it fall to a free side.";
+  check.basis = "common practice, no source";
+  return check;
+}
+
 }  // namespace
 
 std::vector<Check> base_checks(const Job& job, const Plan& plan) {
   std::vector<Check> checks;
-  const auto add = [&](const std::optional<Check>& check) {
-    if (check) checks.push_back(*check);
-  };
   for (std::size_t i = 0; i < job.slabs.size(); ++i) {
-    add(base_level(job.slabs[i], plan.slabs[i], job.units));
-    add(closing_error(job.slabs[i], job.units));
-    add(out_of_square(job.slabs[i], job.units));
+    add(base_level(job.slabs[i], plan.slabs[i], job.units), checks);
+    add(closing_error(job.slabs[i], job.units), checks);
+    add(out_of_square(job.slabs[i], job.units), checks);
+    add(fall_to_wall(job.slabs[i]), checks);
   }
   return checks;
 }

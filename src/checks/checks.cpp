@@ -2,6 +2,7 @@
 #include "checks/checks.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace strikeoff {
 namespace {
@@ -22,11 +23,26 @@ std::vector<Check> not_planned_checks(const Job& job) {
 
 }  // namespace
 
+Check measured(std::string code, std::string title, Length value, Length limit, std::string basis) {
+  Check check;
+  check.code = std::move(code);
+  check.title = std::move(title);
+  check.value = value.in_mm();
+  check.limit = limit.in_mm();
+  check.unit = "mm";
+  check.basis = std::move(basis);
+  return check;
+}
+
+void add(const std::optional<Check>& check, std::vector<Check>& checks) {
+  if (check) checks.push_back(*check);
+}
+
 std::vector<Check> run_checks(const Job& job, const Plan& plan) {
   std::vector<Check> checks;
   for (auto group : {pour_checks(job, plan), mix_checks(job, plan), base_checks(job, plan),
-                     slab_checks(job, plan), panel_checks(job, plan), form_checks(job, plan),
-                     not_planned_checks(job), safety_checks(job, plan)}) {
+                     slab_checks(job, plan), panel_checks(job, plan), stiffness_checks(job, plan),
+                     form_checks(job, plan), not_planned_checks(job), safety_checks(job, plan)}) {
     checks.insert(checks.end(), group.begin(), group.end());
   }
   std::stable_sort(checks.begin(), checks.end(),

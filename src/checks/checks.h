@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <optional>
+#include <string>
 #include <vector>
 
 #include "strikeoff/job.h"
@@ -8,8 +10,11 @@
 
 namespace strikeoff {
 
-/// A soffit wider than this needs props (assumption).
-inline constexpr Length widest_free_soffit = Length::mm(75);
+/// A length beside its limit, in millimetres; `ok` until the check finds otherwise.
+[[nodiscard]] Check measured(std::string code, std::string title, Length value, Length limit,
+                             std::string basis);
+/// Adds a check that applies.
+void add(const std::optional<Check>& check, std::vector<Check>& checks);
 
 /// Every check of a plan whose other parts are complete: stops first, then cautions, then what
 /// holds; in a fixed order within a level.
@@ -21,6 +26,7 @@ inline constexpr Length widest_free_soffit = Length::mm(75);
 [[nodiscard]] std::vector<Check> base_checks(const Job& job, const Plan& plan);
 [[nodiscard]] std::vector<Check> slab_checks(const Job& job, const Plan& plan);
 [[nodiscard]] std::vector<Check> panel_checks(const Job& job, const Plan& plan);
+[[nodiscard]] std::vector<Check> stiffness_checks(const Job& job, const Plan& plan);
 [[nodiscard]] std::vector<Check> form_checks(const Job& job, const Plan& plan);
 [[nodiscard]] std::vector<Check> safety_checks(const Job& job, const Plan& plan);
 

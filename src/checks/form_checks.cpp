@@ -12,31 +12,6 @@ namespace {
 constexpr Length narrowest_rip = Length::mm(50);    // safe by hand; common practice, no source
 constexpr Length narrowest_strip = Length::mm(15);  // ripped at all (assumption)
 
-std::optional<Check> soffit_span(const Job& job, const Plan& plan) {
-  const Part* widest = nullptr;
-  for (const Part& part : plan.cut_list.parts) {
-    const bool soffit = part.role == "soffit strip" || part.role == "soffit panel";
-    if (soffit && (widest == nullptr || part.width > widest->width)) widest = &part;
-  }
-  if (widest == nullptr) return std::nullopt;
-  Check check;
-  check.code = "soffit-span";
-  check.title = "The soffit strips carry the fresh mix from the base's face";
-  check.value = widest->width.in_mm();
-  check.limit = widest_free_soffit.in_mm();
-  check.unit = "mm";
-  check.basis = "over 3 in (75 mm) on props (assumption)";
-  if (widest->width > widest_free_soffit) {
-    check.level = Level::caution;
-    check.title = "A soffit is too wide to hang on the base's face: " + widest->mark;
-    check.advice = fmt::format(
-        "It is {} wide: set props under its outer edge, and leave them until "
-        "the forms are stripped.",
-        show(widest->width, job.units));
-  }
-  return check;
-}
-
 std::optional<Check> splice(const Plan& plan) {
   int number = 0;
   for (const SlabPlan& slab : plan.slabs) number += slab.forms.splices;
@@ -147,7 +122,7 @@ std::optional<Check> narrow_rip(const Job& job, const Plan& plan) {
 
 std::vector<Check> form_checks(const Job& job, const Plan& plan) {
   std::vector<Check> checks{short_board(job, plan)};
-  for (const auto& check : {soffit_span(job, plan), splice(plan), narrow_rip(job, plan)}) {
+  for (const auto& check : {splice(plan), narrow_rip(job, plan)}) {
     if (check) checks.push_back(*check);
   }
   return checks;

@@ -18,17 +18,6 @@ struct Subject {
   Units units;
 };
 
-Check measured(std::string code, std::string title, Length value, Length limit, std::string basis) {
-  Check check;
-  check.code = std::move(code);
-  check.title = std::move(title);
-  check.value = value.in_mm();
-  check.limit = limit.in_mm();
-  check.unit = "mm";
-  check.basis = std::move(basis);
-  return check;
-}
-
 /// The side with the least of something; nothing when every side meets a wall.
 template <class Measure>
 const Side* least_side(const Slab& slab, Measure measure) {
@@ -40,12 +29,54 @@ const Side* least_side(const Slab& slab, Measure measure) {
   return least;
 }
 
-std::optional<Check> slot_width(const Subject& subject) {
+/// The space between the panel and the slab's edge somewhere.
+struct Slot {
+  Length width;  // negative: the panel sticks out
+  std::string where;
+  bool corner = false;
+};
+
+/// The slot at a rounded or cut-off corner; at a wall only where the panel sticks out, for there is
+/// no slot along a wall.
+std::optional<Slot> corner_slot(const Subject& subject, const CornerCut& cut) {
+  const auto& sides = subject.slab.sides;
+  const Point& panel = subject.plan.panel[cut.corner];
+  const Length away = distance(panel, subject.plan.outline);
+  const Slot slot{contains(subject.plan.outline, panel) ? away : -away,
+                  fmt::format("corner {}", sides[cut.corner].corner), true};
+  const bool wall =
+      sides[cut.corner].wall || sides[(cut.corner + sides.size() - 1) % sides.size()].wall;
+  if (wall && slot.width >= Length{}) return std::nullopt;
+  return slot;
+}
+
+/// Nothing without a panel, or when every side meets a wall.
+std::optional<Slot> least_slot(const Subject& subject) {
   if (!subject.slab.panel) return std::nullopt;
   const auto slot_of = [](const Side& side) { return side.overhang - side.panel_overhang; };
   const Side* side = least_side(subject.slab, slot_of);
   if (side == nullptr) return std::nullopt;
-  const Length slot = slot_of(*side);
+  Slot least{slot_of(*side), "the " + side->name};
+  for (const CornerCut& cut : subject.slab.corner_cuts) {
+    const auto slot = corner_slot(subject, cut);
+    if (slot && slot->width < least.width) least = *slot;
+  }
+  return least;
+}
+
+/// "It is 6 mm: set the panel back to leave 12 mm."
+std::string widen(const Slot& slot, Length good, Units units) {
+  const std::string is = slot.width < Length{} ? "The panel sticks out of the slab there"
+                                               : "It is " + show(slot.width, units);
+  return fmt::format("{}: {} to leave {}.", is,
+                     slot.corner ? "cut the panel's corner back" : "set the panel back",
+                     show(good, units));
+}
+
+std::optional<Check> slot_width(const Subject& subject) {
+  const auto place = least_slot(subject);
+  if (!place) return std::nullopt;
+  const Length slot = place->width;
   const Length grain = subject.mix.aggregate.value_or(Length{});
   // 3 times the aggregate for free flow, 1.5 times as the least clear gap: ACI 301/318 spacing
   // rules, from memory; 12 mm and 5 mm are assumptions.
@@ -60,12 +91,11 @@ std::optional<Check> slot_width(const Subject& subject) {
     check.level = Level::stop;
     check.limit = least.in_mm();
     check.title =
-        fmt::format("{}: the slot at the {} is too narrow to fill", subject.slab.name, side->name);
-    check.advice = fmt::format("It is {}: set the panel back to leave {}.",
-                               show(slot, subject.units), show(good, subject.units));
+        fmt::format("{}: the slot at {} is too narrow to fill", subject.slab.name, place->where);
+    check.advice = widen(*place, good, subject.units);
   } else if (slot < good) {
     check.level = Level::caution;
-    check.title = fmt::format("{}: the slot at the {} is narrow", subject.slab.name, side->name);
+    check.title = fmt::format("{}: the slot at {} is narrow", subject.slab.name, place->where);
     check.advice = fmt::format(
         "It is {}, {} would fill by itself: use a fine, flowing mix and work "
         "it in along the edge.",
@@ -145,9 +175,9 @@ Length most_overhang(const Slab& slab, const Side& side) {
 
 std::optional<Check> overhang(const Subject& subject) {
   const Side* worst = least_side(subject.slab, [&](const Side& side) {
-    return -(side.overhang / most_overhang(subject.slab, side));
+    return side.bracket ? 0 : -(side.overhang / most_overhang(subject.slab, side));
   });
-  if (worst == nullptr || worst->overhang <= Length{}) return std::nullopt;
+  if (worst == nullptr || worst->bracket || worst->overhang <= Length{}) return std::nullopt;
   const Length most = most_overhang(subject.slab, *worst);
   Check check =
       measured("overhang", subject.slab.name + ": the overhang is short for its depth",
@@ -170,6 +200,26 @@ std::optional<Check> overhang(const Subject& subject) {
         "brackets beneath.",
         show(worst->overhang, subject.units));
   }
+  return check;
+}
+
+/// Overhangs that the job says are carried; nothing where there are none.
+std::optional<Check> brackets(const Subject& subject) {
+  const Side* worst = least_side(subject.slab, [&](const Side& side) {
+    return side.bracket ? -(side.overhang / most_overhang(subject.slab, side)) : 0;
+  });
+  if (worst == nullptr || !worst->bracket || worst->overhang <= Length{}) return std::nullopt;
+  const Length most = most_overhang(subject.slab, *worst);
+  Check check =
+      measured("overhang", fmt::format("{}: brackets carry the {}", subject.slab.name, worst->name),
+               worst->overhang, most,
+               "lesser of 4 x depth at the base's face and 12 in (300 mm) without brackets; "
+               "brackets every 24 in (600 mm) at most: common practice, no source");
+  if (worst->overhang > most / 2) check.level = Level::caution;
+  check.advice = fmt::format(
+      "{} out: set a bracket at each end and every {} at most before the pour, fixed to the base's "
+      "frame and rated for the slab's weight and people leaning on it.",
+      show(worst->overhang, subject.units), subject.units == Units::us ? "2 ft" : "600 mm");
   return check;
 }
 
@@ -232,17 +282,15 @@ std::optional<Check> reinforcement(const Subject& subject) {
 
 std::vector<Check> slab_checks(const Job& job, const Plan& plan) {
   std::vector<Check> checks;
-  const auto add = [&](const std::optional<Check>& check) {
-    if (check) checks.push_back(*check);
-  };
   for (std::size_t i = 0; i < job.slabs.size(); ++i) {
     const Subject subject{job.slabs[i], plan.slabs[i], job.mix, job.units};
-    add(slot_width(subject));
-    add(thin_slab(subject));
-    add(rail(subject));
-    add(overhang(subject));
-    add(base_load(subject, job.limits.base_load));
-    add(reinforcement(subject));
+    add(slot_width(subject), checks);
+    add(thin_slab(subject), checks);
+    add(rail(subject), checks);
+    add(overhang(subject), checks);
+    add(brackets(subject), checks);
+    add(base_load(subject, job.limits.base_load), checks);
+    add(reinforcement(subject), checks);
   }
   return checks;
 }

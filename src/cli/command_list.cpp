@@ -87,6 +87,7 @@ std::string stock_entry(const CatalogueEntry<Stock>& stock) {
   values.add("length", std::optional(item.length));
   values.add("width", std::optional(item.width));
   values.add("thickness", std::optional(item.thickness));
+  values.add("bends_to", item.bends_to);
   values.add_price(item.price, "piece");
   return entry(item.id, item.name, values);
 }

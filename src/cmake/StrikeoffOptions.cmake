@@ -20,3 +20,6 @@ if(STRIKEOFF_SANITIZE)
     -fsanitize=${STRIKEOFF_SANITIZE} -fno-sanitize-recover=all -fno-omit-frame-pointer)
   target_link_options(strikeoff_options INTERFACE -fsanitize=${STRIKEOFF_SANITIZE})
 endif()
+if(STRIKEOFF_BUILD_FUZZER)  # tells libFuzzer which ways the code has gone
+  target_compile_options(strikeoff_options INTERFACE -fsanitize=fuzzer-no-link)
+endif()

@@ -133,6 +133,10 @@ std::string show_percent(double fraction) {
   return show_number(fraction * 100, 1) + " %";
 }
 
+std::string the_side(const std::string& name) {
+  return name.starts_with("edge ") ? name : "the " + name;
+}
+
 std::string show_money(Money money, const std::string& currency) {
   return fmt::format("{:.2f} {}", money.si() == 0 ? 0.0 : money.si(), currency);
 }

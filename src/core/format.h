@@ -30,6 +30,8 @@ namespace strikeoff {
 /// A plain number with at most `decimals`, trailing zeros dropped, never "-0".
 [[nodiscard]] std::string show_number(double value, int decimals);
 [[nodiscard]] std::string show_percent(double fraction);  // "10 %"
+/// A side's name in a sentence: "the front", "edge 3".
+[[nodiscard]] std::string the_side(const std::string& name);
 /// Money with two decimals and the currency after it: "12.50 USD".
 [[nodiscard]] std::string show_money(Money money, const std::string& currency);
 /// "1 batch", "2 batches".

@@ -107,6 +107,11 @@ Length edge_length(const Polygon& polygon, std::size_t edge) {
   return Length::nm(std::hypot(d.x, d.y));
 }
 
+Point towards(const Point& from, const Point& to, Length by) {
+  const Length whole = edge_length({from, to}, 0);
+  return {from.x + by * ((to.x - from.x) / whole), from.y + by * ((to.y - from.y) / whole)};
+}
+
 Length perimeter(const Polygon& polygon) {
   Length sum;
   for (std::size_t k = 0; k < polygon.size(); ++k) sum += edge_length(polygon, k);

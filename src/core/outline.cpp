@@ -67,9 +67,24 @@ void add_segment(const ArcSpan& e, Moments& m) {
   m.xy += c.x * c.y * one + (c.x * uy + c.y * ux) * u + (uu - vv) * ux * uy;
 }
 
-Point towards(const Point& from, const Point& to, Length by) {
-  const Length whole = edge_length({from, to}, 0);
-  return {from.x + (to.x - from.x) * (by / whole), from.y + (to.y - from.y) * (by / whole)};
+/// Corners closer than this are one: far above rounding, far below what a saw can show.
+constexpr Length same_corner = Length::nm(1);
+
+bool coincide(const Point& a, const Point& b) {
+  return edge_length({a, b}, 0) < same_corner;
+}
+
+/// Angles from an arc's ends within which a point on it counts as that end, in radians.
+constexpr double same_angle = 1e-9;
+
+/// How far along an arc, from its start in the direction of its turn, it points at an angle: from
+/// 0 up to its whole turn; nothing where it does not, or only at its ends.
+std::optional<double> turned_to(double angle, const Circle& circle, double sweep) {
+  double along = std::remainder(angle - circle.start, 2 * pi);
+  if (sweep < 0) along = -along;
+  if (along < 0) along += 2 * pi;
+  const bool within = along > same_angle && along < std::abs(sweep) - same_angle;
+  return within ? std::optional(along) : std::nullopt;
 }
 
 /// An edge whose end is kept beside it, for outlines being cut.
@@ -118,11 +133,8 @@ void cut_arc(const Point& a, const Point& b, double sweep, const HalfPlane& line
     // On the arc the distance is that of the centre + r cos(angle - angle of the normal).
     const double normal = std::atan2(line.ny, line.nx), half = std::acos(-distance / c.r);
     for (const double angle : {normal + half, normal - half}) {
-      double along = std::remainder(angle - c.start, 2 * pi);
-      if (sweep > 0 && along < 0) along += 2 * pi;
-      if (sweep < 0 && along > 0) along -= 2 * pi;
-      const double share = along / sweep;
-      if (share > 0 && share < 1) shares.push_back(share);
+      const std::optional<double> along = turned_to(angle, c, sweep);
+      if (along) shares.push_back(*along / std::abs(sweep));
     }
     std::sort(shares.begin(), shares.end());
   }
@@ -136,9 +148,18 @@ void cut_arc(const Point& a, const Point& b, double sweep, const HalfPlane& line
     const auto [x, y] = on_arc(share);
     return point_m(x, y);
   };
+  // A piece is on one side of the line; where it touches the line, one of three points tells.
+  const auto is_left = [&](double from, double to) {
+    double farthest = 0;
+    for (const double part : {0.25, 0.5, 0.75}) {
+      const auto [x, y] = on_arc(from + (to - from) * part);
+      const double left = line.at(x, y);
+      if (std::abs(left) > std::abs(farthest)) farthest = left;
+    }
+    return farthest > 0;
+  };
   for (std::size_t i = 0; i + 1 < shares.size(); ++i) {
-    const auto [x, y] = on_arc((shares[i] + shares[i + 1]) / 2);
-    if (line.at(x, y) < 0) continue;
+    if (!is_left(shares[i], shares[i + 1])) continue;
     kept.push_back(
         {point_at(shares[i]), point_at(shares[i + 1]), sweep * (shares[i + 1] - shares[i])});
   }
@@ -170,8 +191,8 @@ Outline with_corners(const Polygon& polygon, std::span<const CornerCut> cuts) {
   for (const CornerCut& cut : cuts) cut_at[cut.corner] = &cut;
   Outline outline;
   const auto add = [&](const OutlineEdge& edge) {
-    // Arcs that use up a whole edge leave nothing straight between them.
-    if (!outline.empty() && outline.back().from == edge.from) outline.pop_back();
+    // Cuts that use up a whole edge leave nothing straight between them.
+    if (!outline.empty() && coincide(outline.back().from, edge.from)) outline.pop_back();
     outline.push_back(edge);
   };
   for (std::size_t k = 0; k < n; ++k) {
@@ -185,7 +206,9 @@ Outline with_corners(const Polygon& polygon, std::span<const CornerCut> cuts) {
     add({towards(corner, before, back), cut_at[k]->round ? turn_at(polygon, k).radians : 0});
     add({towards(corner, after, back), 0});
   }
-  if (outline.size() > 1 && outline.back().from == outline.front().from) outline.pop_back();
+  if (outline.size() > 1 && coincide(outline.back().from, outline.front().from)) {
+    outline.pop_back();
+  }
   return outline;
 }
 
@@ -241,10 +264,7 @@ Rectangle bounding_box(const Outline& outline) {
     if (edge.sweep == 0) continue;
     const Circle c = circle_of(edge);
     for (int quarter = 0; quarter < 4; ++quarter) {
-      double along = std::remainder(quarter * pi / 2 - c.start, 2 * pi);
-      if (edge.sweep > 0 && along < 0) along += 2 * pi;
-      if (edge.sweep < 0 && along > 0) along -= 2 * pi;
-      if (std::abs(along) >= std::abs(edge.sweep)) continue;
+      if (!turned_to(quarter * pi / 2, c, edge.sweep)) continue;
       const std::array<double, 4> cosine{1, 0, -1, 0}, sine{0, 1, 0, -1};
       const auto q = static_cast<std::size_t>(quarter);
       extremes.push_back(point_m(c.x + c.r * cosine[q], c.y + c.r * sine[q]));
@@ -264,8 +284,8 @@ Polygon chords(const Outline& outline, Length sagitta) {
     const ArcSpan edge = edge_at(outline, i);
     if (edge.sweep == 0) continue;
     const Circle c = circle_of(edge);
-    // A chord over the angle a rises r (1 - cos(a/2)).
-    const double most = 2 * std::acos(std::max(0.0, 1 - sagitta.in_m() / c.r));
+    // A chord over the angle a rises r (1 - cos(a/2)) = 2 r sin2(a/4); over half a turn at most.
+    const double most = 4 * std::asin(std::sqrt(std::min(0.5, sagitta.in_m() / (2 * c.r))));
     const int pieces = std::max(1, static_cast<int>(std::ceil(std::abs(edge.sweep) / most)));
     for (int k = 1; k < pieces; ++k) {
       const double angle = c.start + edge.sweep * k / pieces;

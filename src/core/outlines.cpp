@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "core/outlines.h"
 
+#include <algorithm>
+
 namespace strikeoff {
 namespace {
 
@@ -22,6 +24,17 @@ Outline slab_edge(const Slab& slab) {
 
 Polygon panel_outline(const Slab& slab) {
   return moved_out(slab, &Side::panel_overhang);
+}
+
+Polygon inside_aprons(const Slab& slab, Length strip) {
+  std::vector<Length> outward;
+  for (const Side& side : slab.sides) outward.push_back(side.apron ? strip : side.overhang);
+  return offset_edges(slab.base, outward);
+}
+
+bool has_apron(const Slab& slab) {
+  return std::any_of(slab.sides.begin(), slab.sides.end(),
+                     [](const Side& side) { return side.apron; });
 }
 
 Outline opening_edge(const Opening& opening, const Outline& edge) {

@@ -15,7 +15,14 @@ namespace strikeoff {
 /// The panel's rim, likewise, with sharp corners. Meaningless for a slab without a panel.
 [[nodiscard]] Polygon panel_outline(const Slab& slab);
 
+/// What the inner faces of the slab's aprons enclose: sides without one are as they are in
+/// `sharp_outline`, the others a `strip` past the base.
+[[nodiscard]] Polygon inside_aprons(const Slab& slab, Length strip);
+
 /// An opening's edge in the base frame: `edge` is the slab's, whose bounding box it is measured in.
 [[nodiscard]] Outline opening_edge(const Opening& opening, const Outline& edge);
+
+/// True when the edge of some side goes on below the base's top.
+[[nodiscard]] bool has_apron(const Slab& slab);
 
 }  // namespace strikeoff

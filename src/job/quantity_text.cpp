@@ -120,20 +120,20 @@ class Scanner {
     return sign;
   }
 
-  TextError wrong(std::string code, std::string message, std::string help) const {
+  [[nodiscard]] TextError wrong(std::string code, std::string message, std::string help) const {
     return {std::move(code), std::move(message), std::move(help)};
   }
-  TextError not_wanted(std::string message) const {
+  [[nodiscard]] TextError not_wanted(std::string message) const {
     return wrong(not_a_quantity(wanted_), std::move(message), how_to_write(wanted_));
   }
 
-  TextError bad_fraction() const {
+  [[nodiscard]] TextError bad_fraction() const {
     return wrong("bad-fraction",
                  fmt::format("cannot read the fraction in {}", in_quotes(original_)),
                  "write fractions like \"3/8 in\" or \"2 3/8 in\"");
   }
 
-  std::optional<TextError> decimal_comma() const {
+  [[nodiscard]] std::optional<TextError> decimal_comma() const {
     for (std::size_t i = 1; i + 1 < plain_.size(); ++i) {
       if (plain_[i] != ',' || !is_digit(plain_[i - 1]) || !is_digit(plain_[i + 1])) continue;
       std::string point(original_), none(original_);
@@ -172,7 +172,7 @@ class Scanner {
   }
 
   /// True when "3/8" follows, perhaps after a space or a hyphen: "2 3/8", "2-3/8".
-  bool fraction_follows() const {
+  [[nodiscard]] bool fraction_follows() const {
     std::size_t i = 0;
     while (i < rest_.size() && rest_[i] == ' ') ++i;
     if (i < rest_.size() && rest_[i] == '-') ++i;
@@ -239,7 +239,7 @@ class Scanner {
     return std::nullopt;
   }
 
-  TextError unknown_unit() const {
+  [[nodiscard]] TextError unknown_unit() const {
     std::size_t end = 0;
     while (end < rest_.size() &&
            !(rest_[end] == ' ' && end + 1 < rest_.size() && !is_letter(rest_[end + 1]))) {
@@ -255,7 +255,8 @@ class Scanner {
                  did_you_mean(word, names, how_to_write(wanted_)));
   }
 
-  std::optional<TextError> fits(const Term& term, const std::vector<Term>& before) const {
+  [[nodiscard]] std::optional<TextError> fits(const Term& term,
+                                              const std::vector<Term>& before) const {
     if (term.unit->dimension != wanted_) {
       TextError error =
           not_wanted(fmt::format("{} is {}, not {}", in_quotes(original_),

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <string>
 
 #include "core/format.h"
@@ -46,6 +47,14 @@ void read_strip_stock(Context& c, const Node& node, const std::string& path, For
     const std::size_t before = c.reader.errors();
     auto stock = read_board(c, entry);
     if (!stock || c.reader.errors() != before) continue;
+    if (stock->bends_to) {
+      c.reader.error(
+          entry.pointer,
+          {"board-bends",
+           fmt::format("{} bends: it would not keep a straight edge", in_quotes(stock->name)),
+           "name it under \"bend_stock\", for rounded edges, and give strips a stiff "
+           "board"});
+    }
     for (const Stock& other : forms.strip_stock) {
       if (other.id == stock->id) {
         c.reader.error(
@@ -64,6 +73,25 @@ void read_strip_stock(Context& c, const Node& node, const std::string& path, For
     }
     forms.strip_stock.push_back(std::move(*stock));
   }
+}
+
+void read_bend_stock(Context& c, const Node& node, Forms& forms) {
+  if (!node) return;
+  const std::size_t before = c.reader.errors();
+  const auto stock = read_board(c, node);
+  if (!stock || c.reader.errors() != before) return;
+  if (!stock->bends_to) {
+    c.reader.error(node.pointer,
+                   {"board-does-not-bend",
+                    fmt::format("{} does not say how far it bends", in_quotes(stock->name)),
+                    R"(give a thin board with "bends_to", the least radius, as in "100 mm")"});
+  } else if (std::any_of(forms.strip_stock.begin(), forms.strip_stock.end(),
+                         [&](const Stock& board) { return board.id == stock->id; })) {
+    c.reader.error(node.pointer, {"duplicate-name",
+                                  fmt::format("two boards are named {}", in_quotes(stock->name)),
+                                  "give each its own name"});
+  }
+  forms.bend_stock = stock;
 }
 
 void check_end_trim(Context& c, const std::string& at, const Forms& forms) {
@@ -92,14 +120,18 @@ Forms read_forms(Context& c, const Node& node) {
   };
   Forms forms;
   read_strip_stock(c, o.find("strip_stock"), path("strip_stock"), forms);
+  read_bend_stock(c, o.find("bend_stock"), forms);
   forms.kerf = length("kerf", saw_kerf, Length::inches(0.125), weight_kerf,
                       "the saw's cut; measure yours (common practice, no source)");
   forms.oversize = length("oversize", oversize, Length{}, weight_oversize,
                           "edge strips are no higher than needed (assumption)");
   forms.end_trim = length("end_trim", end_trim, Length{}, weight_end_trim,
                           "boards are used to their ends (assumption)");
-  forms.screw_spacing = length("screw_spacing", spacing, Length::mm(200), weight_screws,
-                               "between screws of a strip (common practice, no source)");
+  forms.screw_spacing =
+      length("screw_spacing", spacing, Length::mm(200), weight_screws,
+             "between screws of a strip, closer where the mix pushes harder (common "
+             "practice, no source)");
+  forms.screws_may_tighten = !o.find("screw_spacing");
   const Node corner = o.find("corner");
   forms.corner = read_choice<CornerStyle>(c.reader, corner,
                                           {{"through", CornerStyle::through},
@@ -113,6 +145,20 @@ Forms read_forms(Context& c, const Node& node) {
   o.finish();
   check_end_trim(c, path("end_trim"), forms);
   return forms;
+}
+
+void set_bend_stock(Context& c, Job& job) {
+  const Stock* usual = default_bend_stock(c.catalogue.boards, c.units);
+  if (job.forms.bend_stock || usual == nullptr) return;
+  job.forms.bend_stock = *usual;
+  const bool is_used = std::any_of(job.slabs.begin(), job.slabs.end(), [](const Slab& slab) {
+    return std::any_of(slab.corner_cuts.begin(), slab.corner_cuts.end(),
+                       [](const CornerCut& cut) { return cut.round; });
+  });
+  if (!is_used) return;
+  c.reader.assume(weight_bend_stock, "/forms/bend_stock", usual->name,
+                  default_stock_reason("board that bends", c.units) + ", to a radius of " +
+                      show(*usual->bends_to, c.units) + "; its price invented (assumption)");
 }
 
 }  // namespace strikeoff

@@ -75,7 +75,8 @@ void check_stock_names(Reader& reader, const Job& job) {
     if (!job.slabs[i].panel) continue;
     const Stock& panel = *job.slabs[i].panel;
     const std::string at = fmt::format("/slabs/{}/panel", i);
-    const auto& boards = job.forms.strip_stock;
+    std::vector<Stock> boards = job.forms.strip_stock;
+    if (job.forms.bend_stock) boards.push_back(*job.forms.bend_stock);
     if (std::any_of(boards.begin(), boards.end(),
                     [&](const Stock& board) { return board.id == panel.id; })) {
       reader.error(at, {"duplicate-name",
@@ -94,6 +95,25 @@ void check_stock_names(Reader& reader, const Job& job) {
   }
 }
 
+/// The concrete of a slab, roughly and rather too much: its openings and its panel not taken off,
+/// and hollow and rise as if they were as great everywhere as anywhere.
+Volume rough_volume(const Slab& slab) {
+  const Polygon outline = sharp_outline(slab);
+  const Rectangle box = bounding_box(outline);
+  Length thickness = slab.thickness;
+  const auto [least, most] = std::minmax_element(
+      slab.levels.begin(), slab.levels.end(),
+      [](const LevelReading& a, const LevelReading& b) { return a.low < b.low; });
+  if (!slab.levels.empty()) thickness += most->low - least->low;
+  if (slab.fall) thickness += slab.fall->slope * (box.length + box.depth);
+  Volume volume = signed_area(outline) * thickness;
+  for (std::size_t k = 0; k < slab.sides.size(); ++k) {
+    if (!slab.sides[k].apron) continue;
+    volume += edge_length(outline, k) * slab.sides[k].overhang * slab.apron_depth;
+  }
+  return volume;
+}
+
 /// Keeps every later stage bounded: batches, sheets and pieces of strip.
 void check_size(Reader& reader, const Job& job) {
   Volume box;
@@ -101,7 +121,7 @@ void check_size(Reader& reader, const Job& job) {
   Length edge;
   for (const Slab& slab : job.slabs) {
     const Polygon outline = sharp_outline(slab);
-    box += signed_area(outline) * slab.thickness;
+    box += rough_volume(slab);
     edge += perimeter(outline);
     if (slab.panel) sheets += signed_area(outline) / (slab.panel->length * slab.panel->width);
   }
@@ -135,7 +155,7 @@ Job read_all(Reader& reader, const Catalogue& catalogue) {
   job.currency = read_currency(reader, o.find("currency"), job.units);
 
   Context c{reader, catalogue, job.units};
-  job.slabs = read_slabs(c, o.need("slabs", "the starter job: strikeoff new"));
+  const Node slabs = o.need("slabs", "the starter job: strikeoff new");
   job.mix = read_mix(c, o.need("mix", "\"mix\": \"rapid-fine-50lb\", from: strikeoff list mixes"));
   job.additives = read_additives(c, o.find("additives"), job.mix);
   assume_water(c, job.mix, job.additives);
@@ -143,6 +163,11 @@ Job read_all(Reader& reader, const Catalogue& catalogue) {
                          "mix left in buckets and on tools (common practice, no source)");
   job.spare_bags = read_spare_bags(reader, o.find("spare_bags"));
   job.forms = read_forms(c, o.find("forms"));
+  // An apron is as wide as the form's strips and the mix's grains let it be.
+  if (!job.forms.strip_stock.empty()) c.strip_thickness = job.forms.strip_stock.front().thickness;
+  c.aggregate = job.mix.aggregate;
+  job.slabs = read_slabs(c, slabs);
+  set_bend_stock(c, job);
   job.crew = read_crew(c, o.find("crew"));
   job.site = read_site(c, o.find("site"), job.mix);
   read_prices(c, o.find("prices"), job);

@@ -47,14 +47,16 @@ std::optional<Stock> read_panel_stock(Context& c, const Node& node) {
 void set_overhangs(Context& c, const Node& node, const std::string& assumed_at, const Base& base,
                    Slab& slab) {
   const auto given = read_side_lengths(c, node, base, panel_overhang);
-  bool assumed = false;
+  bool assumed = false, has_apron = false;
   for (std::size_t k = 0; k < slab.sides.size(); ++k) {
     Side& side = slab.sides[k];
     const SideLength& own = given[k];
     if (side.wall && !own.named) continue;  // 0 at a wall
+    const Length most = most_panel_overhang(c, side).value_or(side.overhang);
     side.panel_overhang =
-        own.length.value_or(std::min(side.overhang - least_slot, most_default_overhang));
+        own.length.value_or(std::min({side.overhang - least_slot, most_default_overhang, most}));
     assumed = assumed || (!own.length && own.pointer.empty());
+    has_apron = has_apron || side.apron;
     if (own.length && side.panel_overhang > side.overhang) {
       c.reader.error(
           own.pointer,
@@ -64,11 +66,23 @@ void set_overhangs(Context& c, const Node& node, const std::string& assumed_at, 
            "the panel must end inside the slab's edge"});
       return;
     }
+    if (own.length && side.panel_overhang > most) {
+      c.reader.error(
+          own.pointer,
+          {"panel-over-apron",
+           fmt::format("the panel runs {} past the base, over the apron of the side {}",
+                       show(side.panel_overhang, c.units), in_quotes(side.name)),
+           fmt::format("there it ends over the form's inner strip, at most {} past the base",
+                       show(most, c.units))});
+      return;
+    }
   }
   if (!assumed || slab.sides.empty()) return;
-  c.reader.assume(weight_panel_overhang, assumed_at, show_sides(slab.sides, c.units),
-                  "past the base: the slab's overhang less 12 mm (1/2 in), at most 20 mm (3/4 in), "
-                  "0 at a wall; negative is set back (assumption)");
+  c.reader.assume(
+      weight_panel_overhang, assumed_at, show_sides(slab.sides, c.units),
+      fmt::format("past the base: the slab's overhang less 12 mm (1/2 in), at most 20 mm "
+                  "(3/4 in), {}0 at a wall; negative is set back (assumption)",
+                  has_apron ? "no farther than an apron's inner strip, " : ""));
 }
 
 void check_panel(Context& c, const std::string& at, const Slab& slab) {

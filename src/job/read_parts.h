@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "job/reader.h"
@@ -18,6 +19,8 @@ struct Context {
   Reader& reader;
   const Catalogue& catalogue;
   Units units;  // how assumed values are shown
+  /// Of the form and the mix, which are read before the slabs; nothing when it is not known.
+  std::optional<Length> strip_thickness = std::nullopt, aggregate = std::nullopt;
 };
 
 /// How heavy a default weighs: how much of the plan turns on it. The order is a judgement.
@@ -42,6 +45,7 @@ enum Weight : int {
   weight_activation_energy = 60,
   weight_margin = 58,
   weight_strip_stock = 55,
+  weight_bend_stock = 54,
   weight_kerf = 50,
   weight_opening = 48,
   weight_panel_gap = 46,
@@ -65,9 +69,13 @@ enum Weight : int {
 
 /// "us" or "metric".
 [[nodiscard]] std::optional<Units> read_units_word(Reader& reader, const Node& node);
-/// The first entry marked for these units, or else the first. Precondition: there is an entry.
+/// The first stiff entry marked for these units, or else the first. Precondition: there is an
+/// entry.
 [[nodiscard]] const Stock& default_stock(const std::vector<CatalogueEntry<Stock>>& entries,
                                          Units units);
+/// The first entry that bends marked for these units, or else the first that bends, or nothing.
+[[nodiscard]] const Stock* default_bend_stock(const std::vector<CatalogueEntry<Stock>>& entries,
+                                              Units units);
 /// "the catalogue's first sheet for metric jobs".
 [[nodiscard]] std::string default_stock_reason(std::string_view what, Units units);
 
@@ -84,6 +92,9 @@ struct Base {
   Polygon polygon;  // anticlockwise; empty when it could not be read
   std::vector<Side> sides;
   bool rectangle = false;
+  std::optional<Misfit> closing, diagonal;  // as in `Slab`
+  std::vector<Partition> partitions;
+  std::vector<Rectangle> gaps;
 };
 
 /// A length for each side, where the job gives one.
@@ -93,6 +104,13 @@ struct SideLength {
   std::string pointer;  // of the value
 };
 
+/// One entry of a list of sides.
+struct ListedSide {
+  std::size_t index = 0;  // 0-based, of the base
+  std::string pointer;    // of the entry
+};
+
+/// Needs `Context::strip_thickness` and `aggregate` for aprons.
 [[nodiscard]] std::vector<Slab> read_slabs(Context& context, const Node& node);
 [[nodiscard]] Base read_base(Context& context, const Node& node);
 [[nodiscard]] std::vector<SideLength> read_side_lengths(Context& context, const Node& node,
@@ -101,17 +119,44 @@ struct SideLength {
 /// Index of the side a list entry names ("back", "edge 3", 3), after reporting a wrong one.
 [[nodiscard]] std::optional<std::size_t> read_side(Context& context, const Node& node,
                                                    const Base& base);
+/// Each side once; wrong and repeated ones are reported and left out.
+[[nodiscard]] std::vector<ListedSide> read_side_list(Context& context, const Node& node,
+                                                     const Base& base);
+/// What to say of a side that has no overhang, where something needs one; nothing when it has.
+[[nodiscard]] std::optional<TextError> without_overhang(const Side& side, const char* code,
+                                                        const char* why);
+/// Need the base's outline.
+void read_partitions(Reader& reader, const Node& node, Base& base);
+void read_gaps(Reader& reader, const Node& node, Base& base);
+/// Sets `Side::apron` and the depth; needs the overhangs.
+void read_apron(Context& context, const Node& node, const Base& base, Slab& slab);
+/// Reports aprons that do not go together with the slab's shape; needs outline and corner cuts.
+void check_apron(Context& context, const std::string& at, const Slab& slab);
+/// How far a panel may run past the base where the inner strip of an apron ends it.
+[[nodiscard]] std::optional<Length> most_panel_overhang(const Context& context, const Side& side);
 /// Reads `panel` into the slab, whose sides, overhangs and support are known.
 void read_panel(Context& context, Object& slab_object, const Base& base, Slab& slab,
                 bool shape_is_good);
+/// Reads `corner_treatment` into the slab, whose outline and panel are known.
+void read_corner_cuts(Context& context, const Node& node, const Base& base, Slab& slab,
+                      bool shape_is_good);
+/// Needs everything else of the slab's shape.
 void read_openings(Context& context, const Node& node, Slab& slab, bool shape_is_good);
-/// Keys of a slab that are read and checked, but not planned for.
-void read_unplanned_slab_keys(Context& context, Object& slab, const Base& base);
+/// Length and depth of a rectangle; `example` shows it.
+[[nodiscard]] std::optional<std::pair<Length, Length>> read_rectangle_size(
+    Reader& reader, const Node& node, const std::string& example);
+void read_levels(Context& context, const Node& node, Slab& slab);
+void read_fall(Context& context, const Node& node, const Base& base, Slab& slab);
+/// Sets `Side::bracket`; needs the overhangs. The reinforcement is read, but not planned for.
+void read_reinforcement(Context& context, const Node& node, const Base& base, Slab& slab);
+void read_brackets(Context& context, const Node& node, const Base& base, Slab& slab);
 [[nodiscard]] std::optional<Point> read_point(Reader& reader, const Node& node);
 
 // --- the rest
 
 [[nodiscard]] Forms read_forms(Context& context, const Node& node);
+/// The catalogue's bendable board where the job names none; needs the slabs.
+void set_bend_stock(Context& context, Job& job);
 [[nodiscard]] Crew read_crew(Context& context, const Node& node);
 [[nodiscard]] Site read_site(Context& context, const Node& node, const Mix& mix);
 [[nodiscard]] Limits read_limits(Context& context, const Node& node);
@@ -128,6 +173,8 @@ template <class Item>
 
 inline constexpr Range<Length> any_length{Length::mm(1), Length::m(100),
                                           "1 mm (1/16 in) and 100 m (328 ft)"};
+inline constexpr Range<Length> any_position{Length::m(-100), Length::m(100),
+                                            "-100 m and 100 m (328 ft)"};
 inline constexpr Range<Temperature> any_temperature{
     Temperature::celsius(-30), Temperature::celsius(60), "-30 C (-22 F) and 60 C (140 F)"};
 inline constexpr Range<double> any_price{0, 1e6, "0 and 1000000"};

@@ -28,6 +28,7 @@ std::vector<std::string> known_goods(const Catalogue& catalogue, const Job& job)
   add_item(job.mix);
   for (const Additive& additive : job.additives) add_item(additive);
   for (const Stock& stock : job.forms.strip_stock) add_item(stock);
+  if (job.forms.bend_stock) add_item(*job.forms.bend_stock);
   for (const Slab& slab : job.slabs) {
     if (slab.panel) add_item(*slab.panel);
   }
@@ -81,6 +82,7 @@ void read_prices(Context& c, const Node& node, Job& job) {
   set_price(job.prices, job.mix);
   for (Additive& additive : job.additives) set_price(job.prices, additive);
   for (Stock& stock : job.forms.strip_stock) set_price(job.prices, stock);
+  if (job.forms.bend_stock) set_price(job.prices, *job.forms.bend_stock);
   for (Slab& slab : job.slabs) {
     if (slab.panel) set_price(job.prices, *slab.panel);
   }

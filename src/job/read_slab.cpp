@@ -69,12 +69,16 @@ void read_overhang(Context& c, Object& o, const Base& base, Slab& slab) {
 bool outline_is_good(Context& c, const Object& o, const Slab& slab) {
   const Polygon outline = sharp_outline(slab);
   if (const auto edge = swallowed_edge(slab.base, outline)) {
+    const bool inner = !is_convex_corner(slab.base, *edge) ||
+                       !is_convex_corner(slab.base, (*edge + 1) % slab.base.size());
     c.reader.error(o.path("overhang"),
                    {"overhang-swallows-side",
                     fmt::format("with this overhang nothing is left of the side {}",
                                 in_quotes(slab.sides[*edge].name)),
-                    "it lies in an inner corner: give its neighbours less overhang, or give the "
-                    "base without the notch"},
+                    inner ? "it lies in an inner corner: give its neighbours less overhang, or "
+                            "give the base without the notch"
+                          : "its neighbours close in front of it: give it less overhang, or its "
+                            "neighbours more"},
                    Reader::Mark::key);
     return false;
   }
@@ -100,12 +104,20 @@ Slab read_slab(Context& c, const Node& node, const std::string& default_name) {
   slab.support =
       o.choice<Support>("support", {{"base", Support::base}, {"ground", Support::ground}})
           .value_or(Support::base);
-  const Base base = read_base(
-      c, o.need("base", R"("base": {"rectangle": {"length": "92 in", "depth": "26 in"}})"));
+  std::string base_example = R"("base": {"rectangle": {"length": "92 in", "depth": "26 in"}})";
+  if (slab.support == Support::ground) {
+    base_example += ": a slab on the ground gives its own outline as its base";
+  }
+  const Base base = read_base(c, o.need("base", base_example));
   slab.base = base.polygon;
   slab.sides = base.sides;
+  slab.closing = base.closing;
+  slab.diagonal = base.diagonal;
+  slab.partitions = base.partitions;
+  slab.gaps = base.gaps;
   read_walls(c, o.find("walls"), base, slab);
   read_overhang(c, o, base, slab);
+  read_apron(c, o.find("apron"), base, slab);
   const auto thickness = read_quantity(
       c.reader, o.need("thickness", R"("thickness": "1 1/2 in", of the visible edge)"),
       slab_thickness);
@@ -113,9 +125,16 @@ Slab read_slab(Context& c, const Node& node, const std::string& default_name) {
   bool good = c.reader.errors() == before && outline_is_good(c, o, slab);
   read_panel(c, o, base, slab, good);
   good = good && c.reader.errors() == before;
+  read_corner_cuts(c, o.find("corner_treatment"), base, slab, good);
+  good = good && c.reader.errors() == before;
+  if (good) check_apron(c, o.path("apron"), slab);
+  good = good && c.reader.errors() == before;
   read_openings(c, o.find("openings"), slab, good);
+  read_levels(c, o.find("levels"), slab);
+  read_fall(c, o.find("fall"), base, slab);
+  read_reinforcement(c, o.find("reinforcement"), base, slab);
+  read_brackets(c, o.find("brackets"), base, slab);
   slab.density = o.quantity("density", slab_density);
-  read_unplanned_slab_keys(c, o, base);
   o.finish();
   return slab;
 }

@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include <fmt/format.h>
 
-#include <algorithm>
-
 #include "job/read_parts.h"
 #include "job/suggest.h"
 
@@ -16,7 +14,21 @@ constexpr Range<Length> stock_width{Length::mm(10), Length::m(10),
 constexpr Range<Length> stock_thickness{Length::mm(1), Length::mm(200),
                                         "1 mm (1/16 in) and 200 mm (8 in)"};
 constexpr Range<Length> panel_gap{Length{}, Length::mm(50), "0 mm and 50 mm (2 in)"};
+constexpr Range<Length> bend_radius{Length::mm(10), Length::m(10),
+                                    "10 mm (3/8 in) and 10 m (32 ft)"};
 constexpr Range<int> stock_quantity{0, 10000, "0 and 10000"};
+
+/// The first entry of this kind for these units, or else the first of this kind, or nothing.
+const Stock* first_stock(const std::vector<CatalogueEntry<Stock>>& entries, Units units,
+                         bool bends) {
+  const Stock* found = nullptr;
+  for (const auto& entry : entries) {
+    if (entry.item.bends_to.has_value() != bends) continue;
+    if (entry.units == units) return &entry.item;
+    if (found == nullptr) found = &entry.item;
+  }
+  return found;
+}
 
 constexpr auto example =
     R"({"name": "board", "length": "96 in", "width": "12 in", "thickness": "3/4 in"})";
@@ -36,6 +48,7 @@ Stock read_stock_facts(Object& o) {
   stock.price = o.number("price", any_price);
   stock.quantity = o.count("quantity", stock_quantity);
   stock.gap = o.quantity("gap", panel_gap);
+  stock.bends_to = o.quantity("bends_to", bend_radius);
   return stock;
 }
 
@@ -44,9 +57,12 @@ std::optional<Units> read_units_word(Reader& reader, const Node& node) {
 }
 
 const Stock& default_stock(const std::vector<CatalogueEntry<Stock>>& entries, Units units) {
-  const auto found = std::find_if(entries.begin(), entries.end(),
-                                  [&](const auto& entry) { return entry.units == units; });
-  return (found == entries.end() ? entries.front() : *found).item;
+  const Stock* found = first_stock(entries, units, false);
+  return found == nullptr ? entries.front().item : *found;
+}
+
+const Stock* default_bend_stock(const std::vector<CatalogueEntry<Stock>>& entries, Units units) {
+  return first_stock(entries, units, true);
 }
 
 std::string default_stock_reason(std::string_view what, Units units) {

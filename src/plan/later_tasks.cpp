@@ -70,6 +70,22 @@ std::string first_use(const Job& job) {
                  : "First full use: wheels and heavy loads";
 }
 
+bool has_props(const Plan& plan) {
+  return std::any_of(plan.slabs.begin(), plan.slabs.end(),
+                     [](const SlabPlan& slab) { return slab.forms.props > 0; });
+}
+
+/// Soffits stay carried longer than edges are held: 7 days for ordinary cement (ACI 347's times
+/// for soffits, from memory), longer in the cold, else until the label's first full use.
+std::string add_props_out(const Job& job, const Wait& stripped, const Hardening& times,
+                          const Plan& plan, TaskList& tasks) {
+  const std::optional<Duration> wait =
+      is_ordinary(job.mix) ? std::optional(days(7) * times.cold_factor) : times.full_service;
+  return add_step({stripped.after, stripped.follows, wait},
+                  "Take out the props, left until now, and let the soffit panels down",
+                  "one or two people", plan, tasks);
+}
+
 }  // namespace
 
 void add_later(const Job& job, const Plan& plan, TaskList& tasks) {
@@ -83,12 +99,16 @@ void add_later(const Job& job, const Plan& plan, TaskList& tasks) {
   const std::string who = who_has(job.crew, Role::finish);
   // Trowelling is over at the final set, well before the label lets the forms go.
   const Moment set = trowelled_at ? trowelled_at : plan.pour.end;
-  const std::string stripped = add_step({{trowelled}, set, times.strip},
-                                        "Strip the forms: screws out, ease the strips off, do not "
-                                        "pry",
-                                        "one or two people", plan, tasks);
+  const std::string stripped =
+      add_step({{trowelled}, set, times.strip},
+               has_props(plan) ? "Strip the edges: screws out, ease the strips off, "
+                                 "do not pry; soffit panels and props stay"
+                               : "Strip the forms: screws out, ease the strips off, "
+                                 "do not pry",
+               "one or two people", plan, tasks);
   // Ordinary cement stays under its wet cloth for the week; a rapid mix is sanded early.
-  Wait sanding{{stripped}, tasks.last().end, times.sand};
+  const Moment stripped_at = tasks.last().end;
+  Wait sanding{{stripped}, stripped_at, times.sand};
   if (is_ordinary(job.mix)) {
     sanding.after.push_back(cured);
     sanding.follows = later(sanding.follows, cured_at);
@@ -99,8 +119,12 @@ void add_later(const Job& job, const Plan& plan, TaskList& tasks) {
       add_drying({cured, sanded}, later(tasks.last().end, cured_at), who, tasks);
   const std::string sealed =
       add_step({{dry}, tasks.last().end, times.seal}, "Seal, two thin coats", who, plan, tasks);
-  add_step({{sealed}, tasks.last().end, times.full_service}, first_use(job), "everyone", plan,
-           tasks);
+  Wait use{{sealed}, tasks.last().end, times.full_service};
+  if (has_props(plan)) {
+    use.after.push_back(add_props_out(job, {{stripped}, stripped_at, {}}, times, plan, tasks));
+    use.follows = later(use.follows, tasks.last().end);
+  }
+  add_step(use, first_use(job), "everyone", plan, tasks);
 }
 
 }  // namespace strikeoff

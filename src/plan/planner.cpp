@@ -28,23 +28,33 @@ std::vector<Stock> sheet_stocks(const Job& job) {
   return sheets;
 }
 
-/// Measures each slab and works out its form parts and panels; the parts are collected for the saw.
-std::vector<SlabPlan> plan_slabs(const Job& job, std::vector<Part>& parts) {
-  MarkCounter marks;
+std::vector<SlabPlan> measure_slabs(const Job& job) {
   std::vector<SlabPlan> slabs;
   for (const Slab& slab : job.slabs) {
-    SlabPlan planned = measure_slab(slab, job.forms.strip_stock.front().thickness);
-    FormWork forms = form_work(slab, planned, job.forms, marks);
+    slabs.push_back(measure_slab(slab, job.forms.strip_stock.front().thickness));
+  }
+  return slabs;
+}
+
+/// Works out the form parts and panels of each slab; the parts are collected for the saw.
+std::vector<Part> plan_forms(const Job& job, Density fresh, std::vector<SlabPlan>& slabs) {
+  MarkCounter marks;
+  std::vector<Part> parts;
+  for (std::size_t i = 0; i < slabs.size(); ++i) {
+    const Slab& slab = job.slabs[i];
+    SlabPlan& planned = slabs[i];
+    FormWork forms = form_work(slab, planned, job.forms, fresh, marks);
     PanelLayout panels = lay_panels(slab, planned, job.forms.kerf, marks);
     planned.forms = forms.quantities;
     planned.forms.seams = panels.seams;
+    planned.forms.loose_seams = panels.unsupported;
+    planned.forms.split_seams = panels.in_openings;
     planned.forms.panel = cut_panel_area(slab, planned);
     planned.panels = std::move(panels.pieces);
     parts.insert(parts.end(), forms.parts.begin(), forms.parts.end());
     parts.insert(parts.end(), panels.parts.begin(), panels.parts.end());
-    slabs.push_back(std::move(planned));
   }
-  return slabs;
+  return parts;
 }
 
 /// Weighs each slab by its own density, else the fresh mix's, over the area of its base.
@@ -76,17 +86,17 @@ Plan make_plan(const Job& job, const Catalogue& catalogue) {
   plan.currency = job.currency;
   plan.assumptions = job.assumptions;
 
-  std::vector<Part> parts;
-  plan.slabs = plan_slabs(job, parts);
-  std::vector<Stock> boards = job.forms.strip_stock;
-  if (job.forms.bend_stock) boards.push_back(*job.forms.bend_stock);
-  plan.cut_list = cut_parts(std::move(parts), boards, sheet_stocks(job), job.on_hand,
-                            {job.forms.kerf, job.forms.end_trim});
-
+  plan.slabs = measure_slabs(job);
   Volume concrete;
   for (const SlabPlan& slab : plan.slabs) concrete += slab.concrete;
   plan.mix = plan_mix(job, concrete);
   weigh(job, plan.mix.fresh_density, plan.slabs);
+
+  std::vector<Part> parts = plan_forms(job, plan.mix.fresh_density, plan.slabs);
+  std::vector<Stock> boards = job.forms.strip_stock;
+  if (job.forms.bend_stock) boards.push_back(*job.forms.bend_stock);
+  plan.cut_list = cut_parts(std::move(parts), boards, sheet_stocks(job), job.on_hand,
+                            {job.forms.kerf, job.forms.end_trim});
 
   Pour pour = plan_pour(job, plan.slabs, plan.mix);
   plan.pour = std::move(pour.plan);

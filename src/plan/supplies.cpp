@@ -11,6 +11,7 @@
 
 #include "core/format.h"
 #include "plan/purchasing.h"
+#include "slab/stiffness.h"
 
 namespace strikeoff {
 namespace {
@@ -36,6 +37,7 @@ Totals total_of(const Plan& plan) {
     sum.forms.edge += slab.forms.edge;
     sum.forms.knock_out += slab.forms.knock_out;
     sum.forms.isolation += slab.forms.isolation;
+    sum.forms.foam += slab.forms.foam;
     sum.forms.seams += slab.forms.seams;
     sum.forms.ledger += slab.forms.ledger;
     const auto& battens = slab.forms.ledger_pieces;
@@ -43,6 +45,8 @@ Totals total_of(const Plan& plan) {
     sum.forms.panel += slab.forms.panel;
     sum.forms.formed += slab.forms.formed;
     sum.forms.stakes += slab.forms.stakes;
+    sum.forms.props += slab.forms.props;
+    sum.forms.brackets += slab.forms.brackets;
     sum.top += slab.top_area;
     sum.edge_faces += (slab.perimeter - slab.forms.isolation) * slab.edge_thickness;
   }
@@ -50,30 +54,48 @@ Totals total_of(const Plan& plan) {
 }
 
 bool is_strip(const Part& part) {
-  return part.role == "edge strip" || part.role == "soffit strip" || part.role == "knock-out strip";
+  return part.role == "edge strip" || part.role == "soffit strip" || part.role == "soffit panel" ||
+         part.role == "knock-out strip";
+}
+
+Length screw_spacing_of(const Plan& plan, const std::string& slab) {
+  const auto found = std::find_if(plan.slabs.begin(), plan.slabs.end(),
+                                  [&](const SlabPlan& one) { return one.name == slab; });
+  return found->forms.screw_spacing;
+}
+
+/// "200 mm", "140 mm to 200 mm": of all slabs.
+std::string screw_spacings(const Plan& plan) {
+  const auto [least, most] = std::minmax_element(
+      plan.slabs.begin(), plan.slabs.end(), [](const SlabPlan& a, const SlabPlan& b) {
+        return a.forms.screw_spacing < b.forms.screw_spacing;
+      });
+  const std::string closest = show(least->forms.screw_spacing, plan.units);
+  const std::string widest = show(most->forms.screw_spacing, plan.units);
+  return closest == widest ? closest : closest + " to " + widest;
 }
 
 /// Strips along their length; cleats over joints with two screws each side at least (common
 /// practice, no source); a ledger to the base at the same spacing.
-Need strip_screws(const Job& job, const Plan& plan, const Totals& sum) {
-  const Length spacing = job.forms.screw_spacing;
+Need strip_screws(const Plan& plan) {
   int screws = 0;
   int pieces = 0;
   for (const Part& part : plan.cut_list.parts) {
-    if (is_strip(part)) {
-      screws += part.quantity * screws_along(part.length, spacing);
-      pieces += part.quantity;
-    } else if (part.role == "cleat") {
-      screws += part.quantity * std::max(4, screws_along(part.length, spacing));
-      pieces += part.quantity;
-    }
+    if (!is_strip(part) && part.role != "cleat") continue;
+    const int along = count_along(part.length, screw_spacing_of(plan, part.slab));
+    screws += part.quantity * (part.role == "cleat" ? std::max(4, along) : along);
+    pieces += part.quantity;
   }
-  const bool ledger = sum.forms.ledger > Length{};
-  if (ledger) screws += screws_along(sum.forms.ledger, spacing);
+  bool ledger = false;
+  for (const SlabPlan& slab : plan.slabs) {
+    if (slab.forms.ledger <= Length{}) continue;
+    screws += count_along(slab.forms.ledger, slab.forms.screw_spacing);
+    ledger = true;
+  }
   return {"strip-screws", static_cast<double>(screws),
           fmt::format("{}{}, a screw every {} and at each end: {}",
                       count(pieces, "strip or cleat", "strips and cleats"),
-                      ledger ? " and the ledger" : "", show(spacing, job.units), screws),
+                      ledger ? " and the ledger" : "", screw_spacings(plan), screws),
           ""};
 }
 
@@ -111,7 +133,7 @@ std::vector<Need> needs(const Job& job, const Plan& plan) {
   const FormQuantities& forms = sum.forms;
   const Units units = job.units;
   return {
-      strip_screws(job, plan, sum),
+      strip_screws(plan),
       by_area("panel-screws", forms.panel, "panel", units),
       by_area("bedding", forms.panel, "panel", units),
       by_length("sealant", forms.edge + forms.knock_out + forms.seams,
@@ -121,7 +143,12 @@ std::vector<Need> needs(const Job& job, const Plan& plan) {
       by_area("release-agent", forms.formed, "form face", units),
       ledger_battens(forms, units),
       by_length("isolation-strip", forms.isolation, "wall", units),
+      by_area("apron-foam", forms.foam, "inner face of aprons", units),
       {"stakes", static_cast<double>(forms.stakes), "behind the edge strips of ground slabs", ""},
+      {"prop", static_cast<double>(forms.props), "under the outer edge of soffit panels",
+       forms.props > 0 ? "measure from the floor to the soffit before buying" : ""},
+      {"bracket", static_cast<double>(forms.brackets), "under the overhangs that brackets carry",
+       forms.brackets > 0 ? "rated for the slab's weight and someone leaning on its edge" : ""},
       by_area("curing-sheet", sum.top, "top, and a lap all round", units),
       by_area("sanding-discs", sum.top, "top", units),
       by_area("sealer", sum.top + sum.edge_faces, "top and edge, two coats", units),
@@ -173,11 +200,6 @@ Material supply_row(const Job& job, const Supply& good, const Need& need) {
 }
 
 }  // namespace
-
-int screws_along(Length length, Length spacing) {
-  // 1e-9: a length that is a whole number of spacings has no extra screw for rounding.
-  return static_cast<int>(std::ceil(length / spacing - 1e-9)) + 1;
-}
 
 std::vector<Material> list_supplies(const Job& job, const Catalogue& catalogue, const Plan& plan) {
   std::vector<Material> rows;

@@ -14,7 +14,4 @@ namespace strikeoff {
 [[nodiscard]] std::vector<Material> list_supplies(const Job& job, const Catalogue& catalogue,
                                                   const Plan& plan);
 
-/// Screws in one piece of `length` with one every `spacing` and one at each end.
-[[nodiscard]] int screws_along(Length length, Length spacing);
-
 }  // namespace strikeoff

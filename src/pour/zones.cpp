@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <map>
+#include <tuple>
 #include <utility>
 
 #include "mix/mix.h"
@@ -146,16 +148,48 @@ void meet(const std::vector<Row>& rows, const std::vector<Portion>& portions,
   }
 }
 
-/// A trapezoid's outline in the base frame, anticlockwise; corners that coincide stand once.
-Polygon outline(const Trapezoid& t, bool along_x) {
+/// The outline of trapezoids that follow one another, in the base frame, anticlockwise; corners
+/// that coincide or lie on a straight line stand once.
+Polygon outline(const std::vector<Trapezoid>& chain, bool along_x) {
   const auto point = [&](double u, double v) {
     return along_x ? Point{Length::nm(u), Length::nm(v)} : Point{Length::nm(v), Length::nm(u)};
   };
-  Polygon polygon{point(t.u0, t.lo0), point(t.u1, t.lo1), point(t.u1, t.hi1), point(t.u0, t.hi0)};
-  if (!along_x) std::reverse(polygon.begin() + 1, polygon.end());
-  polygon.erase(std::unique(polygon.begin(), polygon.end()), polygon.end());
+  Polygon low, high;
+  for (const Trapezoid& t : chain) {
+    low.insert(low.end(), {point(t.u0, t.lo0), point(t.u1, t.lo1)});
+    high.insert(high.end(), {point(t.u0, t.hi0), point(t.u1, t.hi1)});
+  }
+  low.insert(low.end(), high.rbegin(), high.rend());
+  if (!along_x) std::reverse(low.begin() + 1, low.end());
+  Polygon polygon;
+  for (const Point& p : low) {
+    while (polygon.size() > 1 &&
+           signed_area({polygon[polygon.size() - 2], polygon.back(), p}) == Area{}) {
+      polygon.pop_back();
+    }
+    if (polygon.empty() || !(polygon.back() == p)) polygon.push_back(p);
+  }
   if (polygon.front() == polygon.back()) polygon.pop_back();
   return polygon;
+}
+
+/// A cell's trapezoids in chains: each goes on where the one before it ended.
+std::vector<std::vector<Trapezoid>> chains_of(const Region& cell) {
+  std::vector<std::vector<Trapezoid>> chains;
+  std::map<std::tuple<double, double, double>, std::size_t> open;  // by where a chain ends
+  for (const Trapezoid& t : cell) {
+    const auto before = open.find({t.u0, t.lo0, t.hi0});
+    std::size_t chain = chains.size();
+    if (before == open.end()) {
+      chains.emplace_back();
+    } else {
+      chain = before->second;
+      open.erase(before);
+    }
+    chains[chain].push_back(t);
+    open[{t.u1, t.lo1, t.hi1}] = chain;
+  }
+  return chains;
 }
 
 /// Neighbours, gap, joints and the longest front from who meets whom.
@@ -203,15 +237,15 @@ ZonePlan cut_zones(const std::vector<SlabPlan>& slabs, int batches) {
     const Sweep sweep = sweep_of(slab);
     const std::size_t per_row =
         is_rectangle(slab) ? cells_in_row(slab, sweep.front, batch, parts.size()) : 1;
-    plan.gap_is_assumed = plan.gap_is_assumed || (!is_rectangle(slab) && parts.size() > 1);
+    plan.gap_is_assumed = plan.gap_is_assumed || (!is_rectangle(slab) && parts.size() > 2);
     const std::vector<Row> rows = cut_rows(sweep.region, parts, per_row, contacts);
     meet(rows, parts, contacts);
     for (const Row& row : rows) {
       for (std::size_t c = 0; c < row.cells.size(); ++c) {
         std::vector<Zone>& zones =
             plan.zones[static_cast<std::size_t>(parts[row.first + c].batch - 1)];
-        for (const Trapezoid& t : row.cells[c]) {
-          zones.push_back({slab.name, outline(t, sweep.along_x)});
+        for (const auto& chain : chains_of(row.cells[c])) {
+          zones.push_back({slab.name, outline(chain, sweep.along_x)});
         }
       }
     }

@@ -4,13 +4,18 @@
 namespace strikeoff::json {
 namespace {
 
+/// A size found on site is not known here.
+Json size(Length length) {
+  return length > Length{} ? Json(number(length.in_mm())) : Json(nullptr);
+}
+
 Json part(const Part& part) {
   return {{"mark", part.mark},
           {"slab", part.slab},
           {"role", part.role},
           {"stock", part.stock},
-          {"width_mm", number(part.width.in_mm())},
-          {"length_mm", number(part.length.in_mm())},
+          {"width_mm", size(part.width)},
+          {"length_mm", size(part.length)},
           {"quantity", part.quantity},
           {"left_cut_deg", number(part.left_cut_deg)},
           {"right_cut_deg", number(part.right_cut_deg)},

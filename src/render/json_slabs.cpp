@@ -38,13 +38,21 @@ Json forms(const FormQuantities& forms) {
           {"edge_mm", number(forms.edge.in_mm())},
           {"knock_out_mm", number(forms.knock_out.in_mm())},
           {"isolation_mm", number(forms.isolation.in_mm())},
+          {"foam_m2", number(forms.foam.si())},
           {"seams_mm", number(forms.seams.in_mm())},
+          {"loose_seams_mm", number(forms.loose_seams.in_mm())},
+          {"split_seams_mm", number(forms.split_seams.in_mm())},
           {"ledger_mm", number(forms.ledger.in_mm())},
           {"ledger_pieces_mm",
            array(forms.ledger_pieces, [](Length piece) { return Json(number(piece.in_mm())); })},
           {"panel_m2", number(forms.panel.si())},
           {"formed_m2", number(forms.formed.si())},
-          {"stakes", forms.stakes}};
+          {"screw_spacing_mm", number(forms.screw_spacing.in_mm())},
+          {"stakes", forms.stakes},
+          {"stakes_apart_mm", number(forms.stakes_apart.in_mm())},
+          {"props", forms.props},
+          {"props_apart_mm", number(forms.props_apart.in_mm())},
+          {"brackets", forms.brackets}};
 }
 
 }  // namespace

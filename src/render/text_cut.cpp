@@ -66,6 +66,11 @@ std::string sheet_body(const Sheet& sheet, Units units) {
   return table.str(4);
 }
 
+bool has_arcs(const OpeningPlan& opening) {
+  return std::any_of(opening.edge.begin(), opening.edge.end(),
+                     [](const OutlineEdge& edge) { return edge.sweep != 0; });
+}
+
 /// The openings to cut out of the panels, by mark, as the panels lie on the base.
 std::string panel_cuts(const Plan& plan) {
   std::string result;
@@ -80,6 +85,15 @@ std::string panel_cuts(const Plan& plan) {
     }
   }
   if (result.empty()) return "";
+  const bool round = std::any_of(plan.slabs.begin(), plan.slabs.end(), [](const SlabPlan& slab) {
+    return std::any_of(slab.openings.begin(), slab.openings.end(), has_arcs);
+  });
+  if (round) {
+    result +=
+        paragraph("  ",
+                  "Where an opening is round or has rounded corners, these are the rectangles "
+                  "it fits in: draw its line in them and cut to that.");
+  }
   return "\n" +
          paragraph("  ",
                    "Openings in the panels, measured on the panel as it lies on the base, from "
@@ -141,13 +155,14 @@ std::string end_cuts(const Part& part) {
 }
 
 std::string size_of(const Part& part, Units units) {
+  if (part.length <= Length{}) return "cut on site";
   const std::string flat = size(part.width, part.length, units);
   return part.height ? flat + ", " + show(*part.height, units) + " high" : flat;
 }
 
 std::string source(const Part& part) {
   if (!part.stock.empty()) return part.stock;
-  if (part.role == "apron foam") return "foam board";
+  if (part.role == "prop") return "the shop list";
   return part.role == "isolation strip" ? "the roll" : "made on site";
 }
 
@@ -173,10 +188,10 @@ std::string glossary(const std::vector<Part>& parts) {
   constexpr std::array<std::pair<std::string_view, std::string_view>, 8> words = {{
       {"edge strip", "stands upright outside the slab; its inner face shapes the visible edge"},
       {"soffit strip", "lies flat under the overhang, against the base"},
-      {"soffit panel", "the same, wide, on props"},
+      {"soffit panel", "lies flat under a wide overhang, against the base, on props"},
+      {"prop", "a post from the floor to under a soffit panel's outer edge, on wedges"},
       {"knock-out strip", "stands around an opening and keeps the concrete out"},
       {"knock-out block", "made of stacked sheet; keeps the concrete out where strips cannot"},
-      {"apron foam", "shapes the inner face of the edge that hangs down; stays or is drawn down"},
       {"backer panel", "lies on the base, under the concrete, and stays"},
       {"isolation strip", "soft strip between slab and wall, stays"},
   }};

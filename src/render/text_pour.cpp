@@ -17,7 +17,7 @@ std::string pace(const Plan& plan) {
   std::string text =
       fmt::format("From its first water a batch takes {} until it is placed.", show(pour.lead));
   if (pour.batches > 1) {
-    text = fmt::format("Start a batch every {}{}: {} sets this pace. ", show(pour.takt),
+    text = fmt::format("Start a batch every {}{}, a pace set by {}. ", show(pour.takt),
                        pour.takt_is_bound ? " at best" : "", pour.bottleneck) +
            text;
   }
@@ -77,9 +77,19 @@ std::string place(const Zone& zone, const Plan& plan) {
   return plan.slabs.size() > 1 ? zone.slab + ": " + where : where;
 }
 
+/// Beside a side that is all but straight a zone may keep a sliver: "left 38 to 38 in".
+bool is_sliver(const Zone& zone, const Plan& plan) {
+  const Rectangle box = bounding_box(zone.outline);
+  const std::string nothing = show(Length{}, plan.units);
+  return show(on_tape(box.length, plan.units), plan.units) == nothing ||
+         show(on_tape(box.depth, plan.units), plan.units) == nothing;
+}
+
 std::string places(const Batch& batch, const Plan& plan) {
   std::vector<std::string> all;
-  for (const Zone& zone : batch.zones) all.push_back(place(zone, plan));
+  for (const Zone& zone : batch.zones) {
+    if (!is_sliver(zone, plan)) all.push_back(place(zone, plan));
+  }
   return joined(all, "; ");
 }
 

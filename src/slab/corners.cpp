@@ -14,7 +14,8 @@ namespace {
 constexpr double degree = std::numbers::pi / 180;
 // A saw is hardly set closer (assumption).
 constexpr double counts_as_square = 2 * degree;
-constexpr int layers = 2;                        // of bendable strip (assumption)
+// A saw is hardly set farther from square than 60 degrees (assumption).
+constexpr double runs_along = std::numbers::sqrt3;  // cotangent of the 30 degrees left
 constexpr Length least_face = Length::mm(0.01);  // what cuts leave of a side by rounding is nothing
 
 /// True when the side that ends at this corner passes, and the one that begins there butts.
@@ -32,10 +33,13 @@ Turn turn_between(const Face& before, const Face& after) {
 }
 
 /// Along a wall's line: at depth d beyond the edge it lies d cot(turn) short of the corner. A wall
-/// that goes on in the strip's own line ends it square.
+/// that goes on in the strip's own line ends it square. So does one that hardly leaves that line,
+/// where the point would grow without bound: with its inner face at the corner the strip keeps the
+/// mix in, and what the wall leaves no room for is scribed off.
 StripEnd end_at_wall(const Turn& turn, Length s) {
   if (std::abs(turn.radians) < counts_as_square) return {};
   const double half = turn.tan_half, cotangent = (1 - half * half) / (2 * half);
+  if (std::abs(cotangent) > runs_along) return {{}, {}, cotangent > 0};
   return {Length{}, -(s * cotangent)};
 }
 
@@ -113,11 +117,6 @@ bool fit(const Slab& slab, const Polygon& outline, const std::vector<StripEnds>&
   return true;
 }
 
-Point towards(const Point& from, const Point& to, Length by) {
-  const Length whole = edge_length({from, to}, 0);
-  return {from.x + (to.x - from.x) * (by / whole), from.y + (to.y - from.y) * (by / whole)};
-}
-
 /// What becomes of a cut corner's form; nothing where the form stays sharp.
 std::optional<Face::Kind> kind_of(const Polygon& outline, const CornerCut& cut,
                                   const Forms& forms) {
@@ -146,7 +145,8 @@ bool is_square_corner(const Polygon& outline, std::size_t corner) {
 bool can_bend(const Polygon& outline, const CornerCut& cut, const Forms& forms) {
   if (!cut.round || !forms.bend_stock || !forms.bend_stock->bends_to) return false;
   const bool convex = is_convex_corner(outline, cut.corner);
-  const Length tightest = convex ? cut.size : cut.size - forms.bend_stock->thickness * layers;
+  const Length tightest =
+      convex ? cut.size : cut.size - forms.bend_stock->thickness * layers_of_a_bend;
   return tightest >= *forms.bend_stock->bends_to;
 }
 

@@ -13,6 +13,7 @@ namespace strikeoff {
 /// (negative: it stops short), on the face towards the slab and on the one away from it.
 struct StripEnd {
   Length inner, outer;
+  bool scribed = false;  // the saw cannot cut it to the wall: that is done by hand
   /// To the long point: what a tape hooked over the strip's end shows.
   [[nodiscard]] Length longest() const { return std::max(inner, outer); }
   /// The saw's reading from square, positive when the outer face is longer, for a strip this far
@@ -44,6 +45,9 @@ struct Face {
 /// True when a corner's turn is within 2 degrees of a right angle either way.
 [[nodiscard]] bool is_square_corner(const Polygon& outline, std::size_t corner);
 
+/// Of thin sheet; an assumption, from common practice, no source.
+inline constexpr int layers_of_a_bend = 2;
+
 /// True when a rounded corner can be bent from the form's bend stock in two layers: at a convex
 /// corner the layer at the concrete bends to the radius itself, at a re-entrant one the outermost
 /// to the radius less both thicknesses.
@@ -59,8 +63,8 @@ struct Face {
                                                     const Forms& forms);
 
 /// Ends of the edge strips, one entry per face; those of walls and rounded corners mean nothing.
-/// At a square corner by the style; at any other mitred; at a wall along the wall's line; square
-/// at a rounded corner.
+/// At a square corner by the style; at any other mitred; at a wall along the wall's line, or
+/// square where that is within 30 degrees of the strip's own; square at a rounded corner.
 [[nodiscard]] std::vector<StripEnds> edge_ends(const Slab& slab, const std::vector<Face>& faces,
                                                const Forms& forms);
 

@@ -171,6 +171,23 @@ std::vector<HeightAt> Field::turns(const Point& a, const Point& b) const {
   return result;
 }
 
+Area Field::along(const Point& a, const Point& b) const {
+  if (is_flat()) return {};
+  const Length dx = b.x - a.x, dy = b.y - a.y;
+  const auto from_a = [&](const Point& p) { return (p.x - a.x) * dx + (p.y - a.y) * dy; };
+  std::vector<HeightAt> found = turns(a, b);
+  std::sort(found.begin(), found.end(),
+            [&](const HeightAt& p, const HeightAt& q) { return from_a(p.at) < from_a(q.at); });
+  // From turn to turn the height is a parabola at most, for which Simpson's rule is exact.
+  Area sum;
+  for (std::size_t i = 1; i < found.size(); ++i) {
+    const HeightAt &p = found[i - 1], &q = found[i];
+    const Length middle = at({(p.at.x + q.at.x) / 2, (p.at.y + q.at.y) / 2});
+    sum += edge_length({p.at, q.at}, 0) * ((p.height + middle * 4 + q.height) / 6);
+  }
+  return sum;
+}
+
 Field Field::plus(const Field& plane) const {
   if (plane.is_flat()) return *this;
   if (is_flat()) return plane;

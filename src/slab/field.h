@@ -51,6 +51,8 @@ class Field {
   [[nodiscard]] Volume over(const Outline& region) const;
   /// The ends of a line and every place between them where the height can be least or greatest.
   [[nodiscard]] std::vector<HeightAt> turns(const Point& a, const Point& b) const;
+  /// The integral along a straight line: exact.
+  [[nodiscard]] Area along(const Point& a, const Point& b) const;
   /// The sum with another field of one cell and the same origin.
   [[nodiscard]] Field plus(const Field& plane) const;
 

@@ -63,6 +63,10 @@ Volume Heights::over(const Outline& region) const {
   return rise_.over(region);
 }
 
+Area Heights::along(const Point& a, const Point& b) const {
+  return both_.along(a, b);
+}
+
 std::vector<HeightAt> Heights::low_turns(const Point& a, const Point& b) const {
   return low_.turns(a, b);
 }

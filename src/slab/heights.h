@@ -27,6 +27,9 @@ class Heights {
   /// Between the level of the low side and the top, over a region; exact.
   [[nodiscard]] Volume over(const Outline& region) const;
 
+  /// What low and rise together add to an upright face along a straight line; exact.
+  [[nodiscard]] Area along(const Point& a, const Point& b) const;
+
   /// The ends of a line and every place between them where low, or low and rise together, can be
   /// least or greatest.
   [[nodiscard]] std::vector<HeightAt> low_turns(const Point& a, const Point& b) const;

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
 
-#include "slab/heights.h"
 #include "slab/splice.h"
 #include "slab/strip_pieces.h"
 
@@ -59,11 +58,10 @@ std::vector<Length> pieces_of(const Forms& forms, Length width, Length length, L
   return split(length, *longest, {*longest, {}, least});
 }
 
-KnockOuts knock_outs(const Slab& slab, const SlabPlan& shape, const Forms& forms) {
+KnockOuts knock_outs(const Slab& slab, const SlabPlan& shape, const Forms& forms,
+                     const Heights& heights) {
   KnockOuts result;
-  if (slab.openings.empty()) return result;
   const Length s = forms.strip_stock.front().thickness;
-  const Heights heights(slab);
   for (std::size_t i = 0; i < slab.openings.size(); ++i) {
     const Opening& opening = slab.openings[i];
     const Length longer = std::max(opening.at.length, opening.at.depth);

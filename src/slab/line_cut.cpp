@@ -121,18 +121,18 @@ Polygon turned(Polygon polygon) {
   return polygon;
 }
 
-Length total(const Spans& spans) {
+Length total(const LineSpans& spans) {
   Length sum;
-  for (const Span& s : spans) sum += s.to - s.from;
+  for (const LineSpan& s : spans) sum += s.to - s.from;
   return sum;
 }
 
-Spans joined(Spans spans) {
-  std::sort(spans.begin(), spans.end(), [](const Span& a, const Span& b) {
+LineSpans joined(LineSpans spans) {
+  std::sort(spans.begin(), spans.end(), [](const LineSpan& a, const LineSpan& b) {
     return std::pair(a.from, a.to) < std::pair(b.from, b.to);
   });
-  Spans result;
-  for (const Span& s : spans) {
+  LineSpans result;
+  for (const LineSpan& s : spans) {
     if (s.to <= s.from) continue;
     if (!result.empty() && s.from <= result.back().to) {
       result.back().to = std::max(result.back().to, s.to);
@@ -143,20 +143,20 @@ Spans joined(Spans spans) {
   return result;
 }
 
-Spans common(const Spans& a, const Spans& b) {
-  Spans result;
+LineSpans common(const LineSpans& a, const LineSpans& b) {
+  LineSpans result;
   for (auto i = a.begin(), j = b.begin(); i != a.end() && j != b.end();) {
-    const Span both{std::max(i->from, j->from), std::min(i->to, j->to)};
+    const LineSpan both{std::max(i->from, j->from), std::min(i->to, j->to)};
     if (both.from < both.to) result.push_back(both);
     i->to < j->to ? ++i : ++j;
   }
   return result;
 }
 
-Spans less(const Spans& a, const Spans& b) {
-  Spans result;
-  for (Span rest : a) {
-    for (const Span& gone : b) {
+LineSpans less(const LineSpans& a, const LineSpans& b) {
+  LineSpans result;
+  for (LineSpan rest : a) {
+    for (const LineSpan& gone : b) {
       if (gone.to <= rest.from || rest.to <= gone.from) continue;
       if (rest.from < gone.from) result.push_back({rest.from, gone.from});
       rest.from = gone.to;
@@ -166,7 +166,7 @@ Spans less(const Spans& a, const Spans& b) {
   return result;
 }
 
-Spans inside(const Polygon& polygon, Length y) {
+LineSpans inside(const Polygon& polygon, Length y) {
   std::vector<Length> crossings;
   for (std::size_t i = 0; i < polygon.size(); ++i) {
     const Point &a = polygon[i], &b = polygon[(i + 1) % polygon.size()];
@@ -174,7 +174,7 @@ Spans inside(const Polygon& polygon, Length y) {
     crossings.push_back(a.x + (b.x - a.x) * ((y - a.y) / (b.y - a.y)));
   }
   std::sort(crossings.begin(), crossings.end());
-  Spans spans;
+  LineSpans spans;
   for (std::size_t i = 0; i + 1 < crossings.size(); i += 2) {
     spans.push_back({crossings[i], crossings[i + 1]});
   }

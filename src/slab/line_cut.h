@@ -17,18 +17,18 @@ namespace strikeoff {
 [[nodiscard]] Rectangle turned(const Rectangle& rectangle);
 
 /// A part of a line.
-struct Span {
+struct LineSpan {
   Length from, to;
 };
 /// Rising, without overlap.
-using Spans = std::vector<Span>;
+using LineSpans = std::vector<LineSpan>;
 
-[[nodiscard]] Length total(const Spans& spans);
-[[nodiscard]] Spans joined(Spans spans);
-[[nodiscard]] Spans common(const Spans& a, const Spans& b);
-[[nodiscard]] Spans less(const Spans& a, const Spans& b);
+[[nodiscard]] Length total(const LineSpans& spans);
+[[nodiscard]] LineSpans joined(LineSpans spans);
+[[nodiscard]] LineSpans common(const LineSpans& a, const LineSpans& b);
+[[nodiscard]] LineSpans less(const LineSpans& a, const LineSpans& b);
 
 /// Where the horizontal line at y, or just above it, is inside a polygon.
-[[nodiscard]] Spans inside(const Polygon& polygon, Length y);
+[[nodiscard]] LineSpans inside(const Polygon& polygon, Length y);
 
 }  // namespace strikeoff

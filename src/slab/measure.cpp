@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "slab/measure.h"
 
-#include <algorithm>
-
 #include "core/outlines.h"
 #include "slab/heights.h"
 #include "slab/thickness.h"
@@ -60,14 +58,8 @@ void set_thickness(const Slab& slab, const Heights& heights, SlabPlan& shape) {
 
 /// The ring between the slab's edge and the inner faces of its aprons, down to their depth.
 Volume apron_volume(const Slab& slab, const SlabPlan& shape, Length strip) {
-  const bool has_apron = std::any_of(slab.sides.begin(), slab.sides.end(),
-                                     [](const Side& side) { return side.apron; });
-  if (!has_apron) return {};
-  std::vector<Length> inwards;
-  for (const Side& side : slab.sides) {
-    inwards.push_back(side.apron ? strip - side.overhang : Length{});
-  }
-  const Polygon inner = offset_edges(sharp_outline(slab), inwards);
+  if (!has_apron(slab)) return {};
+  const Polygon inner = inside_aprons(slab, strip);
   return (shape.area - common_area(shape.edge, inner)) * slab.apron_depth;
 }
 

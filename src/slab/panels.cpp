@@ -10,8 +10,10 @@
 
 #include "core/shelves.h"
 #include "slab/line_cut.h"
+#include "slab/panel_seams.h"
 #include "slab/slices.h"
 #include "slab/splice.h"
+#include "slab/squared.h"
 
 namespace strikeoff {
 namespace {
@@ -19,13 +21,6 @@ namespace {
 // Assumptions, from common practice, no source.
 constexpr Length joints_apart = Length::mm(100);
 constexpr Length least_sliver = Length::mm(75);
-constexpr Length beside_opening = Length::mm(75);  // a seam this near leaves a weak strip
-
-struct Seam {
-  bool along_x;
-  Point from;  // its left or lower end
-  Length length;
-};
 
 struct Layout {
   std::vector<Rectangle> pieces;
@@ -39,22 +34,36 @@ struct Tile {
   bool share = false;
 };
 
+/// Where a joint is wanted, if anywhere: along the rows, or between them.
+struct Wanted {
+  std::optional<Length> along, across;
+};
+
+/// The first piece that puts a joint where it is wanted; a full one where that cannot be.
+Length first_piece(std::optional<Length> joint, Length start, Length full, Length gap) {
+  if (!joint) return full;
+  const Length piece = *joint - gap / 2 - start;
+  return piece >= least_sliver && piece <= full ? piece : full;
+}
+
 /// One row of pieces, and the joints in it for the next row to keep away from.
 using RowJoints = std::vector<Length>;
 
 /// Rows along x in one slice, the first staggered from the `below` joints. Returns the joints of
 /// its last row.
-RowJoints tile(const Rectangle& area, const Tile& sheet, Length gap, RowJoints below,
-               Layout& layout) {
+RowJoints tile(const Rectangle& area, const Tile& sheet, Length gap, const Wanted& wanted,
+               RowJoints below, Layout& layout) {
   const PieceRule across{sheet.depth, gap, least_sliver, sheet.share};
   const PieceRule along{sheet.length, gap, least_sliver, sheet.share};
   Length y = area.at.y;
-  for (const Length depth : split(area.depth, sheet.depth, across)) {
+  const Length first = first_piece(wanted.along, area.at.x, sheet.length, gap);
+  const Length lowest = first_piece(wanted.across, area.at.y, sheet.depth, gap);
+  for (const Length depth : split(area.depth, lowest, across)) {
     if (y != area.at.y) {
       layout.seams.push_back({true, {area.at.x, y - gap / 2}, area.length});
     }
     const auto lengths = below.empty()
-                             ? split(area.length, sheet.length, along)
+                             ? split(area.length, first, along)
                              : split_apart(area.length, along, {area.at.x, joints_apart, below});
     Length x = area.at.x;
     for (const Length length : lengths) {
@@ -68,7 +77,7 @@ RowJoints tile(const Rectangle& area, const Tile& sheet, Length gap, RowJoints b
   return below;
 }
 
-Layout lay_rows(const Slices& slices, const Tile& sheet, Length gap) {
+Layout lay_rows(const Slices& slices, const Tile& sheet, Length gap, const Wanted& wanted) {
   const auto parted = part_slices(slices, gap);
   std::vector<std::vector<Contact>> under(parted.size());
   for (const Contact& c : slices.contacts) under[c.above].push_back(c);
@@ -84,46 +93,15 @@ Layout lay_rows(const Slices& slices, const Tile& sheet, Length gap) {
     std::sort(below.begin(), below.end());
     // A step lower than the gap itself is filled, not covered.
     if (parted[i].depth <= Length{}) continue;
-    top[i] = tile(parted[i], sheet, gap, std::move(below), layout);
+    top[i] = tile(parted[i], sheet, gap, wanted, std::move(below), layout);
   }
   return layout;
 }
 
 Layout turned(Layout layout) {
   for (Rectangle& r : layout.pieces) r = turned(r);
-  for (Seam& s : layout.seams) {
-    s.along_x = !s.along_x;
-    std::swap(s.from.x, s.from.y);
-  }
+  for (Seam& s : layout.seams) s = turned(s);
   return layout;
-}
-
-bool within(const Rectangle& inner, const Rectangle& outer) {
-  return outer.at.x <= inner.at.x && inner.at.x + inner.length <= outer.at.x + outer.length &&
-         outer.at.y <= inner.at.y && inner.at.y + inner.depth <= outer.at.y + outer.depth;
-}
-
-/// The length of a seam that lies in an opening, where it is cut away.
-Length inside(const Seam& seam, const Rectangle& opening) {
-  const Seam s = seam.along_x ? seam : Seam{true, {seam.from.y, seam.from.x}, seam.length};
-  const Rectangle o = seam.along_x ? opening : turned(opening);
-  if (s.from.y <= o.at.y || s.from.y >= o.at.y + o.depth) return {};
-  const Length from = std::max(s.from.x, o.at.x);
-  const Length to = std::min(s.from.x + s.length, o.at.x + o.length);
-  return std::max(to - from, Length{});
-}
-
-/// A seam's parts that lie in the area.
-std::vector<Seam> seams_in(const Polygon& area, const Seam& seam) {
-  const Length across = seam.along_x ? seam.from.y : seam.from.x;
-  const Length from = seam.along_x ? seam.from.x : seam.from.y;
-  std::vector<Seam> parts;
-  for (const Span& s :
-       common({{from, from + seam.length}}, inside(seam.along_x ? area : turned(area), across))) {
-    const Point at = seam.along_x ? Point{s.from, across} : Point{across, s.from};
-    parts.push_back({seam.along_x, at, s.to - s.from});
-  }
-  return parts;
 }
 
 /// The layout of rectangles that cover an area, each cut to its line. A piece keeps the rectangle
@@ -147,25 +125,9 @@ Layout cut_to_line(const Layout& whole, const Polygon& area) {
   return layout;
 }
 
-Length seam_length(const Layout& layout, const std::vector<Rectangle>& cut_out) {
-  Length sum;
-  for (const Seam& seam : layout.seams) {
-    sum += seam.length;
-    for (const Rectangle& opening : cut_out) sum -= inside(seam, opening);
-  }
-  return sum;
-}
-
-/// The length of seams through or close beside openings.
-Length badly_placed(const Layout& layout, const std::vector<Rectangle>& cut_out) {
-  Length sum;
-  for (const Rectangle& o : cut_out) {
-    const Rectangle weak{{o.at.x - beside_opening, o.at.y - beside_opening},
-                         o.length + beside_opening * 2,
-                         o.depth + beside_opening * 2};
-    for (const Seam& seam : layout.seams) sum += inside(seam, weak);
-  }
-  return sum;
+/// What is tiled in place of an area that is not right-angled, before it is cut to the line.
+Polygon right_angled_around(const Polygon& area) {
+  return squared(area).value_or(corners_of(bounding_box(area)));
 }
 
 /// What the openings take from a piece, from its own lower left corner.
@@ -226,20 +188,29 @@ struct Choice {
   std::vector<Kind> kinds;  // one a piece
   std::vector<Part> parts;
   std::size_t sheets = 0;
-  Length badly_placed, seams;
+  Length badly_placed;  // seams in or beside openings, and, with partitions, over none
+  Length seams;
 };
 
 bool better(const Choice& a, const Choice& b) {
   return std::tie(a.sheets, a.badly_placed, a.seams) < std::tie(b.sheets, b.badly_placed, b.seams);
 }
 
-Choice weigh(const Slab& slab, Layout layout, const std::vector<Rectangle>& cut_out, Length kerf) {
+/// True when nothing of the piece is left outside this opening, which bulges nowhere inwards.
+bool is_cut_away(const Rectangle& piece, const Polygon& opening) {
+  const Polygon corners = corners_of(piece);
+  return std::all_of(corners.begin(), corners.end(),
+                     [&](const Point& corner) { return contains(opening, corner); });
+}
+
+Choice weigh(const Slab& slab, Layout layout, const std::vector<Rectangle>& cut_out,
+             const std::vector<Polygon>& openings, Length kerf) {
   std::vector<Rectangle> pieces;
   std::vector<Polygon> outlines;
   layout.outlines.resize(layout.pieces.size());
   for (std::size_t i = 0; i < layout.pieces.size(); ++i) {
-    const bool gone = std::any_of(cut_out.begin(), cut_out.end(), [&](const Rectangle& opening) {
-      return within(layout.pieces[i], opening);
+    const bool gone = std::any_of(openings.begin(), openings.end(), [&](const Polygon& opening) {
+      return is_cut_away(layout.pieces[i], opening);
     });
     if (gone) continue;
     pieces.push_back(layout.pieces[i]);
@@ -251,8 +222,9 @@ Choice weigh(const Slab& slab, Layout layout, const std::vector<Rectangle>& cut_
   choice.kinds = kinds_of(layout, cut_out);
   choice.parts = parts_of(slab, choice.kinds);
   choice.sheets = sheets_needed(choice.parts, *slab.panel, kerf);
-  choice.badly_placed = badly_placed(layout, cut_out);
-  choice.seams = seam_length(layout, cut_out);
+  choice.badly_placed = badly_placed(layout.seams, cut_out);
+  choice.badly_placed += unsupported(layout.seams, slab.partitions);
+  choice.seams = seam_length(layout.seams, cut_out);
   choice.layout = std::move(layout);
   return choice;
 }
@@ -262,26 +234,36 @@ Choice weigh(const Slab& slab, Layout layout, const std::vector<Rectangle>& cut_
 PanelLayout lay_panels(const Slab& slab, const SlabPlan& shape, Length kerf, MarkCounter& marks) {
   if (!slab.panel) return {};
   std::vector<Rectangle> cut_out;
+  std::vector<Polygon> openings;
   for (std::size_t i = 0; i < slab.openings.size(); ++i) {
-    if (slab.openings[i].through) cut_out.push_back(shape.openings[i].box);
+    if (!slab.openings[i].through) continue;
+    cut_out.push_back(shape.openings[i].box);
+    openings.push_back(chords(shape.openings[i].edge, drawn_within));
   }
   // Eight layouts: rows along x or along y, sheets along or across them, slivers shared equally
-  // or just avoided; shared first, since among equals the first stays.
-  // Any area but a right-angled one is laid as the rectangle around it, then cut to the line.
+  // or just avoided; shared first, since among equals the first stays. Each again with its first
+  // joint, along the rows or between them, where partitions or openings would have it.
   const bool right_angled = is_right_angled(shape.panel);
-  const Polygon area = right_angled ? shape.panel : corners_of(bounding_box(shape.panel));
+  const Polygon area = right_angled ? shape.panel : right_angled_around(shape.panel);
   const Slices flat = slice(area), upright = slice(turned(area));
   const Length along = slab.panel->length, across = slab.panel->width;
   std::optional<Choice> best;
   for (const bool rows_along_x : {true, false}) {
+    std::vector<Wanted> starts{{}};
+    for (const Length at : good_joints(slab.partitions, cut_out, rows_along_x)) {
+      starts.push_back({at, {}});
+    }
+    for (const Length at : good_joints(slab.partitions, cut_out, !rows_along_x)) {
+      starts.push_back({{}, at});
+    }
     for (const Tile& laid : {Tile{along, across, true}, Tile{across, along, true},
                              Tile{along, across, false}, Tile{across, along, false}}) {
-      Layout layout = lay_rows(rows_along_x ? flat : upright, laid, slab.panel_gap);
-      if (!rows_along_x) layout = turned(std::move(layout));
-      if (!right_angled) layout = cut_to_line(layout, shape.panel);
-      Choice choice = weigh(slab, std::move(layout), cut_out, kerf);
-      if (!best || better(choice, *best)) {
-        best = std::move(choice);
+      for (const Wanted& wanted : starts) {
+        Layout layout = lay_rows(rows_along_x ? flat : upright, laid, slab.panel_gap, wanted);
+        if (!rows_along_x) layout = turned(std::move(layout));
+        if (!right_angled) layout = cut_to_line(layout, shape.panel);
+        Choice choice = weigh(slab, std::move(layout), cut_out, openings, kerf);
+        if (!best || better(choice, *best)) best = std::move(choice);
       }
     }
   }
@@ -301,6 +283,8 @@ PanelLayout lay_panels(const Slab& slab, const SlabPlan& shape, Length kerf, Mar
   }
   result.parts = std::move(best->parts);
   result.seams = best->seams;
+  result.unsupported = unsupported(best->layout.seams, slab.partitions);
+  result.in_openings = through_openings(best->layout.seams, cut_out);
   return result;
 }
 

@@ -4,6 +4,7 @@
 #include <optional>
 #include <vector>
 
+#include "slab/heights.h"
 #include "slab/part_list.h"
 #include "strikeoff/job.h"
 
@@ -33,6 +34,7 @@ struct KnockOuts {
 /// the long pair; a block of stacked sheet for a rounded opening and for one too narrow for strips.
 /// As high as the slab is at the thinnest place of the opening's edge, so that the straightedge
 /// passes over them everywhere.
-[[nodiscard]] KnockOuts knock_outs(const Slab& slab, const SlabPlan& shape, const Forms& forms);
+[[nodiscard]] KnockOuts knock_outs(const Slab& slab, const SlabPlan& shape, const Forms& forms,
+                                   const Heights& heights);
 
 }  // namespace strikeoff

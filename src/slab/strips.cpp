@@ -4,15 +4,12 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 #include <cstddef>
-#include <optional>
 #include <string>
 
-#include "core/outlines.h"
-#include "slab/corners.h"
+#include "slab/corner_parts.h"
 #include "slab/footprints.h"
-#include "slab/heights.h"
+#include "slab/form_shape.h"
 #include "slab/splice.h"
 #include "slab/strip_pieces.h"
 
@@ -20,69 +17,8 @@ namespace strikeoff {
 namespace {
 
 // Assumptions, from common practice, no source.
-constexpr Length lap = Length::mm(50);  // of an edge strip over the base's face
-constexpr Length stake_spacing = Length::mm(600);
-constexpr Length panel_from = Length::mm(75);  // a wider soffit is a panel on props
-constexpr Length least_rim = Length::mm(12);   // of panel that a screw can bite into
+constexpr Length least_rim = Length::mm(12);  // of panel that a screw can bite into
 constexpr Length cleat_length = Length::mm(300);
-constexpr int bend_layers = 2;
-
-/// All that the strips of one slab are worked out from.
-struct Shape {
-  const Slab& slab;
-  const Forms& forms;
-  Polygon outline;  // sharp
-  std::vector<Face> faces;
-  std::vector<StripEnds> edge_ends, soffit_ends;  // per face, per side
-  Heights heights;
-  std::vector<Length> edge_heights;  // per side
-
-  [[nodiscard]] Length s() const { return forms.strip_stock.front().thickness; }
-  [[nodiscard]] std::size_t before(std::size_t k) const {
-    return (k + outline.size() - 1) % outline.size();
-  }
-  [[nodiscard]] std::size_t after(std::size_t k) const { return (k + 1) % outline.size(); }
-};
-
-/// As high as the edge, what it hangs below it, and what the base's hollow and the top's rise add
-/// along the side.
-Length edge_height(const Shape& shape, std::size_t k) {
-  const Slab& slab = shape.slab;
-  const Side& side = slab.sides[k];
-  const Point &a = shape.outline[k], &b = shape.outline[shape.after(k)];
-  Length height = slab.thickness + shape.forms.oversize + shape.heights.most_low(a, b) +
-                  shape.heights.most_rise(a, b);
-  if (slab.support == Support::base) height += side.overhang > Length{} ? shape.s() : lap;
-  return side.apron ? height + slab.apron_depth : height;
-}
-
-Shape shape_of(const Slab& slab, const Forms& forms) {
-  const Polygon outline = sharp_outline(slab);
-  auto faces = form_faces(slab, outline, forms);
-  auto edges = edge_ends(slab, faces, forms);
-  auto soffits = soffit_ends(slab, outline, forms.corner);
-  Shape shape{slab,          forms, outline, std::move(faces), std::move(edges), std::move(soffits),
-              Heights(slab), {}};
-  for (std::size_t k = 0; k < outline.size(); ++k) {
-    shape.edge_heights.push_back(slab.sides[k].wall ? Length{} : edge_height(shape, k));
-  }
-  return shape;
-}
-
-/// A cut corner's strip is as high as the higher of its neighbours.
-Length height_of(const Shape& shape, const Face& face) {
-  if (face.kind == Face::Kind::side) return shape.edge_heights[face.index];
-  return std::max(shape.edge_heights[shape.before(face.index)], shape.edge_heights[face.index]);
-}
-
-std::string corner_name(const Shape& shape, std::size_t corner) {
-  return fmt::format("corner {}", shape.slab.sides[corner].corner);
-}
-
-std::string name_of(const Shape& shape, const Face& face) {
-  if (face.kind == Face::Kind::side) return shape.slab.sides[face.index].name;
-  return corner_name(shape, face.index);
-}
 
 /// No joint nearer to a corner than `splices_apart`, measured on the slab's face of the strip.
 Length least_piece(const StripEnds& ends) {
@@ -90,7 +26,13 @@ Length least_piece(const StripEnds& ends) {
                   splices_apart + std::max(ends.left.longest(), ends.right.longest()));
 }
 
-StripRun edge_strip(const Shape& shape, std::size_t i) {
+std::string scribed(const StripEnds& ends) {
+  if (ends.left.scribed && ends.right.scribed) return " (scribe both ends to the walls)";
+  if (!ends.left.scribed && !ends.right.scribed) return {};
+  return fmt::format(" (scribe the {} end to the wall)", ends.left.scribed ? "left" : "right");
+}
+
+StripRun edge_strip(const FormShape& shape, std::size_t i) {
   const Face& face = shape.faces[i];
   const StripEnds& ends = shape.edge_ends[i];
   StripRun run;
@@ -98,7 +40,7 @@ StripRun edge_strip(const Shape& shape, std::size_t i) {
   run.width = height_of(shape, face);
   run.left_cut_deg = ends.left.cut_deg(shape.s());
   run.right_cut_deg = ends.right.cut_deg(shape.s());
-  run.place = name_of(shape, face);
+  run.place = name_of(shape, face) + scribed(ends);
   run.reads_from_left = true;
   const Length length =
       edge_length({face.from, face.to}, 0) + ends.left.longest() + ends.right.longest();
@@ -108,7 +50,7 @@ StripRun edge_strip(const Shape& shape, std::size_t i) {
 }
 
 /// The corner cuts at both ends of a side that its soffit, sharp by itself, is cut to.
-std::string cuts_of_soffit(const Shape& shape, std::size_t k) {
+std::string cuts_of_soffit(const FormShape& shape, std::size_t k) {
   bool round = false, clip = false;
   for (const Face& face : shape.faces) {
     if (face.kind == Face::Kind::side || (face.index != k && face.index != shape.after(k)))
@@ -124,17 +66,20 @@ std::string cuts_of_soffit(const Shape& shape, std::size_t k) {
 
 /// The soffit strip, its joints away from those of the edge strip that is screwed to it, which
 /// begins `edge_start` along the side.
-StripRun soffit_strip(const Shape& shape, std::size_t k, const StripRun& edge, Length edge_start) {
+StripRun soffit_strip(const FormShape& shape, std::size_t k, const StripRun& edge,
+                      Length edge_start) {
   const Side& side = shape.slab.sides[k];
   const StripEnds& ends = shape.soffit_ends[k];
   StripRun run;
-  run.role = side.overhang > panel_from ? "soffit panel" : "soffit strip";
+  run.role = side.overhang > widest_free_soffit ? "soffit panel" : "soffit strip";
   run.letter = 'S';
   run.width = side.overhang;
   run.left_cut_deg = ends.left.cut_deg(run.width);
   run.right_cut_deg = ends.right.cut_deg(run.width);
   run.place = side.name + cuts_of_soffit(shape, k);
   run.reads_from_left = true;
+  // To the long points. An end that reads square may be skew by less than 2 degrees: cut square
+  // it is up to 1/30 of the width too long on its short side, which is planed off where it binds.
   const Length left = ends.left.longest();
   const Length length = edge_length(shape.outline, k) + left + ends.right.longest();
   const auto longest = longest_piece(shape.forms, run.width);
@@ -147,45 +92,18 @@ StripRun soffit_strip(const Shape& shape, std::size_t k, const StripRun& edge, L
   return run;
 }
 
-int stakes_along(Length strip) {
-  return std::max(2, static_cast<int>(std::ceil(strip / stake_spacing)) + 1);
+void add_stakes(const FormShape& shape, Length strip, FormQuantities& quantities) {
+  if (shape.slab.support == Support::base) return;
+  quantities.stakes += count_along(strip, shape.spacing.stakes);
 }
 
-const CornerCut& cut_at(const Slab& slab, std::size_t corner) {
-  return *std::find_if(slab.corner_cuts.begin(), slab.corner_cuts.end(),
-                       [&](const CornerCut& cut) { return cut.corner == corner; });
-}
-
-Length arc_length(const Shape& shape, const CornerCut& cut) {
-  return cut.size * std::abs(turn_at(shape.outline, cut.corner).radians);
-}
-
-/// Form faces the mix touches: the inside of the edge strips, the soffits beyond the panel's
-/// rim, and the knock-outs above the panel.
-Area formed_area(const Shape& shape, const SlabPlan& plan) {
-  const Slab& slab = shape.slab;
-  Area sum;
-  for (const Face& face : shape.faces) {
-    if (face.wall) continue;
-    const Length along = is_straight(face) ? edge_length({face.from, face.to}, 0)
-                                           : arc_length(shape, cut_at(slab, face.index));
-    const bool apron = face.kind == Face::Kind::side && slab.sides[face.index].apron;
-    sum += along * (apron ? slab.thickness + slab.apron_depth : slab.thickness);
-  }
-  for (const CornerCut& cut : filled_corners(slab, shape.outline, shape.forms)) {
-    sum += (arc_length(shape, cut) - set_back(shape.outline, cut) * 2) * slab.thickness;
-  }
-  if (slab.support == Support::base) {
-    std::vector<Length> covered;
-    for (const Side& side : slab.sides) {
-      covered.push_back(slab.panel ? std::max(side.panel_overhang, Length{}) : Length{});
-    }
-    sum += plan.area - signed_area(offset_edges(slab.base, covered));
-  }
-  for (const OpeningPlan& opening : plan.openings) {
-    sum += perimeter(opening.edge) * plan.least_thickness;
-  }
-  return sum;
+/// Posts from the floor to under the outer edge of a soffit panel: how long is found on site.
+Part props_under(const FormShape& shape, const Side& side, Length soffit) {
+  Part part;
+  part.role = "prop";
+  part.quantity = count_along(soffit, shape.spacing.props);
+  part.place = side.name;
+  return part;
 }
 
 void add_ledger(Length length, FormQuantities& quantities) {
@@ -193,11 +111,12 @@ void add_ledger(Length length, FormQuantities& quantities) {
   quantities.ledger_pieces.push_back(length);
 }
 
-/// The soft strip between the slab and a wall; cut from a roll, so of no stock.
-Part isolation_strip(const Shape& shape, const Face& face) {
+/// The soft strip between the slab and a wall, as high as the slab is there at most; cut from a
+/// roll, so of no stock.
+Part isolation_strip(const FormShape& shape, const Face& face) {
   Part part;
   part.role = "isolation strip";
-  part.width = shape.slab.thickness;
+  part.width = concrete_height(shape, face.index);
   part.length = edge_length({face.from, face.to}, 0);
   part.place = name_of(shape, face);
   return part;
@@ -214,77 +133,12 @@ Part strip_without_room(const Face& face, const StripRun& edge) {
   return part;
 }
 
-/// The layers of a bent corner, each as long as the middle of its thickness.
-void add_bend(const Shape& shape, const Face& face, std::vector<Part>& parts) {
-  const Stock& sheet = *shape.forms.bend_stock;
-  const double turn = turn_at(shape.outline, face.index).radians;
-  const CornerCut& cut = cut_at(shape.slab, face.index);
-  for (int layer = 1; layer <= bend_layers; ++layer) {
-    const Length middle = sheet.thickness * (layer - 0.5);
-    Part part;
-    part.role = "edge strip";
-    part.stock = sheet.id;
-    part.width = height_of(shape, face);
-    part.length = (turn > 0 ? cut.size + middle : cut.size - middle) * std::abs(turn);
-    part.place = fmt::format("{} (bent, layer {} from the concrete)", name_of(shape, face), layer);
-    parts.push_back(std::move(part));
-  }
-}
-
-/// A block as far as the corner's set-back both ways.
-Part corner_block(const Shape& shape, std::size_t corner, Length height, const char* what) {
-  Part part;
-  part.role = "knock-out block";
-  part.length = part.width = set_back(shape.outline, cut_at(shape.slab, corner));
-  part.height = height;
-  part.place = corner_name(shape, corner) + what;
-  return part;
-}
-
-/// Under what a cut adds to the slab at a re-entrant corner: the triangle between its chord and the
-/// sharp corner, by its longest side and height.
-void add_corner_soffit(const Shape& shape, const Face& face, std::vector<Part>& parts) {
-  const std::size_t k = face.index;
-  const Length widest =
-      std::max(shape.slab.sides[shape.before(k)].overhang, shape.slab.sides[k].overhang);
-  if (shape.slab.support == Support::ground || widest <= Length{}) return;
-  const double half = turn_at(shape.outline, k).radians / 2;
-  const Length back = set_back(shape.outline, cut_at(shape.slab, k));
-  Part part;
-  part.role = "soffit strip";
-  part.stock = shape.forms.strip_stock.front().id;
-  part.length = back * 2 * std::cos(half);
-  part.width = back * std::abs(std::sin(half));
-  part.place = corner_name(shape, k) + " (a triangle under the inner corner)";
-  parts.push_back(std::move(part));
-}
-
-/// The foam inside an apron, and what closes the apron's ends where a plain side comes next: a
-/// piece from the base's corner to the outline's, as high as the apron and the soffit it stands on.
-void add_apron(const Shape& shape, std::size_t k, std::vector<Part>& parts) {
-  const Slab& slab = shape.slab;
-  Part foam;
-  foam.role = "apron foam";
-  foam.width = slab.apron_depth;
-  foam.length = edge_length(slab.base, k);
-  foam.place = slab.sides[k].name + " (against the base)";
-  parts.push_back(std::move(foam));
-  for (const bool right : {false, true}) {
-    const std::size_t corner = right ? shape.after(k) : k;
-    const Side& next = slab.sides[right ? corner : shape.before(k)];
-    if (next.apron || next.wall) continue;
-    Part end;
-    end.role = "edge strip";
-    end.stock = shape.forms.strip_stock.front().id;
-    end.width = slab.apron_depth + shape.s();
-    end.length = is_square_corner(shape.outline, corner)
-                     ? slab.sides[k].overhang
-                     : edge_length({slab.base[corner], shape.outline[corner]}, 0);
-    end.place = fmt::format("{} (closes the {} end of the apron)", slab.sides[k].name,
-                            right ? "right" : "left");
-    parts.push_back(std::move(end));
-  }
-}
+/// Everything one slab's form is made of, before it is grouped.
+struct Pieces {
+  std::vector<StripRun> soffits, edges, knock_outs, corner_cleats;
+  std::vector<Part> edge_parts, blocks, isolation, props;
+  std::vector<std::pair<Length, StripRun>> edge_of_side;  // where each begins along its side
+};
 
 StripRun cleat_for(Length width, const std::string& place) {
   StripRun cleat;
@@ -296,21 +150,20 @@ StripRun cleat_for(Length width, const std::string& place) {
   return cleat;
 }
 
-/// Everything one slab's form is made of, before it is grouped.
-struct Pieces {
-  std::vector<StripRun> soffits, edges, knock_outs, corner_cleats;
-  std::vector<Part> edge_parts, blocks, isolation;
-  std::vector<std::pair<Length, StripRun>> edge_of_side;  // where each begins along its side
-};
-
-void add_rounded(const Shape& shape, const Face& face, Pieces& pieces, FormQuantities& quantities) {
+void add_rounded(const FormShape& shape, std::size_t i, Pieces& pieces,
+                 FormQuantities& quantities) {
+  const Face& face = shape.faces[i];
+  const std::size_t n = shape.faces.size();
   const Length height = height_of(shape, face);
   const Length arc = arc_length(shape, cut_at(shape.slab, face.index));
   if (face.kind == Face::Kind::bend) {
-    add_bend(shape, face, pieces.edge_parts);
+    for (Part& layer : bend_layers(shape, face)) pieces.edge_parts.push_back(std::move(layer));
     quantities.edge += arc;
-    if (shape.slab.support == Support::ground) quantities.stakes += stakes_along(arc);
-    for (int end = 0; end < 2; ++end) {
+    add_stakes(shape, arc, quantities);
+    // A straight cleat lies against a straight strip; two bends that meet have their layers' joints
+    // apart instead.
+    for (const std::size_t next : {(i + n - 1) % n, (i + 1) % n}) {
+      if (!is_straight(shape.faces[next]) || shape.faces[next].wall) continue;
       pieces.corner_cleats.push_back(cleat_for(height, name_of(shape, face)));
     }
   } else {
@@ -319,7 +172,7 @@ void add_rounded(const Shape& shape, const Face& face, Pieces& pieces, FormQuant
   }
 }
 
-void add_faces(const Shape& shape, Pieces& pieces, FormQuantities& quantities) {
+void add_faces(const FormShape& shape, Pieces& pieces, FormQuantities& quantities) {
   const auto crowded = faces_without_room(shape.faces, shape.edge_ends, shape.s());
   pieces.edge_of_side.resize(shape.outline.size());
   for (std::size_t i = 0; i < shape.faces.size(); ++i) {
@@ -330,10 +183,10 @@ void add_faces(const Shape& shape, Pieces& pieces, FormQuantities& quantities) {
       continue;
     }
     if (face.kind != Face::Kind::side && !is_convex_corner(shape.outline, face.index)) {
-      add_corner_soffit(shape, face, pieces.edge_parts);
+      if (auto under = corner_soffit(shape, face)) pieces.edge_parts.push_back(*std::move(under));
     }
     if (!is_straight(face)) {
-      add_rounded(shape, face, pieces, quantities);
+      add_rounded(shape, i, pieces, quantities);
       continue;
     }
     StripRun edge = edge_strip(shape, i);
@@ -342,7 +195,7 @@ void add_faces(const Shape& shape, Pieces& pieces, FormQuantities& quantities) {
       pieces.edge_parts.push_back(strip_without_room(face, edge));
     }
     quantities.edge += total(edge);
-    if (shape.slab.support == Support::ground) quantities.stakes += stakes_along(total(edge));
+    add_stakes(shape, total(edge), quantities);
     if (face.kind == Face::Kind::side) {
       const Length start = edge_length({shape.outline[face.index], face.from}, 0);
       pieces.edge_of_side[face.index] = {start - shape.edge_ends[i].left.longest(), edge};
@@ -350,14 +203,22 @@ void add_faces(const Shape& shape, Pieces& pieces, FormQuantities& quantities) {
     pieces.edges.push_back(std::move(edge));
   }
   for (const CornerCut& cut : filled_corners(shape.slab, shape.outline, shape.forms)) {
-    const Length height =
-        std::max(shape.edge_heights[shape.before(cut.corner)], shape.edge_heights[cut.corner]);
+    const Length height = std::max(concrete_height(shape, shape.before(cut.corner)),
+                                   concrete_height(shape, cut.corner));
     pieces.blocks.push_back(
         corner_block(shape, cut.corner, height, " (filler for the rounded corner)"));
   }
 }
 
-void add_soffits(const Shape& shape, Pieces& pieces, FormQuantities& quantities) {
+void add_apron(const FormShape& shape, std::size_t k, Pieces& pieces, FormQuantities& quantities) {
+  ApronParts apron = apron_parts(shape, k);
+  quantities.foam += apron.inner_face;
+  quantities.formed += apron.formed;
+  pieces.blocks.push_back(std::move(apron.foam));
+  for (Part& end : apron.ends) pieces.edge_parts.push_back(std::move(end));
+}
+
+void add_soffits(const FormShape& shape, Pieces& pieces, FormQuantities& quantities) {
   const Slab& slab = shape.slab;
   if (slab.support == Support::ground) return;
   for (std::size_t k = 0; k < slab.sides.size(); ++k) {
@@ -368,19 +229,21 @@ void add_soffits(const Shape& shape, Pieces& pieces, FormQuantities& quantities)
     const Length length = total(pieces.soffits.back());
     quantities.soffit += length;
     if (!slab.panel || side.panel_overhang < least_rim) add_ledger(length, quantities);
-    if (side.apron) add_apron(shape, k, pieces.edge_parts);
+    if (side.apron) add_apron(shape, k, pieces, quantities);
+    if (side.overhang > widest_free_soffit) {
+      pieces.props.push_back(props_under(shape, side, length));
+      quantities.props += pieces.props.back().quantity;
+    }
   }
 }
 
-std::vector<Part> grouped(const Shape& shape, Pieces pieces, FormQuantities& quantities,
+std::vector<Part> grouped(const FormShape& shape, Pieces pieces, FormQuantities& quantities,
                           MarkCounter& marks) {
   PartList parts(shape.slab.name, shape.forms.strip_stock.front().id, marks);
   for (const StripRun& run : pieces.soffits) parts.add(run);
   for (const StripRun& run : pieces.edges) parts.add(run);
   for (Part& part : pieces.edge_parts) {
-    const char letter = part.role.starts_with("soffit") ? 'S'
-                        : part.role == "edge strip"     ? 'E'
-                                                        : 'F';
+    const char letter = part.role == "edge strip" ? 'E' : 'S';
     parts.add(std::move(part), letter);
   }
   for (Part& part : pieces.blocks) parts.add(std::move(part), 'K');
@@ -395,25 +258,30 @@ std::vector<Part> grouped(const Shape& shape, Pieces pieces, FormQuantities& qua
   }
   for (const StripRun& run : pieces.corner_cleats) parts.add(run);
   for (Part& part : pieces.isolation) parts.add(std::move(part), 'I');
+  for (Part& part : pieces.props) parts.add(std::move(part), 'R');
   return parts.take();
 }
 
 }  // namespace
 
-FormWork form_work(const Slab& slab, const SlabPlan& shape, const Forms& forms,
+FormWork form_work(const Slab& slab, const SlabPlan& shape, const Forms& forms, Density fresh,
                    MarkCounter& marks) {
   FormWork work;
-  const Shape form = shape_of(slab, forms);
+  const FormShape form = form_shape(slab, forms, fresh);
+  work.quantities.screw_spacing = form.spacing.screws;
+  work.quantities.stakes_apart = form.spacing.stakes;
+  work.quantities.props_apart = form.spacing.props;
+  work.quantities.brackets = bracket_count(slab);
   Pieces pieces;
   add_faces(form, pieces, work.quantities);
   add_soffits(form, pieces, work.quantities);
-  KnockOuts openings = knock_outs(slab, shape, forms);
+  KnockOuts openings = knock_outs(slab, shape, forms, form.heights);
   for (const Length length : openings.ledgers) add_ledger(length, work.quantities);
   for (const StripRun& run : openings.strips) work.quantities.knock_out += total(run);
   pieces.knock_outs = std::move(openings.strips);
   pieces.blocks.insert(pieces.blocks.end(), openings.blocks.begin(), openings.blocks.end());
   work.parts = grouped(form, std::move(pieces), work.quantities, marks);
-  work.quantities.formed = formed_area(form, shape);
+  work.quantities.formed += formed_area(form, shape);
   return work;
 }
 

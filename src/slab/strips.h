@@ -16,7 +16,8 @@ struct FormWork {
 };
 
 /// Soffit strips, edge strips, corner pieces and knock-outs of one slab, by the rules of corners.h,
-/// with splices where a strip is longer than every board. `shape` is the slab as measured.
+/// with splices where a strip is longer than every board. `shape` is the slab as measured,
+/// `fresh` the mix's density: screws, stakes and props stand as close as its push asks.
 ///
 /// At a square corner between two formed sides one strip passes and one butts. `through`: the
 /// longer side passes (equal: the lower edge number); `pinwheel`: the side that ends there;
@@ -26,8 +27,8 @@ struct FormWork {
 ///
 /// A recess too narrow for its strips has an edge strip without a stock: there is no room for it,
 /// and the cut list says so. Isolation strips have no stock either: a roll; nor have blocks and the
-/// foam inside an apron.
+/// foam inside an apron. Props have no length either: it is measured where they stand.
 [[nodiscard]] FormWork form_work(const Slab& slab, const SlabPlan& shape, const Forms& forms,
-                                 MarkCounter& marks);
+                                 Density fresh, MarkCounter& marks);
 
 }  // namespace strikeoff

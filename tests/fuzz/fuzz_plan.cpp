@@ -1,11 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Any bytes: read as a job; what reads is planned and printed. Nothing may crash, hang or break
-// the width of the page. Not part of the tests yet; by hand, with clang and libclang-rt-14-dev:
-//   cmake -S . -B build/fuzz -G Ninja -DCMAKE_CXX_COMPILER=clang++ -DSTRIKEOFF_BUILD_TESTS=OFF
-//     -DCMAKE_CXX_FLAGS="-g -O1 -fsanitize=fuzzer-no-link,address,undefined"
-//   cmake --build build/fuzz --target strikeoff
-//   clang++ -std=c++20 -g -O1 -fsanitize=fuzzer,address,undefined -Iinclude
-//     tests/fuzz/fuzz_plan.cpp build/fuzz/src/libstrikeoff.a -lfmt -o build/fuzz/fuzz_plan
+// the width of the page. fuzz_plan calls this with what libFuzzer makes up, fuzz_replay with the
+// files of tests/fuzz/corpus. How to run them is in DEVELOPERS.md.
 #include <cstddef>
 #include <cstdint>
 #include <cstdlib>

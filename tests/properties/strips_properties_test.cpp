@@ -74,6 +74,30 @@ Slab random_slanted(Draw& draw) {
   }
 }
 
+/// What soffits stand over where an end is skew by so little that the saw is left square.
+Area square_cut(const Slab& slab, const std::vector<StripEnds>& ends) {
+  Area sum;
+  for (std::size_t k = 0; k < ends.size(); ++k) {
+    const Length width = slab.sides[k].overhang;
+    if (width <= Length{}) continue;
+    for (const StripEnd& end : {ends[k].left, ends[k].right}) {
+      const Length skew = end.longest() * 2 - end.inner - end.outer;  // outer less inner, positive
+      if (end.cut_deg(width) == 0) sum += skew * width / 2;
+    }
+  }
+  return sum;
+}
+
+/// A wall within 30 degrees of its neighbour's line: the strip there is scribed by hand.
+bool has_shallow_wall(const Slab& slab, const Polygon& outline) {
+  for (std::size_t k = 0; k < outline.size(); ++k) {
+    const bool wall =
+        slab.sides[k].wall || slab.sides[(k + outline.size() - 1) % outline.size()].wall;
+    if (wall && std::abs(std::sin(turn_at(outline, k).radians)) < 0.5) return true;
+  }
+  return false;
+}
+
 /// The polygons of a list that are not empty.
 std::vector<Polygon> present(const std::vector<Polygon>& prints) {
   std::vector<Polygon> kept;
@@ -108,7 +132,7 @@ std::map<std::tuple<std::string, Length, Length, double, double>, int> kinds_of(
 
 FormWork work_for(const Slab& slab, CornerStyle style) {
   MarkCounter marks;
-  return form_work(slab, measure_slab(slab), long_boards(style), marks);
+  return form_work(slab, measure_slab(slab), long_boards(style), kilograms_per_m3(2300), marks);
 }
 
 }  // namespace
@@ -163,7 +187,7 @@ TEST_CASE("soffits of slanted outlines fill the overhang and never overlap",
                             std::abs(std::tan(p.right_cut_deg * pi / 180));
         parts += (p.length - p.width * skew / 2) * p.width * p.quantity;
       }
-      CHECK(parts.si() == Approx(overhang.si()).epsilon(0.01));
+      CHECK(parts.si() == Approx((overhang + square_cut(slab, ends)).si()).margin(1e-9));
     }
   }
 }
@@ -172,7 +196,7 @@ TEST_CASE("edge strips of slanted outlines close the edge and never overlap",
           "[properties][strips]") {
   Draw draw(12);
   int tried = 0;
-  for (int round = 0; round < 400; ++round) {
+  for (int round = 0; round < 450; ++round) {
     const Slab slab = random_slanted(draw);
     const Polygon outline = sharp_outline(slab);
     for (const CornerStyle style : styles) {
@@ -180,6 +204,7 @@ TEST_CASE("edge strips of slanted outlines close the edge and never overlap",
       const Forms forms = long_boards(style);
       const auto faces = form_faces(slab, outline, forms);
       const auto ends = edge_ends(slab, faces, forms);
+      if (has_shallow_wall(slab, outline)) continue;
       if (!faces_without_room(faces, ends, s).empty()) continue;
       ++tried;
       const auto edges = present(edge_footprints(faces, ends, s));
@@ -322,10 +347,14 @@ TEST_CASE("slabs in another order keep their parts but for the marks", "[propert
   const Slab first = random_slab(draw), second = random_slab(draw);
   const Forms forms = long_boards(CornerStyle::through);
   MarkCounter forward, backward;
-  const auto first_a = form_work(first, measure_slab(first), forms, forward);
-  const auto second_a = form_work(second, measure_slab(second), forms, forward);
-  const auto second_b = form_work(second, measure_slab(second), forms, backward);
-  const auto first_b = form_work(first, measure_slab(first), forms, backward);
+  const auto first_a =
+      form_work(first, measure_slab(first), forms, kilograms_per_m3(2300), forward);
+  const auto second_a =
+      form_work(second, measure_slab(second), forms, kilograms_per_m3(2300), forward);
+  const auto second_b =
+      form_work(second, measure_slab(second), forms, kilograms_per_m3(2300), backward);
+  const auto first_b =
+      form_work(first, measure_slab(first), forms, kilograms_per_m3(2300), backward);
   CHECK(kinds_of(first_a.parts) == kinds_of(first_b.parts));
   CHECK(kinds_of(second_a.parts) == kinds_of(second_b.parts));
   CHECK(second_a.parts.front().mark != first_a.parts.front().mark);

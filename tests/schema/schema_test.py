@@ -23,6 +23,36 @@ def problems(name, value):
             for error in Draft202012Validator(schema(name)).iter_errors(value)]
 
 
+def everything():
+    """A job that uses the keys of a slab, its base and its forms which no example needs."""
+    return {
+        "units": "metric",
+        "slabs": [{
+            "base": {
+                "rectangle": {"length": "2000 mm", "depth": "600 mm"},
+                "partitions": ["600 mm", {"from": ["1.4 m", "0 mm"], "to": ["1.4 m", "600 mm"]}],
+                "gaps": [{"rectangle": {"length": "300 mm", "depth": "600 mm"},
+                          "at": ["800 mm", "0 mm"]}],
+            },
+            "overhang": {"all": "60 mm", "back": "0 mm"},
+            "thickness": "40 mm",
+            "openings": [{"circle": "300 mm", "at": ["500 mm", "300 mm"]},
+                         {"rectangle": {"length": "300 mm", "depth": "200 mm"},
+                          "at": ["1.2 m", "200 mm"], "corner_radius": "20 mm"}],
+            "levels": [{"at": ["0 mm", "0 mm"], "low": "3 mm"},
+                       {"at": ["2 m", "0 mm"], "low": "0 mm"},
+                       {"at": ["2 m", "600 mm"], "low": "5 mm"}],
+            "fall": {"percent": "1 %", "towards": "front"},
+            "apron": {"depth": "80 mm", "sides": ["front"]},
+            "reinforcement": {"kind": "none", "brackets": ["left"]},
+            "brackets": ["right"],
+        }],
+        "mix": "fine-25kg",
+        "forms": {"bend_stock": {"name": "thin sheet", "length": "2 m", "width": "1 m",
+                                 "thickness": "2 mm", "bends_to": "50 mm"}},
+    }
+
+
 class Schemas(unittest.TestCase):
     def test_both_are_valid_2020_12_schemas(self):
         for name in ("job", "plan"):
@@ -41,8 +71,13 @@ class Jobs(unittest.TestCase):
     def test_the_starter_job_fits(self):
         self.assertEqual(problems("job", read(run("new").stdout)), [])
 
+    def test_schema_and_program_take_a_job_with_everything_a_slab_may_hold(self):
+        job = everything()
+        self.assertEqual(problems("job", job), [])
+        self.assertIn(run("plan", "-", stdin=json.dumps(job)).returncode, (0, 1))
+
     def test_schema_and_program_refuse_the_same_broken_jobs(self):
-        whole = read(EXAMPLES[0].read_text())
+        whole = everything()
         breaks = {
             "unknown key": lambda job: job.update(lenght="1 in"),
             "unknown key in a slab": lambda job: job["slabs"][0].update(thicknes="1 in"),
@@ -52,6 +87,19 @@ class Jobs(unittest.TestCase):
             "no mix": lambda job: job.pop("mix"),
             "slabs is not a list": lambda job: job.update(slabs={}),
             "units of neither kind": lambda job: job.update(units="imperial"),
+            "two level readings": lambda job: job["slabs"][0]["levels"].pop(),
+            "a reading without its place": lambda job: job["slabs"][0]["levels"][0].pop("at"),
+            "a fall without its side": lambda job: job["slabs"][0]["fall"].pop("towards"),
+            "an apron without its depth": lambda job: job["slabs"][0]["apron"].pop("depth"),
+            "an apron of no sides": lambda job: job["slabs"][0]["apron"].update(sides=[]),
+            "a circle that is a rectangle too": lambda job: job["slabs"][0]["openings"][0].update(
+                rectangle={"length": "300 mm", "depth": "200 mm"}),
+            "a partition without its end": lambda job: job["slabs"][0]["base"]["partitions"].append(
+                {"from": ["0 mm", "0 mm"]}),
+            "a gap without its place": lambda job: job["slabs"][0]["base"]["gaps"][0].pop("at"),
+            "brackets by themselves": lambda job: job["slabs"][0].update(brackets=True),
+            "a board that bends by a number": lambda job: job["forms"]["bend_stock"].update(
+                bends_to=100),
         }
         for name, spoil in breaks.items():
             with self.subTest(name):

@@ -67,6 +67,7 @@ SlabPlan bench_shape() {
   shape.concrete = shape.area * in(1.5) - shape.panel_displacement;
   shape.mass = kilograms(100);
   shape.base_load = kilopascals(0.64);
+  shape.forms.screw_spacing = in(8);
   shape.forms.soffit = in(240);
   shape.forms.edge = in(247);
   shape.forms.ledger = in(240);  // a rim of 1/4 in holds no screw
@@ -193,6 +194,7 @@ Catalogue sample_supplies() {
         Row{"seam-tape", "m", 15, 1.05}, Row{"form-tape", "m", 50, 1.05},
         Row{"release-agent", "L", 1, 0.04}, Row{"ledger-batten", "m", 2.4, 1.1},
         Row{"isolation-strip", "m", 10, 1.05}, Row{"stakes", "stakes", 12, 1},
+        Row{"prop", "props", 1, 1}, Row{"bracket", "brackets", 1, 1},
         Row{"curing-sheet", "m2", 10, 1.3}, Row{"sanding-discs", "sets", 1, 0.4},
         Row{"sealer", "L", 1, 0.2}}) {
     Supply good;

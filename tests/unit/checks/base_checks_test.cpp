@@ -75,6 +75,19 @@ TEST_CASE("a walk that closes within what is allowed is told and past it a cauti
   CHECK(base_check(job, plan, "closing-error").level == Level::caution);
 }
 
+TEST_CASE("a fall towards a wall is a caution and to a free side nothing", "[checks]") {
+  Job job = potting_bench_job();
+  const Plan plan = potting_bench_plan();
+  Slab& slab = job.slabs.front();
+  slab.sides[2].wall = true;
+  slab.fall = Fall{0.01, 0};
+  CHECK(base_check(job, plan, "fall-to-wall").code.empty());
+  slab.fall->side = 2;
+  const Check check = base_check(job, plan, "fall-to-wall");
+  CHECK(check.level == Level::caution);
+  CHECK(check.title == "bench: the top falls towards a wall");
+}
+
 TEST_CASE("diagonals that differ by more than 6 mm are a caution", "[checks]") {
   // Leaning by d, the diagonals are the hypotenuses of 2000 + d and 2000 - d with 600: they differ
   // by about 4 x 2000 d/(2 x 2088) = 1.9157 d, so 3.1 mm make 5.94 mm and 3.2 mm make 6.13 mm.

@@ -26,21 +26,6 @@ std::vector<Check> lifts(const Job& job, const Plan& plan) {
 
 }  // namespace
 
-TEST_CASE("a soffit wider than 75 mm needs props", "[checks]") {
-  const Job job = potting_bench_job();
-  Plan plan = potting_bench_plan();
-  plan.cut_list.parts[1].width = Length::mm(75);
-  CHECK(form_check(job, plan, "soffit-span").level == Level::ok);
-  plan.cut_list.parts[1].width = Length::mm(75.1);
-  const Check wide = form_check(job, plan, "soffit-span");
-  CHECK(wide.level == Level::caution);
-  CHECK((*wide.value == 75.1 && *wide.limit == 75 && wide.unit == "mm"));
-  CHECK(wide.advice.rfind("It is 2 15/16 in wide", 0) == 0);
-  CHECK(form_check(job, plan, "soffit-span").title.find("S2") != std::string::npos);
-  plan.cut_list.parts.erase(plan.cut_list.parts.begin(), plan.cut_list.parts.begin() + 2);
-  CHECK(form_check(job, plan, "soffit-span").code.empty());
-}
-
 TEST_CASE("each joint of a spliced strip is counted", "[checks]") {
   const Job job = potting_bench_job();
   Plan plan = potting_bench_plan();

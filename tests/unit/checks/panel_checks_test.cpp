@@ -47,3 +47,20 @@ TEST_CASE("without a panel the mix falls through more than a slit", "[checks]") 
   CHECK(gap_check(300, 10, false).level == Level::ok);
   CHECK(gap_check(300, 11, false).level == Level::stop);
 }
+
+TEST_CASE("a seam over no partition and a seam through an opening are cautions", "[checks]") {
+  Job job = potting_bench_job();
+  Plan plan = potting_bench_plan();
+  const auto level = [&] { return find_check(panel_checks(job, plan), "panel-seam").level; };
+  FormQuantities& forms = plan.slabs.front().forms;
+  forms.seams = Length::mm(600);
+  forms.loose_seams = forms.split_seams = {};
+  CHECK(panel_checks(job, plan).empty());  // nothing is known of partitions
+  job.slabs.front().partitions = {{{Length::mm(500), {}}, {Length::mm(500), Length::mm(600)}}};
+  CHECK(level() == Level::ok);
+  forms.loose_seams = Length::mm(1);
+  CHECK(level() == Level::caution);
+  forms.loose_seams = {};
+  forms.split_seams = Length::mm(1);
+  CHECK(level() == Level::caution);
+}

@@ -180,6 +180,50 @@ TEST_CASE("the overhang judged is the one that uses most of what its depth allow
   CHECK(*check.value == Approx(120));
 }
 
+TEST_CASE("an overhang on brackets is not stopped and says what carries it", "[checks]") {
+  Job job = potting_bench_job();
+  Slab& slab = job.slabs.front();
+  for (Side& side : slab.sides) side.overhang = side.panel_overhang = Length{};
+  slab.thickness = Length::mm(50);
+  slab.sides[1].overhang = Length::mm(320);  // over 4 x 50 and over 300
+  CHECK(slab_check(job, potting_bench_plan(), "overhang").level == Level::stop);
+  slab.sides[1].bracket = true;
+  const Check carried = slab_check(job, potting_bench_plan(), "overhang");
+  CHECK(carried.level == Level::caution);
+  CHECK(carried.title == "bench: brackets carry the right");
+  CHECK(carried.advice.find("every 2 ft at most before the pour") != std::string::npos);
+  slab.sides[0].overhang = Length::mm(200.1);  // without a bracket, on the same slab
+  CHECK(slab_check(job, potting_bench_plan(), "overhang").level == Level::stop);
+  slab.sides[0].overhang = Length{};
+  slab.sides[1].overhang = Length::mm(100);
+  CHECK(slab_check(job, potting_bench_plan(), "overhang").level == Level::ok);
+}
+
+// Panel corner 0.75 in (19.05 mm) inside the sharp corner both ways: a radius r leaves
+// r - sqrt(2) (r - 19.05 mm): 12 mm at 36.1 mm, 5 mm at 53.0 mm, nothing at 65.0 mm.
+TEST_CASE("the slot at a rounded corner is as narrow as the panel's corner makes it", "[checks]") {
+  Job job = potting_bench_job();
+  job.mix.aggregate = Length::mm(1);
+  Plan plan = potting_bench_plan();
+  const Polygon sharp = plan.slabs.front().outline;
+  const auto check = [&](double radius_mm) {
+    job.slabs.front().corner_cuts = {{2, Length::mm(radius_mm), true}};
+    plan.slabs.front().outline =
+        chords(with_corners(sharp, job.slabs.front().corner_cuts), drawn_within);
+    return slab_check(job, plan, "slot-width");
+  };
+  job.slabs.front().sides[2].corner = 3;
+  CHECK(check(35.9).level == Level::ok);
+  CHECK(check(36.2).level == Level::caution);
+  CHECK(check(36.2).title == "bench: the slot at corner 3 is narrow");
+  CHECK(check(52.7).level == Level::caution);
+  CHECK(check(53.1).level == Level::stop);
+  CHECK(check(53.1).advice.find("cut the panel's corner back to leave 1/2 in") !=
+        std::string::npos);
+  CHECK(*check(70).value < 0);
+  CHECK(check(70).advice.find("sticks out") != std::string::npos);
+}
+
 TEST_CASE("the base is judged by the job's limit and unknown without one", "[checks]") {
   Job job = potting_bench_job();
   const Plan plan = potting_bench_plan();  // 0.64 kPa

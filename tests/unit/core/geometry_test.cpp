@@ -98,3 +98,32 @@ TEST_CASE("a rectangle is inside an L only where the L is", "[geometry]") {
   CHECK_FALSE(overlaps({{in(0), in(0)}, in(5), in(5)}, {{in(5), in(0)}, in(5), in(5)}));
   CHECK(overlaps({{in(0), in(0)}, in(5), in(5)}, {{in(4), in(4)}, in(5), in(5)}));
 }
+
+TEST_CASE("a point on the boundary is inside and one beside it is not", "[geometry]") {
+  CHECK(contains(ell, Point{in(10), in(10)}));
+  CHECK(contains(ell, Point{in(96), in(10)}));
+  CHECK(contains(ell, Point{in(25), in(25)}));  // the inner corner
+  CHECK(contains(ell, Point{in(0), in(0)}));
+  CHECK_FALSE(contains(ell, Point{in(96) + Length::nm(1), in(10)}));
+  CHECK_FALSE(contains(ell, Point{in(60), in(50)}));
+  // Level with corners, where a ray meets two edges or none.
+  CHECK_FALSE(contains(ell, Point{in(-1), in(25)}));
+  CHECK_FALSE(contains(ell, Point{in(-1), in(72)}));
+  CHECK_FALSE(contains(ell, Point{in(97), in(25)}));
+  const Polygon diamond = inches({{0, -5}, {5, 0}, {0, 5}, {-5, 0}});
+  CHECK(contains(diamond, Point{in(0), in(0)}));
+  CHECK_FALSE(contains(diamond, Point{in(-6), in(0)}));
+  CHECK(contains(diamond, Point{in(2.5), in(2.5)}));
+}
+
+TEST_CASE("the distance of a point and of an outline is to the boundary", "[geometry]") {
+  CHECK(distance(Point{in(10), in(5)}, ell) == in(5));
+  CHECK(distance(Point{in(28), in(29)}, ell) == in(3));  // to the inner side, from outside
+  CHECK(distance(Point{in(99), in(-4)}, ell) == in(5));  // 3, 4, 5 to a corner
+  const Polygon apart = inches({{99, 29}, {105, 29}, {105, 35}, {99, 35}});
+  CHECK(distance(ell, apart) == in(5));
+  CHECK(distance(apart, ell) == in(5));
+  CHECK(distance(ell, inches({{90, 20}, {105, 20}, {105, 35}})) == Length{});
+  // One inside the other: the gap between the boundaries.
+  CHECK(distance(ell, inches({{5, 5}, {8, 5}, {8, 8}, {5, 8}})) == in(5));
+}

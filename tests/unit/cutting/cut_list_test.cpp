@@ -33,7 +33,7 @@ TEST_CASE("the potting bench comes from one board and that is proven", "[cutting
   const Slab slab = potting_bench();
   const SlabPlan shape = measure_slab(slab);
   const Forms forms = forms_with({board(96, 15.75)}, in(0.125), in(0.25));
-  std::vector<Part> parts = form_work(slab, shape, forms, marks).parts;
+  std::vector<Part> parts = form_work(slab, shape, forms, kilograms_per_m3(2300), marks).parts;
   const PanelLayout panels = lay_panels(slab, shape, forms.kerf, marks);
   parts.insert(parts.end(), panels.parts.begin(), panels.parts.end());
   const CutList list = cut_parts(parts, forms.strip_stock, {*slab.panel}, {}, full_kerf);

@@ -165,10 +165,22 @@ TEST_CASE("boards already on hand are used but not bought", "[materials]") {
   CHECK(board.basis == "as in the cut list; no plan needs fewer");
 }
 
-TEST_CASE("a strip has a screw at each end and no wider gap than the spacing", "[materials]") {
-  CHECK(screws_along(Length::mm(600), Length::mm(200)) == 4);
-  CHECK(screws_along(Length::mm(601), Length::mm(200)) == 5);
-  CHECK(screws_along(Length::mm(100), Length::mm(200)) == 2);
+TEST_CASE("each slab has screws as closely as planned for it", "[materials]") {
+  Plan plan = potting_bench_plan();
+  plan.slabs.front().forms.screw_spacing = Length::inches(4);
+  const Material screws = find_material(materials_of(potting_bench_job(), plan), "strip-screws");
+  // 94 and 95.5 in take 25 at 4 in, 26 and 28 in take 8; two of each; 61 along the ledger.
+  CHECK(screws.needed == 2 * (25 + 25 + 8 + 8) + 61);
+  CHECK(screws.basis.find("a screw every 4 in") != std::string::npos);
+}
+
+TEST_CASE("props and brackets are bought by the piece", "[materials]") {
+  Plan plan = potting_bench_plan();
+  plan.slabs.front().forms.props = 7;
+  plan.slabs.front().forms.brackets = 4;
+  const auto rows = materials_of(potting_bench_job(), plan);
+  CHECK(find_material(rows, "prop").packs == 7);
+  CHECK(find_material(rows, "bracket").packs == 4);
 }
 
 TEST_CASE("supplies follow from the form work in the reader's units", "[materials]") {
@@ -197,9 +209,9 @@ TEST_CASE("cleats and knock-outs and every slab count", "[materials]") {
   plan.slabs.push_back(plan.slabs.front());
   const auto rows = materials_of(potting_bench_job(), plan);
   const Material screws = find_material(rows, "strip-screws");
-  CHECK(screws.needed == 72 + 61 + 3 * 4);  // 61 along 480 in of ledger
+  CHECK(screws.needed == 72 + 2 * 31 + 3 * 4);  // 31 along each ledger of 240 in
   CHECK(screws.basis ==
-        "11 strips and cleats and the ledger, a screw every 8 in and at each end: 145");
+        "11 strips and cleats and the ledger, a screw every 8 in and at each end: 146");
   CHECK(find_material(rows, "form-tape").needed == Approx(2 * (247.0 + 61) / 12 * 1.05));
 
   // 1 in2 is 6.4516 cm2, 1 fl oz is 0.0295735 L.
@@ -234,7 +246,7 @@ TEST_CASE("price breaks alone are a price from the first of them on", "[material
 
 TEST_CASE("only what the job needs is listed", "[materials]") {
   const auto rows = materials_of(potting_bench_job(), potting_bench_plan());
-  for (const char* absent : {"stakes", "isolation-strip"}) {
+  for (const char* absent : {"stakes", "isolation-strip", "prop", "bracket"}) {
     CHECK_FALSE(lists(rows, absent));
   }
   CHECK(std::none_of(rows.begin(), rows.end(), [](const Material& m) { return m.needed <= 0; }));

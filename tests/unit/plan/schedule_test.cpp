@@ -154,6 +154,52 @@ TEST_CASE("the whole top is trowelled at once while slow work fits before the fi
   CHECK(is_after(zones, "Trowel zone 2", "Batch 2"));
 }
 
+TEST_CASE("form tasks name bends and blocks and aprons only where the job has them", "[schedule]") {
+  Job job = potting_bench_job();
+  Plan plan = potting_bench_plan();
+  const auto begins = [&](const std::string& beginning) {
+    const auto tasks = form_tasks(job, plan);
+    return std::count_if(tasks.begin(), tasks.end(),
+                         [&](const std::string& task) { return task.rfind(beginning, 0) == 0; });
+  };
+  const char* special[] = {"Bend the two thin layers",
+                           "Screw a cleat over each splice",
+                           "Fix the blocks of the rounded corners",
+                           "Fix the knock-outs",
+                           "Glue the foam",
+                           "Close the ends of the apron"};
+  for (const char* task : special) CHECK(begins(task) == 0);
+
+  // Cleats of a bent corner alone are no splice's.
+  job.slabs.front().corner_cuts = {{1, Length::mm(150), true}};
+  job.forms.bend_stock =
+      Stock{"thin", "thin", Length::mm(2440), Length::mm(1220), Length::mm(4), {}, {}};
+  job.forms.bend_stock->bends_to = Length::mm(150);
+  Part cleat;
+  cleat.role = "cleat";
+  plan.cut_list.parts.push_back(cleat);
+  CHECK(begins("Bend the two thin layers") == 1);
+  CHECK(begins("Fix the blocks of the rounded corners") == 0);
+  CHECK(begins("Screw a cleat over each splice") == 0);
+  plan.slabs.front().forms.splices = 1;
+  CHECK(begins("Screw a cleat over each splice") == 1);
+
+  job.slabs.front().corner_cuts.front().size = Length::mm(140);  // too tight to bend
+  CHECK(begins("Bend the two thin layers") == 0);
+  CHECK(begins("Fix the blocks of the rounded corners") == 1);
+
+  // One side has open ends; beside another apron all round it has none.
+  job.slabs.front().sides.front().apron = true;
+  CHECK(begins("Fix the soffit strips, flush with the top of the base; those under") == 1);
+  CHECK(begins("Glue the foam") == 1);
+  CHECK(begins("Close the ends of the apron") == 1);
+  for (Side& side : job.slabs.front().sides) side.apron = true;
+  CHECK(begins("Close the ends of the apron") == 0);
+
+  job.slabs.front().openings.push_back({"sink", {{}, Length::mm(300), Length::mm(200)}, true});
+  CHECK(begins("Fix the knock-outs") == 1);
+}
+
 TEST_CASE("what hangs on a silent label has no minutes but an order", "[schedule]") {
   Job job = potting_bench_job();
   job.date = StartDate{std::chrono::year{2026} / 5 / 31, std::chrono::minutes{540}};
@@ -267,9 +313,9 @@ TEST_CASE("tasks for parts the job does not have are left out", "[schedule]") {
   const auto number = [&](const char* beginning) {
     return tasks_beginning(make_schedule(job, plan), beginning);
   };
-  for (const char* task :
-       {"Fix the knock-outs", "Stick the isolation", "Cut the openings", "Screw a cleat",
-        "Prop the deep", "Drive stakes", "Dig out", "Compact", "Wet the ground"}) {
+  for (const char* task : {"Fix the knock-outs", "Stick the isolation", "Cut the openings",
+                           "Screw a cleat", "Set props", "Take out the props", "Fix the brackets",
+                           "Drive stakes", "Dig out", "Compact", "Wet the ground"}) {
     CAPTURE(task);
     CHECK(number(task) == 0);
   }
@@ -282,6 +328,53 @@ TEST_CASE("tasks for parts the job does not have are left out", "[schedule]") {
   CHECK(number("Bed the panels") == 0);
 }
 
+TEST_CASE("the tops of the strips are set to the fall or to one level", "[schedule]") {
+  Job job = potting_bench_job();
+  const Plan plan = potting_bench_plan();
+  Slab& slab = job.slabs.front();
+  const auto tops = [&] { return find_task(make_schedule(job, plan), "Set the tops").task; };
+  CHECK(tops().empty());
+  slab.levels = {{{Length{}, Length{}}, Length{}},
+                 {{Length::inches(92), Length{}}, Length::mm(6)},
+                 {{Length{}, Length::inches(26)}, Length{}}};
+  CHECK(tops().find("all in one level, 1 1/2 in above the highest place of the base") !=
+        std::string::npos);
+  slab.fall = Fall{0.015, 0};
+  job.units = Units::metric;  // 0.015 x 1000 mm
+  CHECK(tops().find("down 15 mm in every 1 m towards the front") != std::string::npos);
+  job.units = Units::us;  // 0.015 x 48 in = 0.72 in, 11.52 sixteenths
+  CHECK(tops().find("down 3/4 in in every 4 ft towards the front") != std::string::npos);
+}
+
+TEST_CASE("the foam of an apron is no knock-out of an opening", "[schedule]") {
+  Job job = potting_bench_job();
+  Plan plan = potting_bench_plan();
+  plan.cut_list.parts.push_back(plan.cut_list.parts.front());
+  plan.cut_list.parts.back().role = "knock-out block";
+  job.slabs.front().sides[0].apron = true;
+  job.slabs.front().apron_depth = Length::inches(3);
+  const auto tasks = make_schedule(job, plan);
+  CHECK(tasks_beginning(tasks, "Fix the knock-outs") == 0);
+  CHECK(tasks_beginning(tasks, "Glue the foam to the base") == 1);
+  CHECK(mentions(find_task(tasks, "Fix the soffit strips"), "under an apron lower down by 3 in"));
+}
+
+TEST_CASE("a corner too tight to bend gets its block fixed", "[schedule]") {
+  Job job = potting_bench_job();
+  const Plan plan = potting_bench_plan();
+  CHECK(tasks_beginning(make_schedule(job, plan), "Fix the blocks of the rounded corners") == 0);
+  job.slabs.front().corner_cuts = {{0, Length::inches(1), true}};
+  CHECK(tasks_beginning(make_schedule(job, plan), "Fix the blocks of the rounded corners") == 1);
+}
+
+TEST_CASE("diagonals are checked only where there are four corners", "[schedule]") {
+  Job job = potting_bench_job();
+  const Plan plan = potting_bench_plan();
+  CHECK(tasks_beginning(make_schedule(job, plan), "Check level, heights and both diagonals") == 1);
+  job.slabs.front().corner_cuts = {{0, Length::inches(6), true}};
+  CHECK(tasks_beginning(make_schedule(job, plan), "Check level, heights and the lengths") == 1);
+}
+
 TEST_CASE("what is bought for the forms is fixed in the day before", "[schedule]") {
   Job job = potting_bench_job();
   Plan plan = potting_bench_plan();
@@ -289,16 +382,39 @@ TEST_CASE("what is bought for the forms is fixed in the day before", "[schedule]
   slab.sides[2].wall = true;
   slab.openings = {{"sink", {{}, Length::mm(500), Length::mm(400)}, true},
                    {"bowl", {{}, Length::mm(100), Length::mm(100)}, false}};
-  plan.cut_list.parts[1].width = Length::mm(75.1);
-  plan.cut_list.parts.push_back(plan.cut_list.parts.front());
-  plan.cut_list.parts.back().role = "cleat";
+  slab.sides[0].bracket = true;
+  plan.cut_list.parts[1].role = "soffit panel";
+  plan.slabs.front().forms.props_apart = Length::inches(18);
+  plan.slabs.front().forms.splices = 1;
   const auto tasks = make_schedule(job, plan);
   CHECK(mentions(find_task(tasks, "Stick the isolation"), "along the wall (the back)"));
   CHECK(mentions(find_task(tasks, "Cut the openings"), "closed (sink)"));
-  CHECK(mentions(find_task(tasks, "Prop the deep"), "(S2)"));
+  CHECK(mentions(find_task(tasks, "Set props"),
+                 "panels (S2), at the ends and no farther apart than 18 in"));
+  CHECK(mentions(find_task(tasks, "Fix the brackets"), "apart than 2 ft (front)"));
+  CHECK(mentions(find_task(tasks, "Fix the edge strips"), "no farther apart than 8 in"));
   CHECK(tasks_beginning(tasks, "Screw a cleat") == 1);
-  plan.cut_list.parts[1].width = Length::mm(75);
-  CHECK(tasks_beginning(make_schedule(job, plan), "Prop the deep") == 0);
+  plan.cut_list.parts[1].role = "soffit strip";
+  CHECK(tasks_beginning(make_schedule(job, plan), "Set props") == 0);
+}
+
+TEST_CASE("props stay for a week or until the first full use of a rapid mix", "[schedule]") {
+  Job job = potting_bench_job();
+  Plan plan = potting_bench_plan();
+  plan.slabs.front().forms.props = 8;
+  job.mix.strip_after = hours(4);
+  job.mix.full_service = hours(30);
+  const auto starts = [&](const char* task) {
+    return find_task(make_schedule(job, plan), task).start;
+  };
+  CHECK(mentions(find_task(make_schedule(job, plan), "Strip the edges"), "props stay"));
+  CHECK(*starts("Take out the props") == plan.pour.end + hours(30));
+  job.mix.strip_after = hours(24);
+  CHECK(*starts("Take out the props") == plan.pour.end + days(7));
+  CHECK(*starts("First full use") >= *starts("Take out the props"));
+  job.mix.strip_after = hours(4);
+  job.mix.full_service = std::nullopt;
+  CHECK(mentions(find_task(make_schedule(job, plan), "Take out the props"), "data sheet: ____"));
 }
 
 TEST_CASE("walls of several slabs are told apart", "[schedule]") {

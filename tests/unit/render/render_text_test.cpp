@@ -65,6 +65,15 @@ TEST_CASE("names of any length and content keep the page") {
   require_fits_the_page(render_text(plan));
 }
 
+TEST_CASE("a zone too narrow to mark is not named") {
+  Plan plan = test::printed_bench_plan();
+  const std::string before = text::pour(plan);
+  Zone sliver = plan.batches[0].zones[0];
+  for (Point& p : sliver.outline) p.x = sliver.outline[0].x;
+  plan.batches[0].zones.push_back(sliver);
+  CHECK(text::pour(plan) == before);
+}
+
 TEST_CASE("boards are ripped widest first and say what is left") {
   const std::string text = text::cut(test::printed_bench_plan());
   CHECK_THAT(text, Contains("Rip the full length, fence at 2 1/2 in (3 strips), then 1 in "

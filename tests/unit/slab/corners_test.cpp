@@ -32,7 +32,7 @@ Forms forms_bending(double bends_to_mm) {
 
 FormWork work_for(const Slab& slab, const Forms& forms) {
   MarkCounter marks;
-  return form_work(slab, measure_slab(slab, s), forms, marks);
+  return form_work(slab, measure_slab(slab, s), forms, kilograms_per_m3(2300), marks);
 }
 
 /// Sides of unequal overhang keep their corners' names as a user counts.
@@ -143,6 +143,27 @@ TEST_CASE("a skew wall cuts the strips beside it along its own line", "[strips][
   CHECK(behind.length.in_mm() == Approx(600 + 30));
 }
 
+TEST_CASE("a wall almost in a strip's line ends it square to be scribed", "[strips][corners]") {
+  // The wall leaves the front's line by 20 degrees and meets the back at 160, on the ground: cut
+  // along it the front's strip would lose 18 cot 20 = 49 outside, and the back's gain as much.
+  const double along = 500 * std::cos(std::acos(-1.0) / 9);
+  const double deep = 500 * std::sin(std::acos(-1.0) / 9);
+  Slab slab =
+      slab_on({{mm(0), mm(0)}, {mm(1000), mm(0)}, {mm(1000 + along), mm(deep)}, {mm(0), mm(deep)}},
+              {}, mm(100));
+  slab.support = Support::ground;
+  slab.sides[1].wall = true;
+  const FormWork work = work_for(slab, forms_18());
+  // Both pass the short left side by 18.
+  const Part& front = part_at(work, "edge strip", "edge 1 (scribe the right end to the wall)");
+  CHECK(front.length.in_mm() == Approx(1000 + 18));
+  CHECK(front.right_cut_deg == 0);
+  // The wall runs away from the back's strip: nothing to scribe.
+  const Part& back = part_at(work, "edge strip", "edge 3");
+  CHECK(back.length.in_mm() == Approx(1000 + along + 18));
+  CHECK(back.left_cut_deg == 0);
+}
+
 TEST_CASE("a corner out of square by less than two degrees counts as square", "[strips][corners]") {
   const auto leaning = [](double by) {
     return slab_on({{mm(0), mm(0)}, {mm(1000), mm(0)}, {mm(1000 + by), mm(500)}, {mm(0), mm(500)}},
@@ -208,7 +229,7 @@ TEST_CASE("a radius too small to bend leaves a square form with a filler", "[str
   CHECK(filler.stock.empty());
   CHECK(filler.length.in_mm() == Approx(50));
   CHECK(filler.width.in_mm() == Approx(50));
-  CHECK(*filler.height == mm(58));
+  CHECK(*filler.height == mm(40));  // it stands on the soffit, inside the strips
   CHECK(part_at(work, "edge strip", "edge 1, edge 3").length == mm(1076));
 }
 
@@ -256,15 +277,49 @@ TEST_CASE("an apron has a lower soffit and foam and an end piece at plain sides"
   const Part& soffit = part_at(work, "soffit strip", "edge 1 (lower down, under the apron)");
   CHECK(soffit.width == mm(60));
   CHECK(soffit.length == mm(1060));
-  const Part& foam = part_at(work, "apron foam", "edge 1 (against the base)");
-  CHECK(foam.width == mm(80));
-  CHECK(foam.length == mm(1000));
+  const Part& foam =
+      part_at(work, "knock-out block", "edge 1 (foam against the base, behind the apron)");
+  CHECK(foam.height == mm(80));
+  // From the wall to the end piece, which stands 60 past the base.
+  CHECK(foam.length.in_mm() == Approx(1060));
   CHECK(foam.stock.empty());
   const Part& end = part_at(work, "edge strip", "edge 1 (closes the right end of the apron)");
   CHECK(end.length == mm(60));
   CHECK(end.width == mm(98));
   CHECK(std::none_of(work.parts.begin(), work.parts.end(),
                      [](const Part& p) { return p.place.find("left end") != std::string::npos; }));
+}
+
+TEST_CASE("the form faces of a slab out of level with a fall and an apron add up by hand",
+          "[strips][corners]") {
+  Slab slab = counted(slab_on(corners_of({{}, mm(1000), mm(600)}), mm(60), mm(40)));
+  slab.sides[0].apron = true;
+  slab.apron_depth = mm(80);
+  slab.sides[3].wall = true;
+  slab.sides[3].overhang = {};
+  // The outline is 1060 from the wall and 720 from y = -60. Low grows by 1 mm in 100 from the wall;
+  // the top rises by 2 mm in 100 from the front.
+  slab.levels = {{{mm(0), mm(0)}, {}}, {{mm(1000), mm(0)}, mm(10)}, {{mm(0), mm(600)}, {}}};
+  slab.fall = Fall{0.02, 0};
+  const double front = 1060 * (40 + 80 + 5.3);
+  const double right = 720 * (40 + 10.6 + 7.2);
+  const double back = 1060 * (40 + 5.3 + 14.4);
+  const double soffits = 1060 * 720 - 1000 * 600;
+  const double foam = 1060 * 80, apron_end = (60 - 18) * 80;
+  CHECK(work_for(slab, forms_18()).quantities.formed.si() * 1e6 ==
+        Approx(front + right + back + soffits + foam + apron_end));
+
+  // A corner rounded by 50, too tight to bend, between the right and the back: the filler's arc
+  // for 50 of each, and its corner off the soffit. Along the arc low is 10.1 + 0.5 x 2/pi and rise
+  // 13.4 + 1 x 2/pi on average, for the mean of a quarter's cosine is 2/pi.
+  slab.corner_cuts = {{2, mm(50), true}};
+  const double pi = 2 * std::acos(0.0), arc = 25 * pi;
+  const double on_arc = arc * (40 + 10.1 + 13.4 + 1.5 * 2 / pi);
+  const double off_right = 50 * (40 + 10.6 + 13.9), off_back = 50 * (40 + 10.35 + 14.4);
+  CHECK(work_for(slab, forms_18()).quantities.formed.si() * 1e6 ==
+        Approx(front + right + back + soffits + foam + apron_end + on_arc - off_right - off_back -
+               (2500 - 625 * pi))
+            .epsilon(1e-5));  // the arc by chords
 }
 
 TEST_CASE("a base out of level and a fall make edge strips higher along them",
@@ -326,4 +381,23 @@ TEST_CASE("a slanted recess too narrow for its strips is never silent", "[strips
   const FormWork work = work_for(slab, forms_18());
   CHECK(std::any_of(work.parts.begin(), work.parts.end(),
                     [](const Part& p) { return p.role == "edge strip" && p.stock.empty(); }));
+}
+
+TEST_CASE("a bend has a cleat towards a straight strip and none towards another bend",
+          "[strips][corners]") {
+  // 640 x 640 outline: a radius of 320 at all corners leaves a circle, no straight edge at all; at
+  // two neighbours it leaves one joint between bends and two with straight strips.
+  Slab slab = counted(slab_on(corners_of({{}, mm(600), mm(600)}), mm(20), mm(40)));
+  const auto cleats = [&](const std::vector<std::size_t>& corners) {
+    slab.corner_cuts.clear();
+    for (const std::size_t corner : corners) slab.corner_cuts.push_back({corner, mm(320), true});
+    int number = 0;
+    for (const Part& part : work_for(slab, forms_bending(150)).parts) {
+      if (part.role == "cleat") number += part.quantity;
+    }
+    return number;
+  };
+  CHECK(cleats({0}) == 2);
+  CHECK(cleats({0, 1}) == 2);
+  CHECK(cleats({0, 1, 2, 3}) == 0);
 }

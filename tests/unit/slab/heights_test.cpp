@@ -67,6 +67,28 @@ TEST_CASE("a plane over a rectangle holds its area times the mean of its corners
   CHECK(cubic_inches(Heights(slab).under(outline_of(slab.base))) == Approx(4212).epsilon(1e-12));
 }
 
+TEST_CASE("heights along a line are exact over creases and over a twisted surface", "[heights]") {
+  // One corner of a rectangle 10 low: low = 10 (x/1000)(y/500), so its mean along the diagonal is
+  // 10/3, along the right side 5 and along the front 0. Five readings meet in creases: low is 10 in
+  // the middle and 0 at the corners, so its mean along the diagonal is 5.
+  const Slab twisted = with_levels(
+      rectangle(1000, 500),
+      {reading(0, 0, 0), reading(1000, 0, 0), reading(1000, 500, 10), reading(0, 500, 0)});
+  const Heights heights(twisted);
+  const double diagonal = std::hypot(1000, 500);
+  const auto along_mm2 = [](const Heights& h, const Point& a, const Point& b) {
+    return h.along(a, b).si() * 1e6;
+  };
+  CHECK(along_mm2(heights, at(0, 0), at(1000, 500)) == Approx(diagonal * 10 / 3));
+  CHECK(along_mm2(heights, at(1000, 500), at(1000, 0)) == Approx(500 * 5));
+  CHECK(along_mm2(heights, at(0, 0), at(1000, 0)) == Approx(0).margin(1e-9));
+  const Heights creased(with_levels(rectangle(1000, 500),
+                                    {reading(0, 0, 0), reading(1000, 0, 0), reading(1000, 500, 0),
+                                     reading(0, 500, 0), reading(500, 250, 10)}));
+  CHECK(along_mm2(creased, at(0, 0), at(1000, 500)) == Approx(diagonal * 5));
+  CHECK(Heights(rectangle(1000, 500)).along(at(0, 0), at(1000, 0)) == Area{});
+}
+
 TEST_CASE("a plane over a triangle holds its area times the mean of its corners", "[heights]") {
   // From memory (the same): 50 in2 with depths 1, 2, 3 in hold 100 in3. Triangle 10 x 10 in;
   // depth = 1 + 0.1 x + 0.2 y, less the least reading, which is made 0 at (-10, 0).

@@ -7,6 +7,7 @@
 #include <map>
 #include <set>
 
+#include "core/shelves.h"
 #include "slab/measure.h"
 #include "support/slabs.h"
 
@@ -45,6 +46,12 @@ bool any_overlap(const std::vector<PanelPiece>& pieces, Length gap) {
     }
   }
   return false;
+}
+
+std::size_t sheets_for(const PanelLayout& layout) {
+  std::vector<SheetItem> items;
+  for (const Part& part : layout.parts) items.push_back({part.length, part.width, part.quantity});
+  return pack_on_shelves(items, {{in(60), in(36), {}}}, in(0.125)).sheets.size();
 }
 
 /// True when four pieces meet in a point (checked with no gap between them).
@@ -244,6 +251,45 @@ TEST_CASE("a base out of square takes as many sheets as the square one", "[panel
         layout_of(panelled(corners_of({{}, in(92), in(26)}), in(0.125))).pieces.size());
 }
 
+TEST_CASE("an L out by millimetres takes as many pieces and sheets as the square L", "[panels]") {
+  // Sheets of 1524 x 914 mm (60 x 36 in), gaps of 3 mm. The foot of 3000 x 600 mm is 1524 + 3 +
+  // 1473 mm, the leg of 600 x 1500 mm over a gap is 3 + 914 + 3 + 580 mm. Each piece of the foot
+  // takes a sheet, both of the leg share one: 914 + 3.2 + 580 < 1524 mm. The rectangle around the
+  // L, cut to the line, would be 5 pieces. Seams: 600 mm in the foot, between foot and leg, and in
+  // the leg.
+  const Polygon square{{mm(0), mm(0)},     {mm(3000), mm(0)},   {mm(3000), mm(600)},
+                       {mm(600), mm(600)}, {mm(600), mm(2100)}, {mm(0), mm(2100)}};
+  const Polygon measured{{mm(0), mm(0)},     {mm(3000), mm(-3)},  {mm(3004), mm(603)},
+                         {mm(602), mm(600)}, {mm(600), mm(2098)}, {mm(2), mm(2100)}};
+  const PanelLayout exact = layout_of(panelled(square, mm(3)));
+  const PanelLayout layout = layout_of(panelled(measured, mm(3)));
+  CHECK(exact.pieces.size() == 4);
+  CHECK(layout.pieces.size() == 4);
+  CHECK(sheets_for(exact) == 3);
+  CHECK(sheets_for(layout) == 3);
+  // The line takes millimetres off the ends of the seams, or adds them.
+  CHECK(exact.seams == mm(1800));
+  CHECK(layout.seams.in_mm() == Approx(1800).margin(15));
+}
+
+TEST_CASE("panels under a rounded or cut corner agree with what they displace", "[panels]") {
+  // Sharp corner of the slab 25 mm out either way of the panel's. The panel's corner stays inside
+  // a radius r while (r - 25) sqrt 2 <= r, so r <= 85.36 mm; and a straight cut c while c <= 50 mm.
+  Slab slab = panelled(corners_of({{}, mm(2000), mm(700)}), {});
+  for (Side& side : slab.sides) side.overhang = mm(25);
+  for (const CornerCut& cut : {CornerCut{0, mm(85), true}, CornerCut{1, mm(50), false}}) {
+    slab.corner_cuts.push_back(cut);
+    const SlabPlan shape = measure_slab(slab);
+    const double covered_by_pieces = covered(layout_of(slab)).si();
+    CHECK(covered_by_pieces == Approx(2.0 * 0.7));
+    CHECK(cut_panel_area(slab, shape).si() == Approx(covered_by_pieces));
+    CHECK(shape.panel_displacement.si() / 0.012 == Approx(covered_by_pieces));
+  }
+  // One that cut into the panel, which no job may ask for, would displace less than is laid.
+  slab.corner_cuts = {{0, mm(120), true}};
+  CHECK(measure_slab(slab).panel_displacement.si() / 0.012 < 2.0 * 0.7 - 1e-6);
+}
+
 TEST_CASE("pieces cut to the line cover any star-shaped area once", "[panels]") {
   Draw draw(8);
   for (int round = 0; round < 200; ++round) {
@@ -279,4 +325,42 @@ TEST_CASE("a layout that spares a sink wins among those of as many sheets", "[pa
     const Length left = piece.at.at.x;
     CHECK((left == in(0) || left >= in(50) + mm(75)));
   }
+}
+
+TEST_CASE("a joint goes over a partition where that takes no more sheets", "[panels]") {
+  // 84 x 30 in from 36 x 60 sheets: two sheets whatever the joint, so it moves from 60 in to the
+  // partition at 50 in; with none in reach the full sheet stays.
+  Slab slab = panelled(corners_of({{}, in(84), in(30)}), in(0.125));
+  slab.partitions = {{{in(50), in(0)}, {in(50), in(30)}}};
+  const PanelLayout layout = layout_of(slab);
+  REQUIRE(layout.pieces.size() == 2);
+  const Length left = std::min(layout.pieces[0].at.length, layout.pieces[1].at.length);
+  const Length right = std::max(layout.pieces[0].at.length, layout.pieces[1].at.length);
+  CHECK(left + right + slab.panel_gap == in(84));
+  CHECK(right.in_in() == Approx(50).margin(0.1));
+  CHECK(layout.unsupported == Length{});
+  slab.partitions = {{{in(10), in(0)}, {in(10), in(30)}}};
+  CHECK(layout_of(slab).unsupported >= in(30));
+}
+
+TEST_CASE("a joint keeps clear of an opening though a full sheet would end in it", "[panels]") {
+  Slab slab = panelled(corners_of({{}, in(84), in(30)}), in(0.125));
+  slab.openings.push_back({"well", {{in(55), in(6)}, in(10), in(10)}, true});
+  const PanelLayout layout = layout_of(slab);
+  CHECK(layout.in_openings == Length{});
+  for (const PanelPiece& piece : layout.pieces) {
+    const Length end = piece.at.at.x + piece.at.length;
+    const bool clear = end <= in(55) - mm(74) || end >= in(65) + mm(74);
+    CHECK(clear);
+  }
+}
+
+TEST_CASE("a piece within the box of a round opening but not within its circle stays", "[panels]") {
+  // Panels of 10 x 10 in under a circle of 60 in: those at the corners of its box keep a corner.
+  Slab slab = panelled(corners_of({{}, in(90), in(70)}), {});
+  slab.panel->length = slab.panel->width = in(10);
+  slab.openings.push_back({"pool", {{in(15), in(5)}, in(60), in(60)}, true, in(30)});
+  const std::size_t round = layout_of(slab).pieces.size();
+  slab.openings.front().corner_radius = {};
+  CHECK(round > layout_of(slab).pieces.size());
 }

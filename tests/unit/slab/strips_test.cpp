@@ -15,7 +15,7 @@ namespace {
 
 FormWork work_for(const Slab& slab, const Forms& forms) {
   MarkCounter marks;
-  return form_work(slab, measure_slab(slab), forms, marks);
+  return form_work(slab, measure_slab(slab), forms, kilograms_per_m3(2300), marks);
 }
 
 struct Row {
@@ -108,7 +108,9 @@ TEST_CASE("a ground slab has stakes and no soffits", "[strips]") {
   CHECK(part_at(work, "edge strip", "edge 1, edge 3").width == mm(100));
   CHECK(work.quantities.soffit == Length{});
   CHECK(work.quantities.ledger == Length{});
-  // 2440 mm: at 0, 600, 1200, 1800, 2400 and the end; 500 mm: one at each end.
+  // 20 mm of board bows 1 mm over 534 mm (see stiffness_test.cpp), so a stake every 500 mm.
+  // 2440 mm: at 0, 500, 1000, 1500, 2000 and the end; 500 mm: one at each end.
+  CHECK(work.quantities.stakes_apart == mm(500));
   CHECK(work.quantities.stakes == 2 * 6 + 2 * 2);
 }
 
@@ -129,6 +131,25 @@ TEST_CASE("a wall has an isolation strip and takes nothing from its neighbours",
   CHECK(isolation.length == in(94));
   CHECK(isolation.width == in(1.5));
   CHECK(isolation.stock.empty());
+}
+
+TEST_CASE("an isolation strip is as high as the slab at its wall", "[strips]") {
+  Slab slab = potting_bench();
+  Side& back = slab.sides[2];
+  back.wall = true;
+  back.overhang = back.panel_overhang = {};
+  // From the front edge, 1 in before the base, to the back of the base at 26 in: 2 % of 27 in.
+  slab.fall = Fall{0.02, 0};
+  CHECK(part_at(work_for(slab, plain), "isolation strip", "back").width.in_mm() ==
+        Approx((1.5 + 0.02 * 27) * 25.4));
+  slab.fall = std::nullopt;
+  // The base falls 6 mm to its right back corner, and goes on so for 1 in past its 92 in.
+  slab.levels = {{{in(0), in(0)}, mm(0)},
+                 {{in(92), in(0)}, mm(0)},
+                 {{in(92), in(26)}, mm(6)},
+                 {{in(0), in(26)}, mm(0)}};
+  CHECK(part_at(work_for(slab, plain), "isolation strip", "back").width.in_mm() ==
+        Approx(1.5 * 25.4 + 6.0 * 93 / 92));
 }
 
 TEST_CASE("pinwheel strips pass where they end and equal sides pass by number", "[strips]") {
