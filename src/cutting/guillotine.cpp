@@ -8,11 +8,10 @@
 #include <tuple>
 #include <utility>
 
-#include "cutting/box_table.h"
+#include "cutting/exact_sheets.h"
 #include "cutting/sheet_bound.h"
 #include "cutting/sheet_cuts.h"
 #include "cutting/sheet_fill.h"
-#include "cutting/sheet_mix.h"
 
 namespace strikeoff {
 namespace {
@@ -70,63 +69,19 @@ void restore(std::vector<CutSheet>& sheets, const GuillotineProblem& problem, co
   }
 }
 
-std::vector<CutSheet> sheets_of(const SheetMix& mix, const BoxTable& table,
-                                const std::vector<SheetStock>& stocks) {
-  std::vector<CutSheet> sheets;
-  for (const SheetLoad& load : mix.loads) {
-    sheets.push_back(sawn(load.stock, stocks[load.stock], pieces_of(table, load.choice, load.box)));
-  }
-  return sheets;
+bool holds_all(const std::vector<CutSheet>& sheets, const GuillotineProblem& problem) {
+  std::int64_t missing = 0;
+  for (const RectangleItem& item : problem.items) missing += item.demand;
+  for (const CutSheet& sheet : sheets) missing -= static_cast<std::int64_t>(sheet.pieces.size());
+  return missing == 0;
 }
 
-std::int64_t cost_of(const std::vector<CutSheet>& sheets, const std::vector<SheetStock>& stocks) {
-  return std::accumulate(
-      sheets.begin(), sheets.end(), std::int64_t{},
-      [&](std::int64_t sum, const CutSheet& s) { return sum + stocks[s.stock].cost; });
-}
-
-/// Less is better.
-auto worth(const std::vector<CutSheet>& sheets, const std::vector<SheetStock>& stocks) {
-  std::size_t pieces = 0;
-  double rest = 0;
-  int stages = 0;
-  for (const CutSheet& sheet : sheets) {
-    pieces += sheet.pieces.size();
-    if (!sheet.rests.empty()) rest = std::max(rest, area_of(sheet.rests.front()));
-    stages = std::max(stages, sheet.stages);
-  }
-  return std::make_tuple(-static_cast<std::int64_t>(pieces), cost_of(sheets, stocks), sheets.size(),
-                         stages > 3, -rest, stages);
-}
-
-/// What the boxes prove, and the best plan of at most three stages or of any that meets it.
-struct Exact {
-  std::vector<CutSheet> sheets;
-  std::int64_t cost = 0;
-  int fewest = 0;  // sheets
-};
-
-std::optional<Exact> exact(const GuillotineProblem& problem, const GuillotineEffort& effort) {
-  long steps = effort.steps;
-  constexpr int any = 1000000;
-  const auto table = box_table(problem, any, effort.pieces, steps);
-  if (!table) return std::nullopt;
-  const auto mix = best_mix(*table, problem.stocks, steps);
-  std::vector<SheetStock> alike = problem.stocks;
-  for (SheetStock& stock : alike) stock.cost = 1;
-  const auto fewest = mix ? best_mix(*table, alike, steps) : std::nullopt;
-  if (!fewest) return std::nullopt;
-  Exact result{sheets_of(*mix, *table, problem.stocks), mix->cost,
-               static_cast<int>(fewest->loads.size())};
-  if (const auto easy = box_table(problem, 3, effort.pieces, steps)) {
-    if (const auto easy_mix = best_mix(*easy, problem.stocks, steps)) {
-      auto sheets = sheets_of(*easy_mix, *easy, problem.stocks);
-      if (worth(sheets, problem.stocks) < worth(result.sheets, problem.stocks)) {
-        result.sheets = std::move(sheets);
-      }
-    }
-  }
-  return result;
+/// Sheets filled as well as can be without proof, and then by parts of the job.
+std::vector<CutSheet> without_proof(std::vector<CutSheet> sheets, const GuillotineProblem& problem,
+                                    const GuillotineEffort& effort) {
+  auto others = fill_one_by_one(problem, effort.steps / 4);
+  if (worth(others, problem.stocks) < worth(sheets, problem.stocks)) sheets = std::move(others);
+  return refill(std::move(sheets), problem, effort.steps / 2);
 }
 
 }  // namespace
@@ -134,26 +89,30 @@ std::optional<Exact> exact(const GuillotineProblem& problem, const GuillotineEff
 GuillotinePlan cut_guillotine(const GuillotineProblem& problem, const GuillotineEffort& effort) {
   GuillotinePlan plan;
   const Merged merged = merge_equal(problem);
-  if (auto best = exact(merged.problem, effort)) {
-    plan.sheets = std::move(best->sheets);
-    plan.cost_bound = best->cost;
-    plan.sheet_bound = best->fewest;
-    plan.proven = true;
-  } else {
-    plan.sheets = fill_on_shelves(merged.problem);
-    auto others = fill_one_by_one(merged.problem, effort.steps);
-    if (worth(others, problem.stocks) < worth(plan.sheets, problem.stocks)) {
-      plan.sheets = std::move(others);
+  const auto& stocks = problem.stocks;
+  plan.sheets = fill_on_shelves(merged.problem);
+  std::tie(plan.cost_bound, plan.sheet_bound) = bounds_of(plan.sheets, merged.problem);
+  // Where shelves are proven by area already, the boxes can only keep a larger rectangle whole.
+  const bool met = holds_all(plan.sheets, merged.problem) &&
+                   cost_of(plan.sheets, stocks) == plan.cost_bound &&
+                   static_cast<int>(plan.sheets.size()) == plan.sheet_bound;
+  auto exact =
+      cut_exactly(merged.problem, {effort.choices, met ? effort.steps / 10 : effort.steps});
+  if (exact) {
+    plan.cost_bound = exact->cost;
+    plan.sheet_bound = exact->fewest;
+    if (worth(exact->sheets, stocks) < worth(plan.sheets, stocks)) {
+      plan.sheets = std::move(exact->sheets);
     }
+  } else if (!met) {
+    plan.sheets = without_proof(std::move(plan.sheets), merged.problem, effort);
     std::tie(plan.cost_bound, plan.sheet_bound) = bounds_of(plan.sheets, merged.problem);
   }
+  plan.cost = cost_of(plan.sheets, stocks);
+  plan.proven = exact || (holds_all(plan.sheets, merged.problem) && plan.cost == plan.cost_bound);
   std::stable_sort(plan.sheets.begin(), plan.sheets.end(),
                    [](const CutSheet& a, const CutSheet& b) { return a.stock < b.stock; });
   restore(plan.sheets, problem, merged, plan.unplaced);
-  plan.cost = cost_of(plan.sheets, problem.stocks);
-  const bool all =
-      std::all_of(plan.unplaced.begin(), plan.unplaced.end(), [](int n) { return n == 0; });
-  plan.proven = plan.proven || (all && plan.cost == plan.cost_bound);
   return plan;
 }
 

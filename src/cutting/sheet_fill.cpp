@@ -3,12 +3,14 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <numeric>
 #include <optional>
 #include <utility>
 
 #include "core/shelves.h"
 #include "cutting/box_table.h"
+#include "cutting/exact_sheets.h"
 #include "cutting/sheet_cuts.h"
 
 namespace strikeoff {
@@ -107,6 +109,52 @@ bool fill_next(std::vector<CutSheet>& sheets, GuillotineProblem& problem,
   return true;
 }
 
+/// Pieces of several sheets to be cut anew.
+struct Window {
+  std::vector<CutSheet> sheets;
+  GuillotineProblem part;
+  std::vector<std::size_t> origins;  // the items of its items
+};
+
+/// As many sheets from the `first` on as have few choices together.
+Window window_at(const std::vector<CutSheet>& sheets, std::size_t first,
+                 const GuillotineProblem& problem, long most) {
+  Window window;
+  std::map<std::size_t, int> counts;
+  for (std::size_t k = first; k < sheets.size(); ++k) {
+    std::map<std::size_t, int> more = counts;
+    for (const CutPiece& piece : sheets[k].pieces) ++more[piece.item];
+    long choices = 1;
+    for (const auto& [item, count] : more) choices = std::min(choices * (count + 1), most + 1);
+    if (choices > most) break;
+    counts = std::move(more);
+    window.sheets.push_back(sheets[k]);
+  }
+  window.part.stocks = problem.stocks;
+  for (const CutSheet& sheet : sheets) --window.part.stocks[sheet.stock].available;
+  for (const CutSheet& sheet : window.sheets) ++window.part.stocks[sheet.stock].available;
+  for (const auto& [item, count] : counts) {
+    window.part.items.push_back(problem.items[item]);
+    window.part.items.back().demand = count;
+    window.origins.push_back(item);
+  }
+  return window;
+}
+
+/// Emptiest first.
+void sort_by_area(std::vector<CutSheet>& sheets, const std::vector<SheetStock>& stocks) {
+  const auto share = [&](const CutSheet& sheet) {
+    double area = 0;
+    for (const CutPiece& p : sheet.pieces) {
+      area += static_cast<double>(p.length) * static_cast<double>(p.width);
+    }
+    const SheetStock& stock = stocks[sheet.stock];
+    return area / (static_cast<double>(stock.length) * static_cast<double>(stock.width));
+  };
+  std::stable_sort(sheets.begin(), sheets.end(),
+                   [&](const CutSheet& a, const CutSheet& b) { return share(a) < share(b); });
+}
+
 }  // namespace
 
 std::vector<CutSheet> fill_on_shelves(const GuillotineProblem& problem) {
@@ -138,6 +186,32 @@ std::vector<CutSheet> fill_one_by_one(GuillotineProblem problem, long steps) {
   const auto order = by_cost(problem.stocks);
   std::vector<CutSheet> sheets;
   while (fill_next(sheets, problem, order, steps)) {
+  }
+  return sheets;
+}
+
+std::vector<CutSheet> refill(std::vector<CutSheet> sheets, const GuillotineProblem& problem,
+                             long steps) {
+  constexpr long choices = 2000, a_window = 200'000;
+  const auto saved = [&](const std::vector<CutSheet>& all) {
+    return std::pair(cost_of(all, problem.stocks), all.size());
+  };
+  sort_by_area(sheets, problem.stocks);
+  for (std::size_t first = 0; first + 1 < sheets.size() && steps > 0;) {
+    const Window window = window_at(sheets, first, problem, choices);
+    ++first;
+    if (window.sheets.size() < 2) continue;
+    steps -= a_window;
+    auto better = cut_exactly(window.part, {choices, a_window});
+    if (!better || saved(better->sheets) >= saved(window.sheets)) continue;
+    const auto begin = sheets.begin() + static_cast<std::ptrdiff_t>(first) - 1;
+    sheets.erase(begin, begin + static_cast<std::ptrdiff_t>(window.sheets.size()));
+    for (CutSheet& sheet : better->sheets) {
+      for (CutPiece& piece : sheet.pieces) piece.item = window.origins[piece.item];
+      sheets.push_back(std::move(sheet));
+    }
+    sort_by_area(sheets, problem.stocks);
+    first = 0;
   }
   return sheets;
 }

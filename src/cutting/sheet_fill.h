@@ -17,4 +17,8 @@ namespace strikeoff {
 /// a few of the largest pieces left can make.
 [[nodiscard]] std::vector<CutSheet> fill_one_by_one(GuillotineProblem problem, long steps);
 
+/// Cuts a few of the emptiest sheets anew by the boxes, as long as that saves cost or sheets.
+[[nodiscard]] std::vector<CutSheet> refill(std::vector<CutSheet> sheets,
+                                           const GuillotineProblem& problem, long steps);
+
 }  // namespace strikeoff

@@ -56,7 +56,16 @@ class MixSearch {
       guards_ |= std::uint64_t{1} << (shift + bits);
       shift += bits + 1;
     }
-    for (int choice = 0; choice <= table.all; ++choice) counts_.push_back(packed(choice));
+    counts_.push_back(0);
+    tops_.push_back(0);
+    for (int choice = 1; choice <= table.all; ++choice) {
+      std::size_t top = tops_.back();
+      if (top + 1 < shifts_.size() && choice == table.worth[top + 1]) ++top;
+      const int less = choice - table.worth[top];
+      counts_.push_back(counts_[static_cast<std::size_t>(less)] +
+                        (std::uint64_t{1} << shifts_[top]));
+      tops_.push_back(top);
+    }
   }
 
   std::optional<SheetMix> search() {
@@ -86,23 +95,8 @@ class MixSearch {
     Steps steps;
   };
 
-  [[nodiscard]] std::uint64_t packed(int choice) const {
-    std::uint64_t counts = 0;
-    for (std::size_t i = 0; i < shifts_.size(); ++i) {
-      const int n = choice / table_.worth[i] % (table_.demand[i] + 1);
-      counts |= static_cast<std::uint64_t>(n) << shifts_[i];
-    }
-    return counts;
-  }
-
   [[nodiscard]] bool is_part(std::uint64_t part, std::uint64_t whole) const {
     return (((whole | guards_) - part) & guards_) == guards_;
-  }
-
-  [[nodiscard]] std::size_t top_of(int choice) const {
-    std::size_t i = shifts_.size() - 1;
-    while (choice < table_.worth[i]) --i;
-    return i;
   }
 
   std::vector<Filling> fillings_of(const SheetStock& stock) {
@@ -116,8 +110,8 @@ class MixSearch {
         const Seat seat = seat_of(boxes[b], stock);
         if (best && key(with(Worth{}, stock, best->seat)) <= key(with(Worth{}, stock, seat)))
           continue;
-        best = Filling{choice, counts_[static_cast<std::size_t>(choice)], top_of(choice),
-                       static_cast<int>(b), seat};
+        best = Filling{choice, counts_[static_cast<std::size_t>(choice)],
+                       tops_[static_cast<std::size_t>(choice)], static_cast<int>(b), seat};
       }
       if (best) fillings.push_back(*best);
     }
@@ -175,7 +169,7 @@ class MixSearch {
     last_stock_.assign(states_.size(), 0);
     for (std::size_t v = states_.size(); v-- > 1 && steps_ >= 0;) {
       if (!states_[v].reached) continue;
-      const std::size_t top = top_of(static_cast<int>(v));
+      const std::size_t top = tops_[v];
       Worth without = states_[v].worth;
       ++without.unplaced;
       const std::size_t less = v - static_cast<std::size_t>(table_.worth[top]);
@@ -221,6 +215,7 @@ class MixSearch {
   std::vector<int> shifts_;
   std::uint64_t guards_ = 0;
   std::vector<std::uint64_t> counts_;  // of each choice
+  std::vector<std::size_t> tops_;      // the last item in each choice
   std::vector<std::vector<Filling>> fillings_;
   std::vector<State> states_;
   std::vector<Layer> layers_;

@@ -118,7 +118,7 @@ GuillotineProblem large_job(Draw& draw) {
 
 TEST_CASE("small sheet jobs meet the optimum of an exhaustive search", "[properties][guillotine]") {
   Draw draw(31);
-  for (int round = 0; round < 3000; ++round) {
+  for (int round = 0; round < 1000; ++round) {
     CAPTURE(round);
     const GuillotineProblem job = small_job(draw);
     const GuillotinePlan plan = cut_guillotine(job);
@@ -137,7 +137,7 @@ TEST_CASE("small sheet jobs meet the optimum of an exhaustive search", "[propert
 TEST_CASE("the bound without effort never beats an exhaustive search", "[properties][guillotine]") {
   Draw draw(32);
   int proven = 0;
-  constexpr int rounds = 2000;
+  constexpr int rounds = 1000;
   for (int round = 0; round < rounds; ++round) {
     CAPTURE(round);
     const GuillotineProblem job = small_job(draw);
