@@ -53,12 +53,11 @@ PlanWorth worth(const std::vector<CutSheet>& sheets, const std::vector<SheetStoc
   return {-pieces, cost_of(sheets, stocks), sheets.size(), stages > 3, -rest, stages};
 }
 
-std::optional<ExactSheets> cut_exactly(const GuillotineProblem& problem,
-                                       const GuillotineEffort& effort) {
+std::optional<ExactSheets> cut_exactly(const GuillotineProblem& problem, long choices,
+                                       long& steps) {
   const auto& stocks = problem.stocks;
-  long steps = effort.steps;
   constexpr int any = 1'000'000;
-  const auto table = box_table(problem, any, effort.choices, steps);
+  const auto table = box_table(problem, any, choices, steps);
   if (!table) return std::nullopt;
   const auto mix = best_mix(*table, stocks, steps);
   if (!mix) return std::nullopt;
@@ -68,7 +67,7 @@ std::optional<ExactSheets> cut_exactly(const GuillotineProblem& problem,
   const bool easy = std::all_of(result.sheets.begin(), result.sheets.end(),
                                 [](const CutSheet& s) { return s.stages <= 3; });
   if (easy) return result;
-  if (const auto few = box_table(problem, 3, effort.choices, steps)) {
+  if (const auto few = box_table(problem, 3, choices, steps)) {
     if (const auto few_mix = best_mix(*few, stocks, steps)) {
       auto sheets = sheets_of(*few_mix, *few, stocks);
       if (worth(sheets, stocks) < worth(result.sheets, stocks)) result.sheets = std::move(sheets);

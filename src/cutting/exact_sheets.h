@@ -16,10 +16,10 @@ struct ExactSheets {
 };
 
 /// The best plan by the boxes of all choices: of at most three stages if one costs as little and
-/// uses as few sheets. Pieces that fit no sheet must be taken out before. Nothing when the effort
-/// does not suffice.
-[[nodiscard]] std::optional<ExactSheets> cut_exactly(const GuillotineProblem& problem,
-                                                     const GuillotineEffort& effort);
+/// uses as few sheets. Pieces that fit no sheet must be taken out before. Takes `steps` off;
+/// nothing when they, or the choices allowed, do not suffice.
+[[nodiscard]] std::optional<ExactSheets> cut_exactly(const GuillotineProblem& problem, long choices,
+                                                     long& steps);
 
 [[nodiscard]] std::int64_t cost_of(const std::vector<CutSheet>& sheets,
                                    const std::vector<SheetStock>& stocks);

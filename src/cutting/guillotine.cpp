@@ -96,8 +96,8 @@ GuillotinePlan cut_guillotine(const GuillotineProblem& problem, const Guillotine
   const bool met = holds_all(plan.sheets, merged.problem) &&
                    cost_of(plan.sheets, stocks) == plan.cost_bound &&
                    static_cast<int>(plan.sheets.size()) == plan.sheet_bound;
-  auto exact =
-      cut_exactly(merged.problem, {effort.choices, met ? effort.steps / 10 : effort.steps});
+  long steps = met ? effort.steps / 10 : effort.steps;
+  auto exact = cut_exactly(merged.problem, effort.choices, steps);
   if (exact) {
     plan.cost_bound = exact->cost;
     plan.sheet_bound = exact->fewest;

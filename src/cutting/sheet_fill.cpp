@@ -198,11 +198,13 @@ std::vector<CutSheet> refill(std::vector<CutSheet> sheets, const GuillotineProbl
   };
   sort_by_area(sheets, problem.stocks);
   for (std::size_t first = 0; first + 1 < sheets.size() && steps > 0;) {
+    steps -= static_cast<long>(sheets.size());
     const Window window = window_at(sheets, first, problem, choices);
     ++first;
     if (window.sheets.size() < 2) continue;
-    steps -= a_window;
-    auto better = cut_exactly(window.part, {choices, a_window});
+    long left = a_window;
+    auto better = cut_exactly(window.part, choices, left);
+    steps -= a_window - left;
     if (!better || saved(better->sheets) >= saved(window.sheets)) continue;
     const auto begin = sheets.begin() + static_cast<std::ptrdiff_t>(first) - 1;
     sheets.erase(begin, begin + static_cast<std::ptrdiff_t>(window.sheets.size()));
