@@ -10,7 +10,6 @@
 
 #include "cutting/exact_sheets.h"
 #include "cutting/sheet_bound.h"
-#include "cutting/sheet_cuts.h"
 #include "cutting/sheet_fill.h"
 
 namespace strikeoff {

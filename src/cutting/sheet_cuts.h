@@ -4,7 +4,6 @@
 #include <vector>
 
 #include "cutting/box_table.h"
-#include "cutting/sheet_mix.h"
 
 namespace strikeoff {
 
