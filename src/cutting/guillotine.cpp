@@ -68,6 +68,12 @@ void restore(std::vector<CutSheet>& sheets, const GuillotineProblem& problem, co
   }
 }
 
+std::size_t first_item(const CutSheet& sheet) {
+  std::size_t first = sheet.pieces.front().item;
+  for (const CutPiece& piece : sheet.pieces) first = std::min(first, piece.item);
+  return first;
+}
+
 bool holds_all(const std::vector<CutSheet>& sheets, const GuillotineProblem& problem) {
   std::int64_t missing = 0;
   for (const RectangleItem& item : problem.items) missing += item.demand;
@@ -109,9 +115,13 @@ GuillotinePlan cut_guillotine(const GuillotineProblem& problem, const Guillotine
   }
   plan.cost = cost_of(plan.sheets, stocks);
   plan.proven = exact || (holds_all(plan.sheets, merged.problem) && plan.cost == plan.cost_bound);
-  std::stable_sort(plan.sheets.begin(), plan.sheets.end(),
-                   [](const CutSheet& a, const CutSheet& b) { return a.stock < b.stock; });
+  const auto by_stock = [](const CutSheet& a, const CutSheet& b) { return a.stock < b.stock; };
+  std::stable_sort(plan.sheets.begin(), plan.sheets.end(), by_stock);
   restore(plan.sheets, problem, merged, plan.unplaced);
+  std::stable_sort(plan.sheets.begin(), plan.sheets.end(),
+                   [](const CutSheet& a, const CutSheet& b) {
+                     return std::pair(a.stock, first_item(a)) < std::pair(b.stock, first_item(b));
+                   });
   return plan;
 }
 

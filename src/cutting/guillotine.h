@@ -50,8 +50,8 @@ struct CutSheet {
 };
 
 struct GuillotinePlan {
-  std::vector<CutSheet> sheets;
-  std::vector<int> unplaced;  // how many of each item
+  std::vector<CutSheet> sheets;  // by stock, then by the first item on each
+  std::vector<int> unplaced;     // how many of each item
   std::int64_t cost = 0;
   std::int64_t cost_bound = 0;  // no plan of the placed pieces costs less
   int sheet_bound = 0;          // nor uses fewer sheets
