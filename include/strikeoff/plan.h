@@ -201,6 +201,8 @@ struct Sheet {
   bool on_hand = false;
   Length length, width;
   std::vector<SheetPiece> pieces;
+  std::vector<Rectangle> left_over = {};  // re-usable ones, largest first
+  int stages = 0;  // of the saw: 1 strips, 2 and crosscuts, 3 and trimmed; more: turned again
 };
 
 struct StockTotal {

@@ -374,7 +374,7 @@ PackedBars pack_bars(const BarProblem& problem, const BarMix& mix, ColumnGenerat
     return ripped;
   }
   // Near the first choices first, then everywhere.
-  for (const std::size_t departures : std::array<std::size_t, 4>{2, 4, 8, 1000000}) {
+  for (const std::size_t departures : {2U, 4U, 8U, 1000000U}) {
     State state = start;
     const Packing outcome = search.search(state, departures);
     if (outcome == Packing::found) return {outcome, std::move(state.chosen)};

@@ -89,32 +89,39 @@ double grown(Length part, Length kerf) {
 
 int boards_bound(const std::vector<BoundItem>& items, Length length, Length width, Length kerf) {
   if (items.empty()) return 0;
+  // Straight sizes, then the same turned.
   std::vector<double> lengths, widths;
   for (const BoundItem& item : items) {
     lengths.push_back(grown(item.length, kerf));
     widths.push_back(grown(item.width, kerf));
   }
-  const auto by_length = values(lengths, std::ceil((length + kerf).in_nm()));
-  const auto by_width = values(widths, std::ceil((width + kerf).in_nm()));
+  const std::size_t count = items.size();
+  const std::vector<double> straight = lengths;
+  lengths.insert(lengths.end(), widths.begin(), widths.end());
+  widths.insert(widths.end(), straight.begin(), straight.end());
+  const double board_length = std::ceil((length + kerf).in_nm());
+  const double board_width = std::ceil((width + kerf).in_nm());
+  const auto fits = [&](std::size_t i) {
+    return lengths[i] <= board_length && widths[i] <= board_width;
+  };
+  const auto by_length = values(lengths, board_length);
+  const auto by_width = values(widths, board_width);
   double most = 0;
   for (const auto& f : by_length) {
     for (const auto& g : by_width) {
       double sum = 0;
-      for (std::size_t i = 0; i < items.size(); ++i) sum += f[i] * g[i] * items[i].quantity;
+      for (std::size_t i = 0; i < count; ++i) {
+        double share = f[i] * g[i];
+        if (items[i].may_turn && fits(count + i)) {
+          const double turned = f[count + i] * g[count + i];
+          share = fits(i) ? std::min(share, turned) : turned;
+        }
+        sum += share * items[i].quantity;
+      }
       most = std::max(most, sum);
     }
   }
   return std::max(1, round_up(most));
-}
-
-int sheets_bound(const std::vector<BoundItem>& items, Length length, Length width, Length kerf) {
-  if (items.empty()) return 0;
-  double sum = 0;
-  for (const BoundItem& item : items) {
-    sum += grown(item.length, kerf) * grown(item.width, kerf) * item.quantity;
-  }
-  const double sheet = std::ceil((length + kerf).in_nm()) * std::ceil((width + kerf).in_nm());
-  return std::max(1, round_up(sum / sheet));
 }
 
 }  // namespace strikeoff

@@ -4,15 +4,17 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <cstdint>
+#include <limits>
 #include <map>
 #include <set>
 #include <string>
 #include <tuple>
 #include <utility>
 
-#include "core/shelves.h"
 #include "cutting/board_plan.h"
 #include "cutting/bound.h"
+#include "cutting/guillotine.h"
 
 namespace strikeoff {
 namespace {
@@ -239,53 +241,78 @@ std::vector<std::size_t> panels_of(const std::vector<Part>& parts, const Stock& 
   return order;
 }
 
-int sheets_bound_of(const std::vector<Part>& parts, const std::vector<std::size_t>& order,
-                    const Tally& tally, const std::vector<SheetSource>& sources, Length kerf) {
-  Length length, width;
-  for (const SheetSource& s : sources) {
-    length = std::max(length, s.length);
-    width = std::max(width, s.width);
+/// Whole nanometres. Each piece is off by half of one at most, and so neighbours by one.
+std::int64_t grown(Length length, Length kerf) {
+  return std::llround((length + kerf).in_nm());
+}
+
+/// Smaller left-overs are waste (assumption).
+bool is_reusable(const Rectangle& rest) {
+  return std::max(rest.length, rest.depth) >= Length::mm(300) &&
+         std::min(rest.length, rest.depth) >= Length::mm(40);
+}
+
+/// The sheet as sawn, with the parts of `order` that its pieces are.
+Sheet sheet_from(const CutSheet& cut, const BoardSource& source, const Stock& stock,
+                 const std::vector<Part>& parts, const std::vector<std::size_t>& order,
+                 Length kerf) {
+  Sheet sheet{stock.id, source.on_hand, source.length, source.width, {}, {}, cut.stages};
+  const auto at = [](std::int64_t x, std::int64_t y) {
+    return Point{Length::nm(static_cast<double>(x)), Length::nm(static_cast<double>(y))};
+  };
+  for (const CutPiece& piece : cut.pieces) {
+    const Part& part = parts[order[piece.item]];
+    Rectangle place{at(piece.x, piece.y), part.length, part.width};
+    if (piece.turned) std::swap(place.length, place.depth);
+    sheet.pieces.push_back({part.mark, place});
   }
-  std::vector<BoundItem> items;
+  for (const CutRest& rest : cut.rests) {
+    const Point size = at(rest.length, rest.width);
+    const Rectangle left{at(rest.x, rest.y), size.x - kerf, size.y - kerf};
+    if (is_reusable(left)) sheet.left_over.push_back(left);
+  }
+  return sheet;
+}
+
+/// The panels to cut and the sheets to cut them from: on hand for nothing, bought for one each.
+GuillotineProblem sheet_problem(const std::vector<Part>& parts,
+                                const std::vector<std::size_t>& order,
+                                const std::vector<BoardSource>& sources, Length kerf) {
+  GuillotineProblem problem;
   for (const std::size_t p : order) {
-    items.push_back({parts[p].length, parts[p].width, tally.placed(p)});
+    problem.items.push_back(
+        {grown(parts[p].length, kerf), grown(parts[p].width, kerf), parts[p].quantity, true});
   }
-  return sheets_bound(items, length, width, kerf);
+  for (const BoardSource& s : sources) {
+    problem.stocks.push_back({grown(s.length, kerf), grown(s.width, kerf), s.on_hand ? 0 : 1,
+                              s.count.value_or(std::numeric_limits<int>::max())});
+  }
+  return problem;
 }
 
 void cut_sheets(CutList& list, const Stock& stock, const std::vector<OnHand>& on_hand,
                 const Saw& saw, Tally& tally) {
   const auto order = panels_of(list.parts, stock);
   if (order.empty()) return;
-  std::vector<SheetItem> items;
-  for (const std::size_t p : order) {
-    items.push_back({list.parts[p].length, list.parts[p].width, list.parts[p].quantity});
-  }
-  std::vector<SheetSource> sources;
-  for (const BoardSource& s : sources_on_hand(on_hand, stock, 0)) {
-    sources.push_back({s.length, s.width, s.count});
-  }
-  const std::size_t bought = sources.size();
-  sources.push_back({stock.length, stock.width, stock.quantity});
-
+  std::vector<BoardSource> sources = sources_on_hand(on_hand, stock, 0);
+  sources.push_back({0, false, stock.length, stock.width, stock.quantity, 1});
+  const GuillotinePlan plan = cut_guillotine(sheet_problem(list.parts, order, sources, saw.kerf));
+  if (plan.sheets.empty()) return;
   StockTotal total;
   total.stock = stock.id;
-  for (const PackedSheet& packed : pack_on_shelves(items, sources, saw.kerf).sheets) {
-    const SheetSource& source = sources[packed.source];
-    const bool on_hand_sheet = packed.source != bought;
-    Sheet sheet{stock.id, on_hand_sheet, source.length, source.width, {}};
-    for (const PackedItem& item : packed.items) {
-      const std::size_t p = order[item.item];
-      tally.place(p);
-      sheet.pieces.push_back({list.parts[p].mark, item.at});
-    }
+  for (const CutSheet& cut : plan.sheets) {
+    for (const CutPiece& piece : cut.pieces) tally.place(order[piece.item]);
+    list.sheets.push_back(sheet_from(cut, sources[cut.stock], stock, list.parts, order, saw.kerf));
     ++total.used;
-    if (on_hand_sheet) ++total.on_hand;
-    list.sheets.push_back(std::move(sheet));
+    if (list.sheets.back().on_hand) ++total.on_hand;
   }
-  if (total.used == 0) return;
-  total.bound = sheets_bound_of(list.parts, order, tally, sources, saw.kerf);
-  prove(total, stock, on_hand, list.cost_bound);
+  total.buy = total.used - total.on_hand;
+  total.bound = plan.sheet_bound;
+  total.proven = total.used == total.bound;
+  if (stock.price) {
+    const double least = *stock.price * static_cast<double>(plan.cost_bound);
+    list.cost_bound = list.cost_bound.value_or(Money{}) + Money::from_si(least);
+  }
   list.totals.push_back(std::move(total));
 }
 

@@ -61,11 +61,11 @@ class Checker {
         const bool turned =
             part && !differs(at.length, part->width) && !differs(at.depth, part->length);
         if (!straight && !turned) say("piece " + piece.mark + " is not as large as its part");
-        if (at.at.x < Length{} || at.at.y < Length{} ||
-            at.at.x + at.length > sheet.length + rounding ||
-            at.at.y + at.depth > sheet.width + rounding) {
-          say("piece " + piece.mark + " is not on its sheet");
-        }
+        if (!is_on(at, sheet)) say("piece " + piece.mark + " is not on its sheet");
+      }
+      for (const Rectangle& rest : sheet.left_over) {
+        pieces.push_back(rest);
+        if (!is_on(rest, sheet)) say("a left-over of " + sheet.stock + " is not on its sheet");
       }
       if (!can_be_sawn(pieces)) {
         say("a sheet of " + sheet.stock + " cannot be cut from side to side");
@@ -91,6 +91,12 @@ class Checker {
   [[nodiscard]] Report take() { return std::move(report_); }
 
  private:
+  static bool is_on(const Rectangle& r, const Sheet& sheet) {
+    return r.at.x >= Length{} && r.at.y >= Length{} &&
+           r.at.x + r.length <= sheet.length + rounding &&
+           r.at.y + r.depth <= sheet.width + rounding;
+  }
+
   const Part* count(const std::string& mark) {
     const auto known = counted_.find(mark);
     if (known == counted_.end()) {

@@ -26,7 +26,7 @@ TEST_CASE("an exact fit is not counted twice", "[bound]") {
   CHECK(boards_bound({{in(32), in(1), 6}}, in(96), in(1), {}) == 2);
   CHECK(boards_bound({{in(23.90625), in(2.5), 8}}, in(96), in(5.125), in(0.125)) == 1);
   CHECK(boards_bound({}, in(96), in(5.5), {}) == 0);
-  CHECK(sheets_bound({{in(30), in(18), 8}}, in(60), in(36), {}) == 2);
+  CHECK(boards_bound({{in(30), in(18), 8, true}}, in(60), in(36), {}) == 2);
 }
 
 TEST_CASE("a large part leaves no room for some and little for others", "[bound]") {
@@ -36,4 +36,12 @@ TEST_CASE("a large part leaves no room for some and little for others", "[bound]
                      {}) == 3);
   // Beside each 77 in there is room for one 11 in.
   CHECK(boards_bound({{in(11), in(1), 3}, {in(77), in(1), 2}}, in(96), in(1), {}) == 3);
+}
+
+TEST_CASE("a part that may be turned counts as the lesser of its ways", "[bound]") {
+  // Upright, 31 in parts want a 60 in board each; turned, three stand beside each other.
+  CHECK(boards_bound({{in(31), in(20), 3}}, in(60), in(31), {}) == 3);
+  CHECK(boards_bound({{in(31), in(20), 3, true}}, in(60), in(31), {}) == 1);
+  // 31 in squares are over half the board both ways, though three have the area of 1.34 boards.
+  CHECK(boards_bound({{in(31), in(31), 3, true}}, in(60), in(36), {}) == 3);
 }

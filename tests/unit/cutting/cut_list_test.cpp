@@ -241,14 +241,48 @@ TEST_CASE("panels are turned where that saves a sheet", "[cutting]") {
   CHECK(large.unplaced == std::vector<std::string>{"P1"});
 }
 
-TEST_CASE("a sheet on hand is cut before one is bought", "[cutting]") {
-  const std::vector<Stock> sheets{sheet(60, 36)};
+TEST_CASE("a sheet on hand is cut where that saves one", "[cutting]") {
   const std::vector<OnHand> on_hand{{"panel", 1, in(30), in(36)}};
-  const CutList list =
-      cut_parts({panel_part("P1", in(29), in(20), 2)}, {}, sheets, on_hand, full_kerf);
-  CHECK(cut_violations(list, {}, sheets, on_hand, full_kerf) == nothing);
-  CHECK(list.totals[0].on_hand == 1);
-  CHECK(list.totals[0].buy == 1);
+  Stock priced = sheet(60, 36);
+  priced.price = 20;
+  const std::vector<Stock> sheets{priced};
+  const auto cut = [&](int quantity) {
+    CutList list =
+        cut_parts({panel_part("P1", in(29), in(20), quantity)}, {}, sheets, on_hand, full_kerf);
+    CHECK(cut_violations(list, {}, sheets, on_hand, full_kerf) == nothing);
+    return list;
+  };
+  const CutList one = cut(1), two = cut(2);
+  CHECK(one.totals[0].buy == 0);
+  CHECK(one.totals[0].proven);
+  CHECK(one.cost_bound->si() == 0);
+  // One sheet holds both: the offcut saves nothing and stays whole.
+  CHECK(two.totals[0].buy == 1);
+  CHECK(two.totals[0].on_hand == 0);
+  CHECK(two.totals[0].proven);
+  // Of 20 in only two go along 60 in once the saw has taken its kerf, and 29 and 20 in do not stack
+  // in 36 in: two to a sheet, one to the offcut.
+  const CutList three = cut(3);
+  CHECK(three.totals[0].buy == 1);
+  CHECK(three.totals[0].on_hand == 1);
+  CHECK(three.totals[0].proven);
+  CHECK(three.cost_bound->si() == Approx(20));
+}
+
+TEST_CASE("what a sheet leaves is listed from 300 x 40 mm on", "[cutting]") {
+  const std::vector<Stock> sheets{sheet(60, 36)};
+  // 49.875 x 36 in of 60 x 36 in, with a kerf of 1/8 in: 10 in over the whole width are left.
+  const CutList list = cut_parts({panel_part("P1", in(49.875), in(36))}, {}, sheets, {}, full_kerf);
+  CHECK(cut_violations(list, {}, sheets, {}, full_kerf) == nothing);
+  REQUIRE(list.sheets.size() == 1);
+  const Sheet& cut = list.sheets.front();
+  CHECK(cut.stages == 1);
+  REQUIRE(cut.left_over.size() == 1);
+  CHECK(cut.left_over.front() == Rectangle{{in(50), {}}, in(10), in(36)});
+  // An inch is too narrow to use.
+  CHECK(cut_parts({panel_part("P1", in(58.875), in(36))}, {}, sheets, {}, full_kerf)
+            .sheets.front()
+            .left_over.empty());
 }
 
 TEST_CASE("no plan costs less than the cost bound and what is on hand is free", "[cutting]") {

@@ -74,6 +74,12 @@ TEST_CASE("each way to spoil a cut list is found", "[verify]") {
   SECTION("a panel off its sheet") {
     list.sheets[0].pieces[0].at.at.x += in(40);
   }
+  SECTION("a left-over on a panel") {
+    list.sheets[0].left_over.push_back(list.sheets[0].pieces[0].at);
+  }
+  SECTION("a left-over off its sheet") {
+    list.sheets[0].left_over.push_back({{in(60), in(36)}, in(20), in(10)});
+  }
   SECTION("panels on one another") {
     list.sheets[0].pieces[1].at.at = list.sheets[0].pieces[0].at.at;
   }
