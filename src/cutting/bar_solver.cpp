@@ -214,9 +214,10 @@ BarSolution cut_bars(const BarProblem& problem, const BarEffort& effort, std::in
     lengths.push_back(static_cast<double>(item.length) * static_cast<double>(item.width));
     penalty.push_back(2 * dearest + 1);
   }
-  mixes.cuts.push_back(*dual_cut(problem, demand, lengths));
+  long work = 0;
+  mixes.cuts.push_back(*dual_cut(problem, demand, lengths, work));
   const auto whole = continuous.solve({demand, cost, most, penalty});
-  if (auto cut = dual_cut(problem, demand, whole.price)) mixes.cuts.push_back(std::move(*cut));
+  if (auto cut = dual_cut(problem, demand, whole.price, work)) mixes.cuts.push_back(std::move(*cut));
 
   long left = effort.in_all;
   std::vector<double> free(problem.stocks.size(), 0.0);
@@ -227,7 +228,7 @@ BarSolution cut_bars(const BarProblem& problem, const BarEffort& effort, std::in
     if (price >= below) return solution;
     const auto answer = continuous.solve({demand, free, *mix, lengths});
     if (answer.uncut > 0) {
-      auto cut = dual_cut(problem, demand, answer.price);
+      auto cut = dual_cut(problem, demand, answer.price, work);
       if (cut && !satisfies(*mix, *cut)) {
         mixes.cuts.push_back(std::move(*cut));
         continue;

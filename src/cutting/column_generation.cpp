@@ -5,6 +5,7 @@
 #include <cmath>
 #include <cstddef>
 #include <limits>
+#include <utility>
 
 #include "cutting/pattern.h"
 
@@ -13,6 +14,8 @@ namespace {
 
 constexpr double eps = 1e-9;
 constexpr long pricing_nodes = 20'000;
+constexpr int most_pivots = 20'000;
+constexpr int fresh_prices = 50;  // pivots after which prices are computed anew, against rounding
 
 /// One column of the linear program: a pattern, a piece over what is wanted, a piece left uncut, or
 /// a bar left over.
@@ -24,9 +27,13 @@ struct Column {
 /// Minimise over columns whose rows are: pieces wanted (>=), then limited stocks (<=).
 class Simplex {
  public:
-  Simplex(const BarProblem& problem, const ColumnGeneration::Question& question,
-          std::vector<BarPattern>& patterns)
-      : problem_(problem), question_(question), patterns_(patterns), items_(problem.items.size()) {
+  Simplex(const BarProblem& problem, const ColumnGeneration::Question& question, PatternPool& pool,
+          long& work)
+      : problem_(problem),
+        question_(question),
+        pool_(pool),
+        work_(work),
+        items_(problem.items.size()) {
     stock_row_.assign(problem.stocks.size(), npos);
     std::size_t rows = items_;
     for (std::size_t k = 0; k < problem.stocks.size(); ++k) {
@@ -51,13 +58,18 @@ class Simplex {
     }
     price_.resize(rows);
     entering_.resize(rows);
-    usable_.resize(patterns.size());
-    for (std::size_t p = 0; p < patterns.size(); ++p) usable_[p] = is_proper(patterns[p]);
+    for (const double c : question.cost) scale_ = std::max(scale_, c);
+    for (const double c : question.penalty) scale_ = std::max(scale_, c);
+    for (std::size_t p = 0; p < pool.patterns.size(); ++p) {
+      if (is_proper(p)) usable_.push_back(p);
+    }
+    work_ += static_cast<long>(rows * rows + pool.pieces.size() + pool.patterns.size());
   }
 
   ColumnGeneration::Answer run() {
-    for (int pivots = 0; pivots < 20'000; ++pivots) {
-      set_prices();
+    set_prices();
+    for (int pivots = 0; pivots < most_pivots; ++pivots) {
+      if (pivots % fresh_prices == fresh_prices - 1) set_prices();
       Column column;
       if (!cheapest_known(column) && !cheapest_new(column)) break;
       if (!enter(column)) break;
@@ -69,12 +81,12 @@ class Simplex {
   static constexpr std::size_t npos = static_cast<std::size_t>(-1);
 
   /// Takes no more of a piece than is wanted, from a stock there is.
-  [[nodiscard]] bool is_proper(const BarPattern& pattern) const {
-    if (question_.available[pattern.stock] == 0) return false;
-    for (std::size_t i = 0; i < items_; ++i) {
-      if (pattern.counts[i] > question_.demand[i]) return false;
-    }
-    return true;
+  [[nodiscard]] bool is_proper(std::size_t pattern) const {
+    if (question_.available[pool_.patterns[pattern].stock] == 0) return false;
+    const auto pieces = pool_.pieces_of(pattern);
+    return std::all_of(pieces.begin(), pieces.end(), [&](const PatternPool::Pieces& p) {
+      return p.count <= question_.demand[p.item];
+    });
   }
 
   void set_prices() {
@@ -97,15 +109,21 @@ class Simplex {
   }
 
   bool cheapest_known(Column& best) {
-    double least = -eps * scale();
+    double least = -eps * scale_;
     const auto offer = [&](double cost, Column::Kind kind, std::size_t index) {
       if (cost < least) {
         least = cost;
         best = {kind, index};
       }
     };
-    for (std::size_t p = 0; p < patterns_.size(); ++p) {
-      if (usable_[p]) offer(reduced_cost(patterns_[p]), Column::Kind::pattern, p);
+    std::vector<double> start(question_.cost);
+    for (std::size_t k = 0; k < start.size(); ++k) start[k] -= stock_price(k);
+    for (const std::size_t p : usable_) {
+      double cost = start[pool_.patterns[p].stock];
+      const auto pieces = pool_.pieces_of(p);
+      for (const PatternPool::Pieces& piece : pieces) cost -= piece.count * price_[piece.item];
+      work_ += static_cast<long>(pieces.size());
+      offer(cost, Column::Kind::pattern, p);
     }
     for (std::size_t i = 0; i < items_; ++i) {
       offer(price_[i], Column::Kind::over, i);
@@ -114,69 +132,66 @@ class Simplex {
     for (std::size_t k = 0; k < stock_row_.size(); ++k) {
       offer(-stock_price(k), Column::Kind::spare, k);
     }
-    return least < -eps * scale();
+    reduced_ = least;
+    return least < -eps * scale_;
   }
 
   bool cheapest_new(Column& best) {
-    double least = -eps * scale();
+    double least = -eps * scale_;
     for (std::size_t k = 0; k < problem_.stocks.size(); ++k) {
       if (question_.available[k] == 0) continue;
       BarPattern pattern = best_pattern(problem_, k, std::span(price_).first(items_),
-                                        question_.demand, pricing_nodes);
+                                        question_.demand, pricing_nodes, work_);
       const double cost = reduced_cost(pattern);
       if (cost >= least) continue;
       // A pattern that is known was priced already; a hair of rounding must not add it again.
-      if (cost > -1e-7 * scale() &&
-          std::find(patterns_.begin(), patterns_.end(), pattern) != patterns_.end()) {
+      if (cost > -1e-7 * scale_ &&
+          std::find(pool_.patterns.begin(), pool_.patterns.end(), pattern) != pool_.patterns.end()) {
         continue;
       }
       least = cost;
-      best = {Column::Kind::pattern, patterns_.size()};
+      best = {Column::Kind::pattern, pool_.patterns.size()};
       fresh_ = std::move(pattern);
     }
-    if (least >= -eps * scale()) return false;
-    patterns_.push_back(fresh_);
-    usable_.push_back(true);
+    if (least >= -eps * scale_) return false;
+    reduced_ = least;
+    usable_.push_back(pool_.patterns.size());
+    pool_.add(std::move(fresh_));
     return true;
   }
 
-  /// Costs are compared beside the largest in the problem.
-  [[nodiscard]] double scale() {
-    if (scale_ == 0) {
-      scale_ = 1;
-      for (const double c : question_.cost) scale_ = std::max(scale_, c);
-      for (const double c : question_.penalty) scale_ = std::max(scale_, c);
-    }
-    return scale_;
-  }
-
   void set_entering(const Column& column) {
-    for (std::size_t r = 0; r < rows_; ++r) {
-      const double* row = &inverse_[r * rows_];
-      double sum = 0;
-      switch (column.kind) {
-        case Column::Kind::pattern: {
-          const BarPattern& p = patterns_[column.index];
-          for (std::size_t i = 0; i < items_; ++i) sum += row[i] * p.counts[i];
-          if (stock_row_[p.stock] != npos) sum += row[stock_row_[p.stock]];
-          break;
+    const auto set = [&](std::size_t at, double sign) {
+      for (std::size_t r = 0; r < rows_; ++r) entering_[r] = sign * inverse_[r * rows_ + at];
+    };
+    switch (column.kind) {
+      case Column::Kind::pattern: {
+        const auto pieces = pool_.pieces_of(column.index);
+        const std::size_t stock_row = stock_row_[pool_.patterns[column.index].stock];
+        for (std::size_t r = 0; r < rows_; ++r) {
+          const double* row = &inverse_[r * rows_];
+          double sum = stock_row == npos ? 0 : row[stock_row];
+          for (const PatternPool::Pieces& piece : pieces) sum += row[piece.item] * piece.count;
+          entering_[r] = sum;
         }
-        case Column::Kind::over:
-          sum = -row[column.index];
-          break;
-        case Column::Kind::uncut:
-          sum = row[column.index];
-          break;
-        case Column::Kind::spare:
-          sum = row[stock_row_[column.index]];
-          break;
+        break;
       }
-      entering_[r] = sum;
+      case Column::Kind::over:
+        set(column.index, -1);
+        break;
+      case Column::Kind::uncut:
+        set(column.index, 1);
+        break;
+      case Column::Kind::spare:
+        set(stock_row_[column.index], 1);
+        break;
     }
   }
 
   [[nodiscard]] double cost_of(const Column& column) const {
-    if (column.kind == Column::Kind::pattern) return question_.cost[patterns_[column.index].stock];
+    if (column.kind == Column::Kind::pattern) {
+      return question_.cost[pool_.patterns[column.index].stock];
+    }
     return column.kind == Column::Kind::uncut ? question_.penalty[column.index] : 0;
   }
 
@@ -205,6 +220,8 @@ class Simplex {
       for (std::size_t c = 0; c < rows_; ++c) row[c] -= factor * pivot_row[c];
       level_[r] -= factor * level_[leaving];
     }
+    for (std::size_t c = 0; c < rows_; ++c) price_[c] += reduced_ * pivot_row[c];
+    work_ += static_cast<long>(rows_ * rows_);
     basis_[leaving] = column;
     cost_[leaving] = cost_of(column);
     return true;
@@ -227,22 +244,37 @@ class Simplex {
 
   const BarProblem& problem_;
   const ColumnGeneration::Question& question_;
-  std::vector<BarPattern>& patterns_;
+  PatternPool& pool_;
+  long& work_;
   std::size_t items_, rows_ = 0;
   std::vector<std::size_t> stock_row_;
   std::vector<double> inverse_, level_, cost_, price_, entering_;
   std::vector<Column> basis_;
-  std::vector<bool> usable_;
+  std::vector<std::size_t> usable_;  // patterns of the pool that are proper here
   BarPattern fresh_;
-  double scale_ = 0;
+  double scale_ = 1;    // the largest cost, beside which costs are compared
+  double reduced_ = 0;  // reduced cost of the column found
 };
 
 }  // namespace
 
+void PatternPool::add(BarPattern pattern) {
+  for (std::size_t i = 0; i < pattern.counts.size(); ++i) {
+    if (pattern.counts[i] > 0) pieces.push_back({i, pattern.counts[i]});
+  }
+  ends.push_back(pieces.size());
+  patterns.push_back(std::move(pattern));
+}
+
+std::span<const PatternPool::Pieces> PatternPool::pieces_of(std::size_t pattern) const {
+  const std::size_t begin = pattern == 0 ? 0 : ends[pattern - 1];
+  return std::span(pieces).subspan(begin, ends[pattern] - begin);
+}
+
 ColumnGeneration::ColumnGeneration(const BarProblem& problem) : problem_(&problem) {}
 
 ColumnGeneration::Answer ColumnGeneration::solve(const Question& question) {
-  return Simplex(*problem_, question, patterns_).run();
+  return Simplex(*problem_, question, pool_, work_).run();
 }
 
 }  // namespace strikeoff

@@ -8,6 +8,20 @@
 
 namespace strikeoff {
 
+/// Patterns and, side by side in memory, the pieces in each.
+struct PatternPool {
+  struct Pieces {
+    std::size_t item = 0;
+    int count = 0;
+  };
+  std::vector<BarPattern> patterns;
+  std::vector<Pieces> pieces;     // of all patterns
+  std::vector<std::size_t> ends;  // of each pattern in `pieces`
+
+  void add(BarPattern pattern);
+  [[nodiscard]] std::span<const Pieces> pieces_of(std::size_t pattern) const;
+};
+
 /// The continuous relaxation of cutting: patterns may be used a fraction of a time, and a piece may
 /// be left uncut at a penalty. Solved by column generation (Gilmore and Gomory, Operations Research
 /// 9, 1961) with a dense inverse of the basis, which is small: a row a piece length and a row a
@@ -36,11 +50,15 @@ class ColumnGeneration {
   /// number of pivots that only odd data reaches; the answer is then feasible but not optimal.
   [[nodiscard]] Answer solve(const Question& question);
 
-  [[nodiscard]] const std::vector<BarPattern>& patterns() const { return patterns_; }
+  [[nodiscard]] const std::vector<BarPattern>& patterns() const { return pool_.patterns; }
+  [[nodiscard]] const PatternPool& pool() const { return pool_; }
+  /// Steps taken by all calls so far, each about a nanosecond; what efforts are counted in.
+  [[nodiscard]] long work() const { return work_; }
 
  private:
   const BarProblem* problem_;
-  std::vector<BarPattern> patterns_;
+  PatternPool pool_;
+  long work_ = 0;
 };
 
 }  // namespace strikeoff

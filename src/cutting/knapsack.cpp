@@ -9,6 +9,8 @@
 namespace strikeoff {
 namespace {
 
+constexpr long step_work = 10;  // of a node of the search, beside one of the table
+
 /// What `length` more could be worth at this item's rate, rounded up where values are whole.
 double rate_bound(const KnapsackItem<double>& item, std::int64_t length) {
   return item.value * (static_cast<double>(length) / static_cast<double>(item.length));
@@ -25,6 +27,7 @@ class DepthFirst {
   DepthFirst(std::span<const KnapsackItem<Value>> items, std::int64_t capacity, long nodes)
       : size_(items.size()),
         capacity_(capacity),
+        nodes_(nodes),
         nodes_left_(nodes),
         best_(items.size()),
         counts_(items.size()) {
@@ -60,7 +63,7 @@ class DepthFirst {
   KnapsackResult<Value> run() {
     search(0, capacity_, 0);
     KnapsackResult<Value> result{best_value_, std::max(best_value_, missed_),
-                                 std::vector<int>(size_, 0)};
+                                 std::vector<int>(size_, 0), step_work * (nodes_ - nodes_left_)};
     for (std::size_t i = 0; i < order_.size(); ++i) result.counts[order_[i]] = best_[i];
     return result;
   }
@@ -94,7 +97,7 @@ class DepthFirst {
 
   std::size_t size_;
   std::int64_t capacity_;
-  long nodes_left_;
+  long nodes_, nodes_left_;
   std::vector<KnapsackItem<Value>> items_;
   std::vector<std::size_t> order_;
   std::vector<std::int64_t> shortest_;
@@ -127,7 +130,7 @@ KnapsackResult<Value> by_table(std::span<const KnapsackItem<Value>> items, std::
     }
     std::swap(best, next);
   }
-  KnapsackResult<Value> result{best[room], best[room], std::vector<int>(items.size(), 0)};
+  KnapsackResult<Value> result{best[room], best[room], std::vector<int>(items.size(), 0), 0};
   std::size_t c = room;
   for (std::size_t i = items.size(); i-- > 0;) {
     if (taken[i].empty()) continue;
@@ -147,7 +150,7 @@ KnapsackResult<Value> fill(std::span<const KnapsackItem<Value>> items, std::int6
     unit = std::gcd(unit, item.length);
     copies += std::min<std::int64_t>(item.most, capacity / item.length);
   }
-  if (unit == 0) return {0, 0, std::vector<int>(items.size(), 0)};
+  if (unit == 0) return {0, 0, std::vector<int>(items.size(), 0), 0};
   const std::int64_t room = capacity / unit;
   // Mostly the search is quicker than any table; where it is not, a table of short bars is.
   constexpr std::int64_t table_work = 2'000'000;
@@ -156,7 +159,9 @@ KnapsackResult<Value> fill(std::span<const KnapsackItem<Value>> items, std::int6
   auto result =
       DepthFirst<Value>(items, capacity, has_table ? std::min(nodes, try_nodes) : nodes).run();
   if (result.upper > result.value && has_table) {
-    return by_table(items, static_cast<std::size_t>(room), unit);
+    const long work = result.work + static_cast<long>(room * copies);
+    result = by_table(items, static_cast<std::size_t>(room), unit);
+    result.work = work;
   }
   return result;
 }

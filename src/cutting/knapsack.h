@@ -20,6 +20,7 @@ struct KnapsackResult {
   Value value = 0;  // of `counts`
   Value upper = 0;  // no choice is worth more; equal to `value` when the search was complete
   std::vector<int> counts;  // one an item
+  long work = 0;            // steps taken
 };
 
 /// The most valuable choice of items whose lengths add up to at most `capacity` (bounded knapsack).

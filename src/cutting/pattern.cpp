@@ -2,6 +2,7 @@
 #include "cutting/pattern.h"
 
 #include <algorithm>
+#include <cmath>
 #include <cstddef>
 #include <functional>
 #include <set>
@@ -10,6 +11,10 @@
 
 namespace strikeoff {
 namespace {
+
+constexpr std::int64_t most_strips = 10'000;  // of one width on one board
+constexpr long across_nodes = 20'000;
+constexpr long node_work = 10;
 
 /// True when a strip of this width may hold the piece.
 bool is_held(const BarProblem& problem, const BarItem& item, std::int64_t width) {
@@ -50,10 +55,14 @@ class Across {
     best_counts_.resize(ladders_.size());
   }
 
+  /// The most value found; see `upper`.
   Value run(std::int64_t width) {
     descend(0, width, 0);
     return best_;
   }
+  /// No choice is worth more.
+  [[nodiscard]] Value upper() const { return std::max(best_, missed_); }
+  [[nodiscard]] long nodes() const { return nodes_; }
   [[nodiscard]] std::vector<std::pair<std::int64_t, int>> strips() const {
     std::vector<std::pair<std::int64_t, int>> out;
     for (std::size_t g = 0; g < ladders_.size(); ++g) {
@@ -73,8 +82,11 @@ class Across {
     const double rate =
         static_cast<double>(ladder.worth.front()) / static_cast<double>(ladder.width);
     // Rounding must not cut off an equal choice from a better one.
-    if (static_cast<double>(value) + rate * static_cast<double>(room) * (1 + 1e-12) <=
-        static_cast<double>(best_)) {
+    const double bound =
+        static_cast<double>(value) + rate * static_cast<double>(room) * (1 + 1e-12);
+    if (bound <= static_cast<double>(best_)) return;
+    if (++nodes_ > across_nodes) {
+      missed_ = std::max(missed_, static_cast<Value>(std::ceil(bound)));
       return;
     }
     const auto most =
@@ -89,7 +101,8 @@ class Across {
 
   std::vector<Ladder<Value>> ladders_;
   std::vector<int> counts_, best_counts_;
-  Value best_ = 0;
+  Value best_ = 0, missed_ = 0;
+  long nodes_ = 0;
 };
 
 }  // namespace
@@ -110,7 +123,7 @@ std::vector<std::int64_t> widths_of(const BarProblem& problem) {
 }
 
 BarPattern best_pattern(const BarProblem& problem, std::size_t stock, std::span<const double> value,
-                        std::span<const int> demand, long nodes) {
+                        std::span<const int> demand, long nodes, long& work) {
   const BarStock& board = problem.stocks[stock];
   std::vector<Ladder<double>> ladders;
   std::vector<std::vector<std::vector<int>>> pieces;  // [ladder][strip][item]
@@ -120,8 +133,9 @@ BarPattern best_pattern(const BarProblem& problem, std::size_t stock, std::span<
     Ladder<double> ladder{width, {}};
     std::vector<std::vector<int>> strips;
     std::vector<int> left(demand.begin(), demand.end());
-    for (std::int64_t n = 0; n < board.width / width; ++n) {
+    for (std::int64_t n = 0; n < std::min(board.width / width, most_strips); ++n) {
       auto strip = best_strip<double>(problem, width, board.length, value, left, nodes);
+      work += strip.work;
       if (!(strip.value > 0)) break;
       for (std::size_t i = 0; i < left.size(); ++i) left[i] -= strip.counts[i];
       ladder.worth.push_back((n == 0 ? 0 : ladder.worth.back()) + strip.value);
@@ -136,6 +150,7 @@ BarPattern best_pattern(const BarProblem& problem, std::size_t stock, std::span<
   if (ladders.empty()) return pattern;
   Across<double> across(std::move(ladders));
   across.run(board.width);
+  work += across.nodes() * node_work;
   std::vector<int> wanted(demand.begin(), demand.end());
   for (const auto& [width, number] : across.strips()) {
     const auto at = static_cast<std::size_t>(std::find(width_of.begin(), width_of.end(), width) -
@@ -155,13 +170,15 @@ BarPattern best_pattern(const BarProblem& problem, std::size_t stock, std::span<
 
 std::int64_t pattern_bound(const BarProblem& problem, std::size_t stock,
                            std::span<const std::int64_t> value, std::span<const int> demand,
-                           long nodes) {
+                           long nodes, long& work) {
   const BarStock& board = problem.stocks[stock];
   std::vector<Ladder<std::int64_t>> ladders;
   for (const std::int64_t width : widths_of(problem)) {
     if (width > board.width) continue;
-    const std::int64_t best =
-        best_strip<std::int64_t>(problem, width, board.length, value, demand, nodes).upper;
+    const auto strip =
+        best_strip<std::int64_t>(problem, width, board.length, value, demand, nodes);
+    const std::int64_t best = strip.upper;
+    work += strip.work;
     std::int64_t all = 0;
     for (std::size_t i = 0; i < problem.items.size(); ++i) {
       const BarItem& item = problem.items[i];
@@ -169,14 +186,18 @@ std::int64_t pattern_bound(const BarProblem& problem, std::size_t stock,
     }
     if (best <= 0) continue;
     Ladder<std::int64_t> ladder{width, {}};
-    for (std::int64_t n = 1; n <= board.width / width; ++n) {
-      ladder.worth.push_back(std::min(n * best, all));
+    const std::int64_t most = board.width / width;
+    for (std::int64_t n = 1; n <= std::min(most, most_strips); ++n) {
+      ladder.worth.push_back(n < most_strips ? std::min(n * best, all) : all);
       if (ladder.worth.back() == all) break;
     }
     ladders.push_back(std::move(ladder));
   }
   if (ladders.empty()) return 0;
-  return Across<std::int64_t>(std::move(ladders)).run(board.width);
+  Across<std::int64_t> across(std::move(ladders));
+  across.run(board.width);
+  work += across.nodes() * node_work;
+  return across.upper();
 }
 
 }  // namespace strikeoff
