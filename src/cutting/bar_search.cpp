@@ -106,7 +106,6 @@ std::vector<BarPattern> BarSearch::patterns_for(const BarState& state,
                                                 const ColumnGeneration::Answer& answer,
                                                 bool& complete) {
   at_ = &state;
-  allowed_ = waste_allowed(problem_, state);
   found_.clear();
   complete_ = true;
   order_.clear();
@@ -117,12 +116,21 @@ std::vector<BarPattern> BarSearch::patterns_for(const BarState& state,
     return problem_.items[a].length > problem_.items[b].length;
   });
   const std::size_t first = order_.front();
-  std::set<std::int64_t> lengths;
+  std::vector<std::size_t> stocks;
   for (std::size_t k = 0; k < problem_.stocks.size(); ++k) {
+    if (state.bars[k] > 0) stocks.push_back(k);
+  }
+  std::stable_sort(stocks.begin(), stocks.end(), [&](std::size_t a, std::size_t b) {
+    return problem_.stocks[a].length < problem_.stocks[b].length;
+  });
+  const std::int64_t waste = waste_allowed(problem_, state);
+  std::int64_t shorter = 0;
+  for (const std::size_t k : stocks) {
     const std::int64_t length = problem_.stocks[k].length;
-    if (state.bars[k] < 1 || length < problem_.items[first].length) continue;
+    allowed_ = std::min(waste, length - shorter - 1);
+    shorter = length;
     // Two stocks of one length make the same choices.
-    if (!lengths.insert(length).second) continue;
+    if (allowed_ < 0 || length < problem_.items[first].length) continue;
     BarPattern pattern{k, std::vector<int>(problem_.items.size(), 0), {}, 1};
     pattern.counts[first] = 1;
     extend(0, length - problem_.items[first].length, pattern);

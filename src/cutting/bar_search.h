@@ -18,6 +18,7 @@ enum class Packing { found, impossible, unknown };
 /// Complete search for a way to cut all pieces from a mix of bars of one width. The longest piece
 /// left goes into every length of bar and there into every pattern that
 ///  - wastes no more than the mix can still afford,
+///  - goes into no shorter bar left, with which the bar could change places,
 ///  - takes no further piece, and
 ///  - is not dominated: no few pieces of it could change places with one piece left that is as
 ///    long as they or longer and would still go in, since any plan with the pattern then gives one
@@ -70,7 +71,7 @@ class BarSearch {
   // The node whose patterns are being listed.
   const BarState* at_ = nullptr;
   std::vector<std::size_t> order_;  // items wanted, longest first
-  std::int64_t allowed_ = 0;        // waste
+  std::int64_t allowed_ = 0;        // waste of the bar being filled
   std::vector<Found> found_;
   bool complete_ = true;
 };
