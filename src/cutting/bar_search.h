@@ -49,6 +49,7 @@ class BarSearch {
     BarPattern pattern;
   };
 
+  [[nodiscard]] bool pays_to_solve();
   [[nodiscard]] bool is_cut_off(const BarState& state);
   [[nodiscard]] std::vector<BarPattern> patterns_for(const BarState& state,
                                                      const ColumnGeneration::Answer& answer,
@@ -65,6 +66,7 @@ class BarSearch {
   std::vector<int> all_;         // the demand of the problem
   std::vector<double> penalty_;  // of a piece left uncut: its area
   double largest_ = 1;
+  long nodes_ = 0, cut_off_ = 0;
   std::set<std::vector<int>> failed_;
   std::vector<DualCut> cuts_;  // that cut something off, the last used first
 

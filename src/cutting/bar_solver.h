@@ -18,8 +18,8 @@ struct BarSolution {
 
 /// How much is searched, in continuous solutions, so that results repeat on any machine.
 struct BarEffort {
-  long a_mix = 500'000'000;
-  long in_all = 2'000'000'000;
+  long a_mix = 1'500'000'000;
+  long in_all = 3'000'000'000;
 };
 
 /// Cuts the pieces from the cheapest bars. Mixes of bars are tried by rising cost; a mix the
