@@ -15,6 +15,7 @@ namespace strikeoff {
 namespace {
 
 constexpr int dives = 100;
+constexpr long fill_work = 1'000;  // steps of a plan filled, beside its knapsacks
 
 /// Rounds the continuous solution down and solves the rest again, until all is cut or stuck.
 class Dive {
@@ -73,15 +74,16 @@ class Dive {
   std::int64_t chance_ = 1;
 };
 
-bool fill_each(const BarProblem& problem, bool bars, BarState& state) {
+bool fill_each(const BarProblem& problem, bool bars, BarState& state, long& effort) {
   const BarState start = state;
   for (const bool longest_first : {true, false}) {
     for (const bool for_length : {false, true}) {
       state = start;
-      if (bars ? fill_each_bar(problem, longest_first, state)
-               : fill_each_board(problem, longest_first, for_length, state)) {
-        return true;
-      }
+      long work = fill_work;
+      const bool filled = bars ? fill_each_bar(problem, longest_first, state, work)
+                               : fill_each_board(problem, longest_first, for_length, state, work);
+      effort -= work;
+      if (filled) return true;
       if (bars) break;
     }
   }
@@ -99,7 +101,7 @@ PackedBars pack_bars(const BarProblem& problem, const BarMix& mix, ColumnGenerat
   const bool bars = is_one_dimensional(problem);
   if (bars && waste_allowed(problem, start) < 0) return {Packing::impossible, {}};
   BarState state = start;
-  if (fill_each(problem, bars, state)) return {Packing::found, std::move(state.chosen)};
+  if (fill_each(problem, bars, state, effort)) return {Packing::found, std::move(state.chosen)};
   BarSearch search(problem, continuous, effort);
   const auto answer = search.solve(start);
   if (search.is_impossible(start, answer)) return {Packing::impossible, {}};

@@ -16,8 +16,8 @@ struct PackedBars {
 
 /// Cuts all pieces from these bars, or shows that they do not hold them. Filling bar by bar first,
 /// then rounding the continuous solution down again and again (diving), then a complete search
-/// (`BarSearch` for bars, `rip_boards` for boards). `effort` is what may still be spent, in steps of
-/// `ColumnGeneration::work`; when it is used up the outcome is `unknown`.
+/// (`BarSearch` for bars, `rip_boards` for boards). `effort` is what may still be spent, in steps
+/// of `ColumnGeneration::work`; when it is used up the outcome is `unknown`.
 [[nodiscard]] PackedBars pack_bars(const BarProblem& problem, const BarMix& mix,
                                    ColumnGeneration& continuous, long& effort);
 

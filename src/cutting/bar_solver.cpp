@@ -8,117 +8,14 @@
 #include <optional>
 
 #include "cutting/bar_packing.h"
+#include "cutting/bar_state.h"
 #include "cutting/column_generation.h"
 #include "cutting/dual_cut.h"
+#include "cutting/mix_search.h"
 #include "cutting/pattern.h"
 
 namespace strikeoff {
 namespace {
-
-constexpr std::int64_t no_cost = std::numeric_limits<std::int64_t>::max();
-
-std::int64_t up(std::int64_t a, std::int64_t b) {
-  return a <= 0 ? 0 : (a + b - 1) / b;
-}
-
-/// The cheapest mix that satisfies every cut and is no part of a mix known not to pack.
-class MixSearch {
- public:
-  MixSearch(const BarProblem& problem, const BarMix& most) : problem_(problem), most_(most) {
-    // The dearest first: few of them are needed, and the cheap ones then follow.
-    for (std::size_t k = 0; k < most.size(); ++k) {
-      if (problem.stocks[k].cost > 0) order_.push_back(k);
-    }
-    std::stable_sort(order_.begin(), order_.end(), [&](std::size_t a, std::size_t b) {
-      return problem.stocks[a].cost > problem.stocks[b].cost;
-    });
-  }
-
-  std::vector<DualCut> cuts;
-  std::vector<BarMix> not_packed;
-
-  /// Of equal cost the one found first in a fixed order; nothing when there is none.
-  std::optional<BarMix> cheapest() {
-    best_cost_ = no_cost;
-    mix_ = most_;
-    for (const std::size_t k : order_) mix_[k] = 0;  // free bars are all offered
-    std::vector<std::int64_t> missing;
-    for (const DualCut& cut : cuts) {
-      std::int64_t rest = cut.need;
-      for (std::size_t k = 0; k < mix_.size(); ++k) rest -= cut.worth[k] * mix_[k];
-      missing.push_back(rest);
-    }
-    descend(0, 0, missing);
-    return best_cost_ == no_cost ? std::nullopt : std::optional(best_);
-  }
-
- private:
-  /// The least that the stocks from `at` on can cost to fill what one cut still misses.
-  [[nodiscard]] bool may_improve(std::size_t at, std::int64_t cost,
-                                 const std::vector<std::int64_t>& missing) const {
-    if (cost >= best_cost_) return false;
-    for (std::size_t j = 0; j < cuts.size(); ++j) {
-      if (missing[j] <= 0) continue;
-      double rate = 0;  // most worth for one unit of cost
-      for (std::size_t a = at; a < order_.size(); ++a) {
-        const std::size_t k = order_[a];
-        rate = std::max(rate, static_cast<double>(cuts[j].worth[k]) /
-                                  static_cast<double>(problem_.stocks[k].cost));
-      }
-      if (rate <= 0) return false;
-      // 1e-9: rounding must not prune an equal one away from a better one.
-      const double least = static_cast<double>(missing[j]) / rate;
-      if (static_cast<double>(cost) + least * (1 - 1e-9) > static_cast<double>(best_cost_) - 1) {
-        return false;
-      }
-    }
-    return true;
-  }
-
-  void descend(std::size_t at, std::int64_t cost, const std::vector<std::int64_t>& missing) {
-    if (at == order_.size()) {
-      if (cost >= best_cost_) return;
-      if (std::any_of(missing.begin(), missing.end(), [](auto m) { return m > 0; })) return;
-      if (is_ruled_out()) return;
-      best_cost_ = cost;
-      best_ = mix_;
-      return;
-    }
-    if (!may_improve(at, cost, missing)) return;
-    const std::size_t k = order_[at];
-    std::int64_t least = 0, most = 0;
-    for (std::size_t j = 0; j < cuts.size(); ++j) {
-      if (cuts[j].worth[k] <= 0) continue;
-      most = std::max(most, up(missing[j], cuts[j].worth[k]));
-    }
-    // The last stock fills whatever is missing; more of it is of use only past a mix ruled out.
-    if (at + 1 == order_.size()) least = most;
-    if (!not_packed.empty()) most += 1 + most / 8;
-    most = std::min<std::int64_t>(most, most_[k]);
-    for (std::int64_t n = least; n <= most; ++n) {
-      mix_[k] = static_cast<int>(n);
-      std::vector<std::int64_t> rest = missing;
-      for (std::size_t j = 0; j < cuts.size(); ++j) rest[j] -= cuts[j].worth[k] * n;
-      descend(at + 1, cost + n * problem_.stocks[k].cost, rest);
-    }
-    mix_[k] = 0;
-  }
-
-  [[nodiscard]] bool is_ruled_out() const {
-    return std::any_of(not_packed.begin(), not_packed.end(), [&](const BarMix& known) {
-      for (std::size_t k = 0; k < known.size(); ++k) {
-        if (mix_[k] > known[k]) return false;
-      }
-      return true;
-    });
-  }
-
-  const BarProblem& problem_;
-  const BarMix& most_;
-  std::vector<std::size_t> order_;
-  BarMix mix_, best_;
-  std::int64_t best_cost_ = no_cost;
-};
 
 std::int64_t cost_of(const BarProblem& problem, const BarMix& mix) {
   std::int64_t sum = 0;
@@ -132,26 +29,31 @@ BarSolution cut_by_width(const BarProblem& problem, const BarEffort& effort) {
   const BarStock& stock = problem.stocks.front();
   BarProblem across;
   across.stocks.push_back({stock.width, 1, stock.available, 1});
+  BarProblem across_at_least = across;        // with the strips that every plan has
   std::vector<std::vector<BarStrip>> strips;  // [width]
   bool proven = true;
-  for (const std::int64_t width : widths_of(problem)) {
+  const std::vector<std::int64_t> widths = widths_of(problem);
+  const long shares = static_cast<long>(widths.size()) + 2;
+  const BarEffort share{effort.a_mix / shares, effort.in_all / shares};
+  for (const std::int64_t width : widths) {
     BarProblem along;
     along.stocks.push_back({stock.length, 1, std::numeric_limits<int>::max(), 1});
     for (const BarItem& item : problem.items) {
       along.items.push_back({item.length, item.width == width ? item.demand : 0, 1});
     }
-    const BarSolution cut = cut_bars(along, effort);
+    const BarSolution cut = cut_bars(along, share);
     std::vector<BarStrip>& own = strips.emplace_back();
     for (const BarPattern& bar : cut.patterns) {
       for (int n = 0; n < bar.times; ++n) own.push_back({width, bar.counts});
     }
     proven = proven && cut.proven;
     across.items.push_back({width, static_cast<int>(own.size()), 1});
+    across_at_least.items.push_back({width, static_cast<int>(cut.bound), 1});
   }
-  const BarSolution boards = cut_bars(across, effort);
-  BarSolution solution{{}, boards.cost * stock.cost, 0, proven && boards.proven};
-  // Strips that are not proven fewest prove no number of boards.
-  solution.bound = proven ? boards.bound * stock.cost : 0;
+  const BarSolution boards = cut_bars(across, share);
+  const std::int64_t least = proven ? boards.bound : cut_bars(across_at_least, share).bound;
+  BarSolution solution{{}, boards.cost * stock.cost, least * stock.cost, false};
+  solution.proven = !boards.patterns.empty() && solution.cost == solution.bound;
   for (const BarPattern& row : boards.patterns) {
     for (int n = 0; n < row.times; ++n) {
       BarPattern board{0, std::vector<int>(problem.items.size(), 0), {}, 1};
@@ -174,80 +76,170 @@ bool fits(const BarItem& item, const BarStock& stock) {
   return item.length <= stock.length && item.width <= stock.width;
 }
 
+/// The mixes of one problem, tried by rising cost.
+class Solver {
+ public:
+  Solver(const BarProblem& problem, int pieces, const BarEffort& effort)
+      : problem_(problem),
+        effort_(effort),
+        left_(effort.in_all),
+        most_(most_of(problem, pieces)),
+        continuous_(problem),
+        mixes_(problem, most_),
+        free_(problem.stocks.size(), 0.0) {
+    double dearest = 0;
+    for (const BarStock& stock : problem.stocks) {
+      cost_.push_back(static_cast<double>(stock.cost));
+      dearest = std::max(dearest, cost_.back());
+    }
+    for (const BarItem& item : problem.items) {
+      demand_.push_back(item.demand);
+      areas_.push_back(static_cast<double>(item.length) * static_cast<double>(item.width));
+      penalty_.push_back(2 * dearest + 1);
+    }
+  }
+
+  BarSolution run(std::int64_t below) {
+    // By area alone, and by the prices of the continuous solution.
+    add_cut(areas_);
+    add_cut(solve(demand_, cost_, most_, penalty_).price);
+    bool bound_is_final = false;  // a mix was given up, so the bound stays at its cost
+    while (left_ > 0) {
+      const auto mix = mixes_.cheapest(solution_.bound);
+      left_ -= mixes_.work();
+      const std::int64_t price = mix ? cost_of(problem_, *mix) : MixSearch::no_cost;
+      const std::int64_t least = std::min({price, mixes_.missed(), below});
+      if (!bound_is_final && least < MixSearch::no_cost) solution_.bound = least;
+      // A search that was cut short has not shown this mix to be the cheapest.
+      bound_is_final = bound_is_final || mixes_.missed() < price;
+      if (!mix && least < below) break;  // cut short
+      if (!mix || price >= below) return solution_;
+      if (is_cut_off(*mix)) continue;
+      long a_mix = std::min(effort_.a_mix, left_);
+      const long before = a_mix;
+      PackedBars packed = pack_bars(problem_, *mix, continuous_, a_mix);
+      left_ -= before - a_mix;
+      if (packed.outcome == Packing::found) {
+        solution_.patterns = std::move(packed.patterns);
+        solution_.cost = price;
+        solution_.proven = price == solution_.bound;
+        return solution_;
+      }
+      bound_is_final = bound_is_final || packed.outcome == Packing::unknown;
+      mixes_.not_packed.push_back(*mix);
+    }
+    round(below);
+    return solution_;
+  }
+
+ private:
+  static BarMix most_of(const BarProblem& problem, int pieces) {
+    BarMix most;
+    for (const BarStock& stock : problem.stocks) {
+      most.push_back(std::clamp(stock.available, 0, pieces));
+    }
+    return most;
+  }
+
+  ColumnGeneration::Answer solve(const std::vector<int>& demand, const std::vector<double>& cost,
+                                 const BarMix& bars, const std::vector<double>& penalty) {
+    const long before = continuous_.work();
+    auto answer = continuous_.solve({demand, cost, bars, penalty});
+    left_ -= continuous_.work() - before;
+    return answer;
+  }
+
+  void add_cut(const std::vector<double>& price) {
+    long work = 0;
+    if (auto cut = dual_cut(problem_, demand_, price, work)) mixes_.cuts.push_back(std::move(*cut));
+    left_ -= work;
+  }
+
+  /// True when the continuous solution cannot pack a mix, which then violates a new cut.
+  bool is_cut_off(const BarMix& mix) {
+    const auto answer = solve(demand_, free_, mix, areas_);
+    if (answer.uncut <= 0) return false;
+    add_cut(answer.price);
+    if (!satisfies(mix, mixes_.cuts.back())) return true;
+    mixes_.cuts.pop_back();
+    return false;
+  }
+
+  /// A plan without proof: the continuous solution rounded down, again and again, until few pieces
+  /// are left, which are then cut exactly.
+  void round(std::int64_t below) {
+    BarState state{demand_, most_, {}};
+    const auto pieces_left = [&] {
+      return std::accumulate(state.demand.begin(), state.demand.end(), 0);
+    };
+    const int few = std::min(60, pieces_left() / 2);
+    while (pieces_left() > few) {
+      auto uses = solve(state.demand, cost_, state.bars, penalty_).uses;
+      std::sort(uses.begin(), uses.end(), [](const auto& a, const auto& b) {
+        return a.times != b.times ? a.times > b.times : a.pattern < b.pattern;
+      });
+      bool used = false;
+      for (const auto& use : uses) {
+        const BarPattern& pattern = continuous_.patterns()[use.pattern];
+        // Where nothing is whole, the one used most.
+        const int whole = static_cast<int>(use.times + 1e-6);
+        const int times = state.room_for(pattern, used ? whole : std::max(whole, 1));
+        if (times < 1) continue;
+        state.use(pattern, times);
+        used = true;
+      }
+      if (!used) return;
+    }
+    BarProblem rest = problem_;
+    for (std::size_t i = 0; i < rest.items.size(); ++i) rest.items[i].demand = state.demand[i];
+    for (std::size_t k = 0; k < rest.stocks.size(); ++k) {
+      rest.stocks[k].available = state.bars[k];
+    }
+    const BarSolution last = cut_bars(rest, {effort_.a_mix / 10, effort_.in_all / 10});
+    if (last.patterns.empty() && pieces_left() > 0) return;
+    std::int64_t cost = last.cost;
+    for (const BarPattern& pattern : state.chosen) {
+      cost += problem_.stocks[pattern.stock].cost * pattern.times;
+    }
+    if (cost >= below) return;
+    solution_.cost = cost;
+    solution_.proven = cost == solution_.bound;
+    solution_.patterns = std::move(state.chosen);
+    solution_.patterns.insert(solution_.patterns.end(), last.patterns.begin(), last.patterns.end());
+  }
+
+  const BarProblem& problem_;
+  BarEffort effort_;
+  long left_;
+  BarMix most_;
+  ColumnGeneration continuous_;
+  MixSearch mixes_;
+  std::vector<double> free_, cost_, areas_, penalty_;
+  std::vector<int> demand_;
+  BarSolution solution_;
+};
+
 }  // namespace
 
 BarSolution cut_bars(const BarProblem& problem, const BarEffort& effort, std::int64_t below) {
   BarSolution solution;
-  const bool all_fit =
-      std::all_of(problem.items.begin(), problem.items.end(), [&](const BarItem& item) {
-        return item.demand == 0 ||
-               std::any_of(problem.stocks.begin(), problem.stocks.end(),
-                           [&](const BarStock& stock) { return fits(item, stock); });
-      });
-  if (!all_fit) return solution;
-  if (problem.stocks.size() == 1 && !problem.trim && !is_one_dimensional(problem)) {
-    return cut_by_width(problem, effort);
-  }
-  int pieces = 0;
-  std::vector<int> demand;
+  std::int64_t pieces = 0;
   for (const BarItem& item : problem.items) {
     pieces += item.demand;
-    demand.push_back(item.demand);
+    const bool has_stock = std::any_of(
+        problem.stocks.begin(), problem.stocks.end(),
+        [&](const BarStock& stock) { return stock.available > 0 && fits(item, stock); });
+    if (item.demand > 0 && !has_stock) return solution;
   }
+  if (pieces > std::numeric_limits<int>::max() / 2) return solution;
   if (pieces == 0) {
     solution.proven = true;
     return solution;
   }
-  BarMix most;
-  for (const BarStock& stock : problem.stocks) most.push_back(std::min(stock.available, pieces));
-
-  ColumnGeneration continuous(problem);
-  MixSearch mixes(problem, most);
-  // By length alone, and by the prices of the continuous solution.
-  std::vector<double> lengths, penalty, cost;
-  double dearest = 0;
-  for (const BarStock& stock : problem.stocks) {
-    cost.push_back(static_cast<double>(stock.cost));
-    dearest = std::max(dearest, cost.back());
+  if (problem.stocks.size() == 1 && !problem.trim && !is_one_dimensional(problem)) {
+    return cut_by_width(problem, effort);
   }
-  for (const BarItem& item : problem.items) {
-    lengths.push_back(static_cast<double>(item.length) * static_cast<double>(item.width));
-    penalty.push_back(2 * dearest + 1);
-  }
-  long work = 0;
-  mixes.cuts.push_back(*dual_cut(problem, demand, lengths, work));
-  const auto whole = continuous.solve({demand, cost, most, penalty});
-  if (auto cut = dual_cut(problem, demand, whole.price, work)) mixes.cuts.push_back(std::move(*cut));
-
-  long left = effort.in_all;
-  std::vector<double> free(problem.stocks.size(), 0.0);
-  bool bound_is_final = false;  // a mix was given up, so the bound stays at its cost
-  while (const auto mix = mixes.cheapest()) {
-    const std::int64_t price = cost_of(problem, *mix);
-    if (!bound_is_final) solution.bound = std::min(price, below);
-    if (price >= below) return solution;
-    const auto answer = continuous.solve({demand, free, *mix, lengths});
-    if (answer.uncut > 0) {
-      auto cut = dual_cut(problem, demand, answer.price, work);
-      if (cut && !satisfies(*mix, *cut)) {
-        mixes.cuts.push_back(std::move(*cut));
-        continue;
-      }
-    }
-    long a_mix = std::min(effort.a_mix, left);
-    const long before = a_mix;
-    PackedBars packed = pack_bars(problem, *mix, continuous, a_mix);
-    left -= before - a_mix;
-    if (packed.outcome == Packing::found) {
-      solution.patterns = std::move(packed.patterns);
-      solution.cost = price;
-      solution.proven = !bound_is_final;
-      return solution;
-    }
-    if (packed.outcome == Packing::unknown) bound_is_final = true;
-    mixes.not_packed.push_back(*mix);
-  }
-  return solution;
+  return Solver(problem, static_cast<int>(pieces), effort).run(below);
 }
 
 }  // namespace strikeoff

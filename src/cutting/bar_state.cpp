@@ -59,7 +59,8 @@ std::int64_t waste_allowed(const BarProblem& problem, const BarState& state) {
   return sum;
 }
 
-bool fill_each_board(const BarProblem& problem, bool longest_first, bool for_length, BarState& state) {
+bool fill_each_board(const BarProblem& problem, bool longest_first, bool for_length,
+                     BarState& state, long& work) {
   double longest = 1;
   for (const BarItem& item : problem.items) {
     longest = std::max(longest, static_cast<double>(item.length));
@@ -70,7 +71,6 @@ bool fill_each_board(const BarProblem& problem, bool longest_first, bool for_len
     worth.push_back(length * static_cast<double>(item.width) *
                     (for_length ? 1 + length / longest : 1));
   }
-  long work = 0;
   for (const std::size_t k : by_length(problem, longest_first)) {
     while (state.bars[k] > 0 && !state.is_done()) {
       BarPattern pattern = best_pattern(problem, k, worth, state.demand, fill_nodes, work);
@@ -82,7 +82,7 @@ bool fill_each_board(const BarProblem& problem, bool longest_first, bool for_len
   return state.is_done();
 }
 
-bool fill_each_bar(const BarProblem& problem, bool longest_first, BarState& state) {
+bool fill_each_bar(const BarProblem& problem, bool longest_first, BarState& state, long& work) {
   for (const std::size_t k : by_length(problem, longest_first)) {
     while (state.bars[k] > 0 && !state.is_done()) {
       std::size_t first = problem.items.size();
@@ -99,11 +99,9 @@ bool fill_each_bar(const BarProblem& problem, bool longest_first, BarState& stat
         const std::int64_t length = problem.items[i].length;
         items.push_back({length, length, state.demand[i] - int{i == first}});
       }
-      BarPattern pattern{
-          k,
-          best_fill(items, problem.stocks[k].length - items[first].length, fill_nodes).counts,
-          {},
-          1};
+      auto rest = best_fill(items, problem.stocks[k].length - items[first].length, fill_nodes);
+      work += rest.work;
+      BarPattern pattern{k, std::move(rest.counts), {}, 1};
       ++pattern.counts[first];
       const int times = std::max(1, state.room_for(pattern, state.bars[k]));
       state.use(std::move(pattern), times);

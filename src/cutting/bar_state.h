@@ -26,13 +26,14 @@ struct BarState {
 [[nodiscard]] std::int64_t waste_allowed(const BarProblem& problem, const BarState& state);
 
 /// Fills board after board as full as can be found. `for_length` counts long pieces for more than
-/// their area, since they are the hardest to place later. True when all pieces went in.
+/// their area, since they are the hardest to place later. True when all pieces went in; adds the
+/// steps taken to `work`.
 bool fill_each_board(const BarProblem& problem, bool longest_first, bool for_length,
-                     BarState& state);
+                     BarState& state, long& work);
 
 /// Fills bar after bar as full as can be, each with the longest piece left that fits it (minimal
 /// bin slack: Gupta and Ho, Production Planning & Control 10, 1999; from memory). True when all
 /// pieces went in.
-bool fill_each_bar(const BarProblem& problem, bool longest_first, BarState& state);
+bool fill_each_bar(const BarProblem& problem, bool longest_first, BarState& state, long& work);
 
 }  // namespace strikeoff

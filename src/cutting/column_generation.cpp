@@ -145,8 +145,8 @@ class Simplex {
       const double cost = reduced_cost(pattern);
       if (cost >= least) continue;
       // A pattern that is known was priced already; a hair of rounding must not add it again.
-      if (cost > -1e-7 * scale_ &&
-          std::find(pool_.patterns.begin(), pool_.patterns.end(), pattern) != pool_.patterns.end()) {
+      if (cost > -1e-7 * scale_ && std::find(pool_.patterns.begin(), pool_.patterns.end(),
+                                             pattern) != pool_.patterns.end()) {
         continue;
       }
       least = cost;

@@ -30,8 +30,8 @@ std::optional<DualCut> dual_cut(const BarProblem& problem, std::span<const int> 
   DualCut cut;
   for (std::size_t i = 0; i < problem.items.size(); ++i) {
     // Rounded down, with a little over a whole number taken as that number: 2 x 1/2 must stay 1.
-    const auto value = static_cast<std::int64_t>(
-        std::floor(std::max(0.0, price[i]) / dearest * scale + 1e-3));
+    const auto value =
+        static_cast<std::int64_t>(std::floor(std::max(0.0, price[i]) / dearest * scale + 1e-3));
     cut.value.push_back(value);
     cut.need += value * demand[i];
   }

@@ -175,8 +175,7 @@ std::int64_t pattern_bound(const BarProblem& problem, std::size_t stock,
   std::vector<Ladder<std::int64_t>> ladders;
   for (const std::int64_t width : widths_of(problem)) {
     if (width > board.width) continue;
-    const auto strip =
-        best_strip<std::int64_t>(problem, width, board.length, value, demand, nodes);
+    const auto strip = best_strip<std::int64_t>(problem, width, board.length, value, demand, nodes);
     const std::int64_t best = strip.upper;
     work += strip.work;
     std::int64_t all = 0;

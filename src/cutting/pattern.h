@@ -10,7 +10,8 @@ namespace strikeoff {
 
 /// The most valuable way to cut one board of a stock that was found: strip by strip of each width
 /// the best pieces still wanted (a knapsack along the board), then the best choice of these strips
-/// across it. Values below 0 count as 0. `demand` bounds the pieces. Adds the steps taken to `work`.
+/// across it. Values below 0 count as 0. `demand` bounds the pieces. Adds the steps taken to
+/// `work`.
 [[nodiscard]] BarPattern best_pattern(const BarProblem& problem, std::size_t stock,
                                       std::span<const double> value, std::span<const int> demand,
                                       long nodes, long& work);

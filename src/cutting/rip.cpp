@@ -11,6 +11,8 @@
 namespace strikeoff {
 namespace {
 
+constexpr long node_work = 200;  // steps as long as those of `ColumnGeneration::work`
+
 /// The pieces of one width, and which mixes of strips hold them.
 class Width {
  public:
@@ -47,6 +49,7 @@ class Width {
  private:
   void descend(std::size_t k, const BarMix& most, BarMix& mix, long& effort, bool& complete,
                std::vector<BarMix>& found) {
+    effort -= node_work + static_cast<long>(found.size());
     if (effort < 0) {
       complete = false;
       return;
@@ -65,12 +68,21 @@ class Width {
       return;
     }
     const std::size_t before = found.size();
-    for (int n = 0; n <= most[k]; ++n) {
-      mix[k] = n;
+    // The last stock holds at least what is missing.
+    std::int64_t missing = 0;
+    if (k + 1 == most.size()) {
+      for (const BarItem& item : bars_.items) missing += item.length * item.demand;
+      for (std::size_t s = 0; s < k; ++s) missing -= bars_.stocks[s].length * mix[s];
+    }
+    const std::int64_t length = bars_.stocks[k].length;
+    const std::int64_t least = missing <= 0 ? 0 : (missing + length - 1) / length;
+    for (std::int64_t n = least; n <= most[k] && effort >= 0; ++n) {
+      mix[k] = static_cast<int>(n);
       descend(k + 1, most, mix, effort, complete, found);
       // More of the last stock cannot be smaller.
       if (k + 1 == most.size() && found.size() > before) break;
     }
+    if (effort < 0) complete = false;
     mix[k] = 0;
   }
 
@@ -112,7 +124,8 @@ class Rip {
 
   /// Chooses the strips of each width, widest first, while they leave room side by side.
   bool choose(std::size_t w) {
-    if (--effort_ < 0) {
+    effort_ -= node_work;
+    if (effort_ < 0) {
       complete_ = false;
       return false;
     }
