@@ -15,7 +15,7 @@ namespace strikeoff {
 namespace {
 
 constexpr int dives = 100;
-constexpr long fill_work = 1'000;  // steps of a plan filled, beside its knapsacks
+constexpr long fill_work = 3'000;  // steps of a plan filled, beside its knapsacks
 
 /// Rounds the continuous solution down and solves the rest again, until all is cut or stuck.
 class Dive {

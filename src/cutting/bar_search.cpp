@@ -13,7 +13,7 @@ constexpr std::size_t most_cuts = 40;
 constexpr std::size_t most_failed = 200'000;
 constexpr int most_changed = 3;  // pieces that change places with one
 // Steps as long as those of `ColumnGeneration::work`.
-constexpr long node_work = 500, pattern_work = 20;
+constexpr long node_work = 2'000, pattern_work = 40, sum_work = 10;
 
 std::vector<int> key(const BarState& state) {
   std::vector<int> key = state.demand;
@@ -153,6 +153,7 @@ std::vector<BarPattern> BarSearch::patterns_for(const BarState& state,
       }
     }
   }
+  effort_ -= static_cast<long>(found_.size()) * node_work / 4;
   std::sort(found_.begin(), found_.end(), [](const Found& a, const Found& b) {
     if (a.use != b.use) return a.use > b.use;
     if (a.waste != b.waste) return a.waste < b.waste;
@@ -216,6 +217,7 @@ bool BarSearch::sums_to(std::int64_t least, std::int64_t most, std::size_t from,
     const std::size_t i = order_[a];
     const std::int64_t length = problem_.items[i].length;
     std::int64_t sum = 0;
+    effort_ -= sum_work;
     for (int n = 1; n <= pattern.counts[i] - int{a == 0} && pieces + n <= most_changed; ++n) {
       sum += length;
       if (sum > most || (sum == most && pieces + n == 1)) break;

@@ -32,28 +32,34 @@ BarSolution cut_by_width(const BarProblem& problem, const BarEffort& effort) {
   BarProblem across_at_least = across;        // with the strips that every plan has
   std::vector<std::vector<BarStrip>> strips;  // [width]
   bool proven = true;
-  const std::vector<std::int64_t> widths = widths_of(problem);
-  const long shares = static_cast<long>(widths.size()) + 2;
-  const BarEffort share{effort.a_mix / shares, effort.in_all / shares};
-  for (const std::int64_t width : widths) {
+  // Half of what is left for each width and for the boards.
+  long left = effort.in_all;
+  const auto cut = [&](const BarProblem& bars) {
+    const BarEffort half{std::min(effort.a_mix, left / 2), left / 2};
+    BarSolution solution = cut_bars(bars, half);
+    left = std::max(left - solution.work, effort.in_all / 8);
+    return solution;
+  };
+  for (const std::int64_t width : widths_of(problem)) {
     BarProblem along;
     along.stocks.push_back({stock.length, 1, std::numeric_limits<int>::max(), 1});
     for (const BarItem& item : problem.items) {
       along.items.push_back({item.length, item.width == width ? item.demand : 0, 1});
     }
-    const BarSolution cut = cut_bars(along, share);
+    const BarSolution fewest = cut(along);
     std::vector<BarStrip>& own = strips.emplace_back();
-    for (const BarPattern& bar : cut.patterns) {
+    for (const BarPattern& bar : fewest.patterns) {
       for (int n = 0; n < bar.times; ++n) own.push_back({width, bar.counts});
     }
-    proven = proven && cut.proven;
+    proven = proven && fewest.proven;
     across.items.push_back({width, static_cast<int>(own.size()), 1});
-    across_at_least.items.push_back({width, static_cast<int>(cut.bound), 1});
+    across_at_least.items.push_back({width, static_cast<int>(fewest.bound), 1});
   }
-  const BarSolution boards = cut_bars(across, share);
-  const std::int64_t least = proven ? boards.bound : cut_bars(across_at_least, share).bound;
+  const BarSolution boards = cut(across);
+  const std::int64_t least = proven ? boards.bound : cut(across_at_least).bound;
   BarSolution solution{{}, boards.cost * stock.cost, least * stock.cost, false};
   solution.proven = !boards.patterns.empty() && solution.cost == solution.bound;
+  solution.work = effort.in_all - left;
   for (const BarPattern& row : boards.patterns) {
     for (int n = 0; n < row.times; ++n) {
       BarPattern board{0, std::vector<int>(problem.items.size(), 0), {}, 1};
@@ -100,11 +106,18 @@ class Solver {
   }
 
   BarSolution run(std::int64_t below) {
+    search(below);
+    solution_.work = effort_.in_all - left_;
+    return std::move(solution_);
+  }
+
+ private:
+  void search(std::int64_t below) {
     // By area alone, and by the prices of the continuous solution.
     add_cut(areas_);
     add_cut(solve(demand_, cost_, most_, penalty_).price);
     bool bound_is_final = false;  // a mix was given up, so the bound stays at its cost
-    while (left_ > 0) {
+    do {
       const auto mix = mixes_.cheapest(solution_.bound);
       left_ -= mixes_.work();
       const std::int64_t price = mix ? cost_of(problem_, *mix) : MixSearch::no_cost;
@@ -113,7 +126,7 @@ class Solver {
       // A search that was cut short has not shown this mix to be the cheapest.
       bound_is_final = bound_is_final || mixes_.missed() < price;
       if (!mix && least < below) break;  // cut short
-      if (!mix || price >= below) return solution_;
+      if (!mix || price >= below) return;
       if (is_cut_off(*mix)) continue;
       long a_mix = std::min(effort_.a_mix, left_);
       const long before = a_mix;
@@ -123,16 +136,14 @@ class Solver {
         solution_.patterns = std::move(packed.patterns);
         solution_.cost = price;
         solution_.proven = price == solution_.bound;
-        return solution_;
+        return;
       }
       bound_is_final = bound_is_final || packed.outcome == Packing::unknown;
       mixes_.not_packed.push_back(*mix);
-    }
+    } while (left_ > 0);
     round(below);
-    return solution_;
   }
 
- private:
   static BarMix most_of(const BarProblem& problem, int pieces) {
     BarMix most;
     for (const BarStock& stock : problem.stocks) {
@@ -196,6 +207,7 @@ class Solver {
       rest.stocks[k].available = state.bars[k];
     }
     const BarSolution last = cut_bars(rest, {effort_.a_mix / 10, effort_.in_all / 10});
+    left_ -= last.work;
     if (last.patterns.empty() && pieces_left() > 0) return;
     std::int64_t cost = last.cost;
     for (const BarPattern& pattern : state.chosen) {

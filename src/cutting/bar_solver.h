@@ -14,13 +14,14 @@ struct BarSolution {
   std::int64_t cost = 0;
   std::int64_t bound = 0;  // no plan costs less; proven in integers
   bool proven = false;     // cost meets the bound
+  long work = 0;           // effort spent
 };
 
 /// How much is searched, in steps of `ColumnGeneration::work`, so that results repeat on any
-/// machine. A step takes about 0.6 ns, and so a hopeless job about 2 s, optimised.
+/// machine. A step takes at most 0.5 ns, and so a hopeless job about 2 s, optimised.
 struct BarEffort {
-  long a_mix = 1'500'000'000;
-  long in_all = 2'500'000'000;
+  long a_mix = 2'000'000'000;
+  long in_all = 4'000'000'000;
 };
 
 /// Cuts the pieces from the cheapest bars. Mixes of bars are tried by rising cost; a mix the

@@ -17,20 +17,12 @@
 namespace strikeoff {
 namespace {
 
-// Larger jobs would take more than a moment; they keep the first plan (assumption).
-// Pieces and kinds are those times the kinds of boards.
-constexpr std::size_t most_pieces = 360, most_kinds = 48, most_widths = 8, most_sources = 8;
-constexpr BarEffort for_plan{200, 400}, for_bound{10, 20};
+// What a hopeless job may take: a quarter of a second for the plan, less for each bound, optimised
+// (assumption). A normal job needs a hundredth of that.
+constexpr BarEffort for_plan{200'000'000, 400'000'000}, for_bound{20'000'000, 40'000'000};
 // Doubles inside the search hold whole numbers exactly to 2^53.
 constexpr double most_cost = 9e15;
 constexpr double parts_of_unit = 1e6;  // of a unit of cost
-
-bool is_small(const std::vector<BoardItem>& items, const BoardProblem& problem) {
-  const std::size_t sources = problem.bars.stocks.size();
-  return items.size() * sources <= most_pieces &&
-         problem.bars.items.size() * sources <= most_kinds && sources <= most_sources &&
-         widths_of(problem.bars).size() <= most_widths;
-}
 
 /// Whole costs in which a unit of money outweighs any number of boards.
 class Costs {
@@ -153,7 +145,7 @@ BoardPlan plan_boards(const std::vector<BoardItem>& items, const std::vector<Boa
   if (items.empty() || !plan.packing.unplaced.empty()) return plan;
   BoardProblem problem = board_problem(items, sources, saw);
   const Costs costs(sources, items.size());
-  if (is_small(items, problem) && costs.fits()) {
+  if (costs.fits()) {
     Planner planner(items, sources, saw, std::move(problem));
     plan.cost_bound = costs.money(planner.improve(plan.packing, costs));
     planner.spare_on_hand(plan.packing);

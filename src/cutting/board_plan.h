@@ -17,8 +17,9 @@ struct BoardPlan {
 
 /// The cheapest boards for these items: least cost, then fewest bought, then fewest on hand. The
 /// plan of `pack_boards`, or an exact one (`cut_bars`) where that is cheaper; a third cut only
-/// where it saves money or a board. Jobs too large for the exact search, and those with parts left
-/// over, keep the plan of `pack_boards` and bounds of 0.
+/// where it saves money or a board. Of a job too large for the exact search the plan may cost more
+/// than the bound says it must. Jobs with parts left over keep the plan of `pack_boards` and bounds
+/// of 0.
 [[nodiscard]] BoardPlan plan_boards(const std::vector<BoardItem>& items,
                                     const std::vector<BoardSource>& sources, std::size_t stocks,
                                     const Saw& saw);

@@ -9,7 +9,8 @@
 namespace strikeoff {
 namespace {
 
-constexpr long step_work = 10;  // of a node of the search, beside one of the table
+constexpr long step_work = 10;      // of a node of the search, beside one of the table
+constexpr long start_work = 1'500;  // of a search of no nodes
 
 /// What `length` more could be worth at this item's rate, rounded up where values are whole.
 double rate_bound(const KnapsackItem<double>& item, std::int64_t length) {
@@ -63,7 +64,8 @@ class DepthFirst {
   KnapsackResult<Value> run() {
     search(0, capacity_, 0);
     KnapsackResult<Value> result{best_value_, std::max(best_value_, missed_),
-                                 std::vector<int>(size_, 0), step_work * (nodes_ - nodes_left_)};
+                                 std::vector<int>(size_, 0),
+                                 start_work + step_work * (nodes_ - nodes_left_)};
     for (std::size_t i = 0; i < order_.size(); ++i) result.counts[order_[i]] = best_[i];
     return result;
   }
@@ -159,7 +161,7 @@ KnapsackResult<Value> fill(std::span<const KnapsackItem<Value>> items, std::int6
   auto result =
       DepthFirst<Value>(items, capacity, has_table ? std::min(nodes, try_nodes) : nodes).run();
   if (result.upper > result.value && has_table) {
-    const long work = result.work + static_cast<long>(room * copies);
+    const long work = result.work + room * copies;
     result = by_table(items, static_cast<std::size_t>(room), unit);
     result.work = work;
   }

@@ -11,7 +11,7 @@
 namespace strikeoff {
 namespace {
 
-constexpr long node_work = 200;  // steps as long as those of `ColumnGeneration::work`
+constexpr long node_work = 2'000;  // steps as long as those of `ColumnGeneration::work`
 
 /// The pieces of one width, and which mixes of strips hold them.
 class Width {
