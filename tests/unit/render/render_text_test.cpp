@@ -79,7 +79,7 @@ TEST_CASE("boards are ripped widest first and say what is left") {
   CHECK_THAT(text, Contains("Rip the full length, fence at 2 1/2 in (3 strips), then 1 in "
                             "(3 strips)."));
   CHECK_THAT(text, Contains("3  2 1/2 in  E2 28 in | E2 28 in      39 3/4 in"));
-  CHECK_THAT(text, Contains("What is left, uncut: 96 x 4 1/2 in."));
+  CHECK_THAT(text, Contains("Keep: 96 x 4 1/2 in, 39 3/4 x 2 1/2 in."));
 }
 
 TEST_CASE("the cut list says whether fewer boards could do") {
