@@ -230,11 +230,10 @@ struct CutList {
   std::vector<std::string> unplaced;  // marks of parts that fit no stock or have no room
   /// No plan buys the placed parts for less; nothing when no stock that must be bought has a price.
   std::optional<Money> cost_bound;
-  std::optional<Money> cost;  // of the stock to buy that has a price; beside a cost bound
-  std::optional<double>
-      cost_gap;       // cost over its bound, as a share of it; nothing over a bound of 0
-  Length end_trim;    // squared off both ends of every board first
-  Reusable reusable;  // the least left-over listed
+  std::optional<Money> cost;       // of the stock to buy; nothing when some has no price
+  std::optional<double> cost_gap;  // what cost is over the bound, as a share of it, if known
+  Length end_trim;                 // squared off both ends of every board first
+  Reusable reusable;               // the least left-over listed
 };
 
 struct Material {

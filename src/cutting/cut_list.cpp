@@ -142,6 +142,12 @@ int bound_of(std::size_t stock, const std::vector<Part>& parts, const std::vecto
   return boards_bound(items, length, width, saw.kerf);
 }
 
+const Stock* stock_of(const std::string& id, const std::vector<Stock>& stocks) {
+  const auto found = std::find_if(stocks.begin(), stocks.end(),
+                                  [&](const Stock& stock) { return stock.id == id; });
+  return found == stocks.end() ? nullptr : &*found;
+}
+
 /// A plan that meets the bound uses the fewest pieces. Each board of the bound that is not on hand
 /// must be bought; what is on hand is free.
 void prove(StockTotal& total, const Stock& stock, const std::vector<OnHand>& on_hand) {
@@ -152,30 +158,31 @@ void prove(StockTotal& total, const Stock& stock, const std::vector<OnHand>& on_
   total.buy_bound = std::max({total.buy_bound, total.bound - there, 0});
 }
 
-/// What the stock costs that is bought, and what it costs at least.
-struct Spent {
-  std::optional<Money> cost, bound;
-  void add(const StockTotal& total, const Stock& stock) {
-    if (!stock.price) return;
-    cost = cost.value_or(Money{}) + Money::from_si(*stock.price * total.buy);
-    bound = bound.value_or(Money{}) + Money::from_si(*stock.price * total.buy_bound);
-  }
-  void add_to(CutList& list) const {
-    if (!bound) return;
-    list.cost = list.cost.value_or(Money{}) + *cost;
-    list.cost_bound = list.cost_bound.value_or(Money{}) + *bound;
-  }
-};
+/// What buying that many of the stock costs at least, where it has a price.
+void add_bound(const StockTotal& total, const Stock& stock, std::optional<Money>& bound) {
+  if (!stock.price) return;
+  bound = bound.value_or(Money{}) + Money::from_si(*stock.price * total.buy_bound);
+}
 
 /// Tells a plan at its bound from a dearer one; money is in sums of prices.
 constexpr Money least_money = Money::from_si(1e-6);
 
-void set_cost_gap(CutList& list) {
-  if (!list.cost || !list.cost_bound) return;
-  if (*list.cost - *list.cost_bound < least_money) {
+/// What the plan costs beside its bound, if all that it buys has a price.
+void set_cost(CutList& list, const std::vector<Stock>& boards, const std::vector<Stock>& sheets) {
+  if (!list.cost_bound) return;
+  Money cost;
+  for (const StockTotal& total : list.totals) {
+    if (total.buy == 0) continue;
+    const Stock* stock = stock_of(total.stock, boards);
+    if (stock == nullptr) stock = stock_of(total.stock, sheets);
+    if (stock == nullptr || !stock->price) return;
+    cost += Money::from_si(*stock->price * total.buy);
+  }
+  list.cost = cost;
+  if (cost - *list.cost_bound < least_money) {
     list.cost_gap = 0;
   } else if (*list.cost_bound >= least_money) {
-    list.cost_gap = *list.cost / *list.cost_bound - 1;
+    list.cost_gap = cost / *list.cost_bound - 1;
   }
 }
 
@@ -244,7 +251,7 @@ void cut_boards(CutList& list, const std::vector<Stock>& stocks,
   for (std::size_t p = 0; p < list.parts.size(); ++p) {
     if (cut_from[p]) list.parts[p].stock = stocks[*cut_from[p]].id;
   }
-  Spent spent;
+  std::optional<Money> least;
   for (std::size_t i = 0; i < stocks.size(); ++i) {
     if (totals[i].used == 0) continue;
     totals[i].stock = stocks[i].id;
@@ -252,14 +259,13 @@ void cut_boards(CutList& list, const std::vector<Stock>& stocks,
         std::max(plan.stock_bounds[i], bound_of(i, list.parts, own, tally, sources, saw));
     if (stocks.size() == 1) totals[i].buy_bound = boards_for(plan.cost_bound, sources.back().cost);
     prove(totals[i], stocks[i], on_hand);
-    spent.add(totals[i], stocks[i]);
+    add_bound(totals[i], stocks[i], least);
     list.totals.push_back(totals[i]);
   }
+  if (!least) return;
   // Without all prices the plan's costs are areas.
-  if (spent.bound && are_priced(stocks)) {
-    spent.bound = std::max(*spent.bound, Money::from_si(plan.cost_bound));
-  }
-  spent.add_to(list);
+  if (are_priced(stocks)) least = std::max(*least, Money::from_si(plan.cost_bound));
+  list.cost_bound = list.cost_bound.value_or(Money{}) + *least;
 }
 
 /// The panels of one stock, largest first.
@@ -342,9 +348,7 @@ void cut_sheets(CutList& list, const Stock& stock, const std::vector<OnHand>& on
   total.bound = plan.sheet_bound;
   total.buy_bound = static_cast<int>(plan.cost_bound);
   prove(total, stock, on_hand);
-  Spent spent;
-  spent.add(total, stock);
-  spent.add_to(list);
+  add_bound(total, stock, list.cost_bound);
   list.totals.push_back(std::move(total));
 }
 
@@ -380,7 +384,7 @@ CutList cut_parts(std::vector<Part> parts, const std::vector<Stock>& boards,
       total.buy_bound = 0;
     }
   }
-  set_cost_gap(list);
+  set_cost(list, boards, sheets);
   return list;
 }
 
