@@ -247,9 +247,10 @@ std::string cost_line(const Plan& plan) {
   if (!list.cost_gap || !list.unplaced.empty() || *list.cost <= Money{}) return "";
   const std::string cost = show_money(*list.cost, plan.currency);
   if (*list.cost_gap <= 0) return cost + " for boards and sheets; no plan is cheaper.";
-  return fmt::format("At least {} for boards and sheets; this plan costs {}, at most {} over.",
-                     show_money(*list.cost_bound, plan.currency), cost,
-                     show_percent(*list.cost_gap));
+  const std::string over = show_percent(std::max(*list.cost_gap, 0.001));  // never "0 %"
+  return fmt::format(
+      "No plan costs less than {} for boards and sheets; this one costs {}, at most about {} over.",
+      show_money(*list.cost_bound, plan.currency), cost, over);
 }
 
 std::string what(const std::string& stock, Length length, Length width, bool on_hand, Units units) {
