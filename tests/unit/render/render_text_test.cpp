@@ -105,7 +105,7 @@ TEST_CASE("the cut list says how far from the cheapest it may be") {
   list.cost = Money::from_si(41);
   list.cost_gap = 0.025;
   CHECK_THAT(text::cut(plan), Contains("No plan costs less than 40.00 USD for boards and sheets; "
-                                       "this one costs 41.00 USD, at\n  most about 2.5 % over."));
+                                       "this one costs 41.00 USD, at most about\n  2.5 % over."));
 }
 
 TEST_CASE("the ends of a board are squared before it is ripped") {
