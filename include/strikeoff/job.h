@@ -173,6 +173,13 @@ struct Additive {
   bool operator==(const Additive&) const = default;
 };
 
+/// The least size of a left-over that is worth keeping: along the grain of a board, either way of a
+/// sheet.
+struct Reusable {
+  Length length = Length::mm(300), width = Length::mm(40);  // assumption
+  bool operator==(const Reusable&) const = default;
+};
+
 struct Forms {
   std::vector<Stock> strip_stock;   // one thickness; at least one
   std::optional<Stock> bend_stock;  // thin sheet for rounded edges; its `bends_to` is there
@@ -180,6 +187,7 @@ struct Forms {
   Length screw_spacing;             // of strips, at most
   bool screws_may_tighten = false;  // the job does not say: closer where the mix pushes harder
   CornerStyle corner = CornerStyle::through;
+  Reusable reusable;
   bool operator==(const Forms&) const = default;
 };
 

@@ -183,12 +183,19 @@ struct Strip {
   Length left_over;
 };
 
+/// What is left of a board and can be used again; the length is along the grain.
+struct LeftOver {
+  Length length, width;
+  bool operator==(const LeftOver&) const = default;
+};
+
 struct Board {
   std::string stock;
   bool on_hand = false;
   Length length, width;
   std::vector<Strip> strips;
-  Length left_over_width;  // of the board, full length
+  Length left_over_width;                // of the board, full length
+  std::vector<LeftOver> left_over = {};  // re-usable ones, largest first
 };
 
 struct SheetPiece {
@@ -212,6 +219,7 @@ struct StockTotal {
   int buy = 0;
   int bound = 0;        // no plan uses fewer
   bool proven = false;  // used meets the bound
+  int buy_bound = 0;    // no plan buys fewer of it; 0 where not known
 };
 
 struct CutList {
@@ -222,6 +230,10 @@ struct CutList {
   std::vector<std::string> unplaced;  // marks of parts that fit no stock or have no room
   /// No plan buys the placed parts for less; nothing when no stock that must be bought has a price.
   std::optional<Money> cost_bound;
+  std::optional<Money> cost;       // of the stock to buy; nothing when some has no price
+  std::optional<double> cost_gap;  // what cost is over the bound, as a share of it, if known
+  Length end_trim;                 // squared off both ends of every board first
+  Reusable reusable;               // the least left-over listed
 };
 
 struct Material {

@@ -5,12 +5,29 @@
 
 #include "checks/checks.h"
 #include "core/format.h"
+#include "cutting/stocks.h"
+#include "cutting/verify.h"
 
 namespace strikeoff {
 namespace {
 
 constexpr Length narrowest_rip = Length::mm(50);    // safe by hand; common practice, no source
 constexpr Length narrowest_strip = Length::mm(15);  // ripped at all (assumption)
+
+/// The cut list replayed by code that knows only the rules of the saw.
+Check cut_list(const Job& job, const Plan& plan) {
+  const auto wrong =
+      cut_violations(plan.cut_list, boards_of(job), sheets_of(job), job.on_hand, saw_of(job));
+  Check check;
+  check.code = "cut-list";
+  check.title = "The cut list can be cut as it stands";
+  check.basis = "each piece once, with the kerf, on a board or sheet that is there";
+  if (wrong.empty()) return check;
+  check.level = Level::stop;
+  check.title = "The cut list cannot be cut as it stands: " + wrong.front();
+  check.advice = "This is a bug in strikeoff. Do not cut by it; report it with the job file.";
+  return check;
+}
 
 std::optional<Check> splice(const Plan& plan) {
   int number = 0;
@@ -121,7 +138,7 @@ std::optional<Check> narrow_rip(const Job& job, const Plan& plan) {
 }  // namespace
 
 std::vector<Check> form_checks(const Job& job, const Plan& plan) {
-  std::vector<Check> checks{short_board(job, plan)};
+  std::vector<Check> checks{cut_list(job, plan), short_board(job, plan)};
   for (const auto& check : {splice(plan), narrow_rip(job, plan)}) {
     if (check) checks.push_back(*check);
   }

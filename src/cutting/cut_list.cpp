@@ -14,6 +14,7 @@
 
 #include "cutting/board_plan.h"
 #include "cutting/bound.h"
+#include "cutting/gather.h"
 #include "cutting/guillotine.h"
 
 namespace strikeoff {
@@ -141,23 +142,54 @@ int bound_of(std::size_t stock, const std::vector<Part>& parts, const std::vecto
   return boards_bound(items, length, width, saw.kerf);
 }
 
-/// A plan that meets the bound uses the fewest pieces. Each priced board of the bound that is not
-/// on hand must be paid for; what is on hand is free.
-void prove(StockTotal& total, const Stock& stock, const std::vector<OnHand>& on_hand,
-           std::optional<Money>& cost_bound) {
+const Stock* stock_of(const std::string& id, const std::vector<Stock>& stocks) {
+  const auto found = std::find_if(stocks.begin(), stocks.end(),
+                                  [&](const Stock& stock) { return stock.id == id; });
+  return found == stocks.end() ? nullptr : &*found;
+}
+
+/// A plan that meets the bound uses the fewest pieces. Each board of the bound that is not on hand
+/// must be bought; what is on hand is free.
+void prove(StockTotal& total, const Stock& stock, const std::vector<OnHand>& on_hand) {
   total.buy = total.used - total.on_hand;
   total.proven = total.used == total.bound;
-  if (!stock.price) return;
   int there = 0;
   for (const BoardSource& source : sources_on_hand(on_hand, stock, 0)) there += *source.count;
-  const double least = *stock.price * std::max(0, total.bound - there);
-  cost_bound = cost_bound.value_or(Money{}) + Money::from_si(least);
+  total.buy_bound = std::max({total.buy_bound, total.bound - there, 0});
+}
+
+/// What buying that many of the stock costs at least, where it has a price.
+void add_bound(const StockTotal& total, const Stock& stock, std::optional<Money>& bound) {
+  if (!stock.price) return;
+  bound = bound.value_or(Money{}) + Money::from_si(*stock.price * total.buy_bound);
+}
+
+/// Tells a plan at its bound from a dearer one; money is in sums of prices.
+constexpr Money least_money = Money::from_si(1e-6);
+
+/// What the plan costs beside its bound, if all that it buys has a price.
+void set_cost(CutList& list, const std::vector<Stock>& boards, const std::vector<Stock>& sheets) {
+  if (!list.cost_bound) return;
+  Money cost;
+  for (const StockTotal& total : list.totals) {
+    if (total.buy == 0) continue;
+    const Stock* stock = stock_of(total.stock, boards);
+    if (stock == nullptr) stock = stock_of(total.stock, sheets);
+    if (stock == nullptr || !stock->price) return;
+    cost += Money::from_si(*stock->price * total.buy);
+  }
+  list.cost = cost;
+  if (cost - *list.cost_bound < least_money) {
+    list.cost_gap = 0;
+  } else if (*list.cost_bound >= least_money) {
+    list.cost_gap = cost / *list.cost_bound - 1;
+  }
 }
 
 Board board_from(const PackedBoard& packed, const BoardSource& source, const Stock& stock,
-                 const std::vector<Part>& parts, Length kerf) {
+                 const std::vector<Part>& parts, const Saw& saw) {
   Board board{stock.id, source.on_hand, source.length, source.width, {}, {}};
-  const auto left_over = [&](Length rest) { return std::max(rest - kerf, Length{}); };
+  const auto left_over = [&](Length rest) { return std::max(rest - saw.kerf, Length{}); };
   for (const PackedStrip& from : packed.strips) {
     Strip& strip = board.strips.emplace_back();
     strip.width = from.width;
@@ -168,7 +200,13 @@ Board board_from(const PackedBoard& packed, const BoardSource& source, const Sto
     }
   }
   board.left_over_width = left_over(packed.rest);
+  board.left_over = left_over_of(packed, source, saw);
   return board;
+}
+
+/// How many boards that cost this much each a cost takes; a millionth less is rounding.
+int boards_for(double cost, double each) {
+  return each > 0 ? static_cast<int>(std::ceil(cost / each - 1e-6)) : 0;
 }
 
 /// Every piece to cut from boards, once each, in an order that the order of the parts does not
@@ -208,7 +246,7 @@ void cut_boards(CutList& list, const std::vector<Stock>& stocks,
         if (!cut_from[p]) cut_from[p] = source.stock;
       }
     }
-    list.boards.push_back(board_from(packed, source, stocks[source.stock], list.parts, saw.kerf));
+    list.boards.push_back(board_from(packed, source, stocks[source.stock], list.parts, saw));
   }
   for (std::size_t p = 0; p < list.parts.size(); ++p) {
     if (cut_from[p]) list.parts[p].stock = stocks[*cut_from[p]].id;
@@ -219,7 +257,9 @@ void cut_boards(CutList& list, const std::vector<Stock>& stocks,
     totals[i].stock = stocks[i].id;
     totals[i].bound =
         std::max(plan.stock_bounds[i], bound_of(i, list.parts, own, tally, sources, saw));
-    prove(totals[i], stocks[i], on_hand, least);
+    if (stocks.size() == 1) totals[i].buy_bound = boards_for(plan.cost_bound, sources.back().cost);
+    prove(totals[i], stocks[i], on_hand);
+    add_bound(totals[i], stocks[i], least);
     list.totals.push_back(totals[i]);
   }
   if (!least) return;
@@ -246,16 +286,15 @@ std::int64_t grown(Length length, Length kerf) {
   return std::llround((length + kerf).in_nm());
 }
 
-/// Smaller left-overs are waste (assumption).
-bool is_reusable(const Rectangle& rest) {
-  return std::max(rest.length, rest.depth) >= Length::mm(300) &&
-         std::min(rest.length, rest.depth) >= Length::mm(40);
+bool is_reusable(const Rectangle& rest, const Reusable& least) {
+  const auto holds = [&](Length a, Length b) { return a >= least.length && b >= least.width; };
+  return holds(rest.length, rest.depth) || holds(rest.depth, rest.length);
 }
 
 /// The sheet as sawn, with the parts of `order` that its pieces are.
 Sheet sheet_from(const CutSheet& cut, const BoardSource& source, const Stock& stock,
                  const std::vector<Part>& parts, const std::vector<std::size_t>& order,
-                 Length kerf) {
+                 const Saw& saw) {
   Sheet sheet{stock.id, source.on_hand, source.length, source.width, {}, {}, cut.stages};
   const auto at = [](std::int64_t x, std::int64_t y) {
     return Point{Length::nm(static_cast<double>(x)), Length::nm(static_cast<double>(y))};
@@ -268,8 +307,8 @@ Sheet sheet_from(const CutSheet& cut, const BoardSource& source, const Stock& st
   }
   for (const CutRest& rest : cut.rests) {
     const Point size = at(rest.length, rest.width);
-    const Rectangle left{at(rest.x, rest.y), size.x - kerf, size.y - kerf};
-    if (is_reusable(left)) sheet.left_over.push_back(left);
+    const Rectangle left{at(rest.x, rest.y), size.x - saw.kerf, size.y - saw.kerf};
+    if (is_reusable(left, saw.reusable)) sheet.left_over.push_back(left);
   }
   return sheet;
 }
@@ -302,17 +341,14 @@ void cut_sheets(CutList& list, const Stock& stock, const std::vector<OnHand>& on
   total.stock = stock.id;
   for (const CutSheet& cut : plan.sheets) {
     for (const CutPiece& piece : cut.pieces) tally.place(order[piece.item]);
-    list.sheets.push_back(sheet_from(cut, sources[cut.stock], stock, list.parts, order, saw.kerf));
+    list.sheets.push_back(sheet_from(cut, sources[cut.stock], stock, list.parts, order, saw));
     ++total.used;
     if (list.sheets.back().on_hand) ++total.on_hand;
   }
-  total.buy = total.used - total.on_hand;
   total.bound = plan.sheet_bound;
-  total.proven = total.used == total.bound;
-  if (stock.price) {
-    const double least = *stock.price * static_cast<double>(plan.cost_bound);
-    list.cost_bound = list.cost_bound.value_or(Money{}) + Money::from_si(least);
-  }
+  total.buy_bound = static_cast<int>(plan.cost_bound);
+  prove(total, stock, on_hand);
+  add_bound(total, stock, list.cost_bound);
   list.totals.push_back(std::move(total));
 }
 
@@ -322,6 +358,8 @@ CutList cut_parts(std::vector<Part> parts, const std::vector<Stock>& boards,
                   const std::vector<Stock>& sheets, const std::vector<OnHand>& on_hand,
                   const Saw& saw) {
   CutList list;
+  list.end_trim = saw.end_trim;
+  list.reusable = saw.reusable;
   list.parts = std::move(parts);
   Tally tally(list.parts);
   const auto groups = alike(boards);
@@ -341,8 +379,12 @@ CutList cut_parts(std::vector<Part> parts, const std::vector<Stock>& boards,
   }
   // A plan that leaves parts out proves nothing about the job.
   if (!list.unplaced.empty()) {
-    for (StockTotal& total : list.totals) total.proven = false;
+    for (StockTotal& total : list.totals) {
+      total.proven = false;
+      total.buy_bound = 0;
+    }
   }
+  set_cost(list, boards, sheets);
   return list;
 }
 

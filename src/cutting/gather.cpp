@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cstddef>
 #include <map>
+#include <set>
 #include <utility>
 
 #include "cutting/fill.h"
@@ -11,22 +12,22 @@
 namespace strikeoff {
 namespace {
 
-/// What can be used again of a rest of this size; nothing under 300 x 40 mm (assumption).
-double reusable(Length length, Length width) {
-  const bool large = length >= Length::mm(300) && width >= Length::mm(40);
-  return large ? (length * width).si() : 0;
-}
-
-double largest_left_over(const BoardPacking& packing, const std::vector<BoardSource>& sources,
-                         const Saw& saw) {
-  double most = 0;
+/// How good a plan is among those of the same boards: the largest re-usable left-over, in m2, then
+/// how often the fence is set, board by board, which counts against it.
+std::pair<double, int> merit(const BoardPacking& packing, const std::vector<BoardSource>& sources,
+                             const Saw& saw) {
+  double largest = 0;
+  int settings = 0;
   for (const PackedBoard& board : packing.boards) {
-    most = std::max(most, reusable(sources[board.source].length, board.rest - saw.kerf));
-    for (const PackedStrip& strip : board.strips) {
-      most = std::max(most, reusable(strip.rest - saw.kerf, strip.width));
+    const auto rests = left_over_of(board, sources[board.source], saw);
+    if (!rests.empty()) {
+      largest = std::max(largest, (rests.front().length * rests.front().width).si());
     }
+    std::set<Length> widths;
+    for (const PackedStrip& strip : board.strips) widths.insert(strip.width);
+    settings += static_cast<int>(widths.size());
   }
-  return most;
+  return {largest, -settings};
 }
 
 /// Fills the strips of one source and width anew, one after another. Strips that then stay empty
@@ -107,14 +108,28 @@ BoardPacking fill_boards(BoardPacking packing, std::size_t sources, const Saw& s
 
 }  // namespace
 
+std::vector<LeftOver> left_over_of(const PackedBoard& board, const BoardSource& source,
+                                   const Saw& saw) {
+  std::vector<LeftOver> rests{{source.length, board.rest - saw.kerf}};
+  for (const PackedStrip& strip : board.strips) {
+    rests.push_back({strip.rest - saw.kerf, strip.width});
+  }
+  std::erase_if(rests, [&](const LeftOver& rest) {
+    return rest.length < saw.reusable.length || rest.width < saw.reusable.width;
+  });
+  std::stable_sort(rests.begin(), rests.end(), [](const LeftOver& a, const LeftOver& b) {
+    const double area = (a.length * a.width).si(), other = (b.length * b.width).si();
+    return std::pair(other, b.length) < std::pair(area, a.length);
+  });
+  return rests;
+}
+
 void gather(BoardPacking& packing, const std::vector<BoardItem>& items,
             const std::vector<BoardSource>& sources, const Saw& saw) {
   std::map<std::size_t, Length> length_of;
   for (const BoardItem& item : items) length_of[item.part] = item.length;
   const auto keep_better = [&](BoardPacking other) {
-    if (largest_left_over(other, sources, saw) > largest_left_over(packing, sources, saw)) {
-      packing = std::move(other);
-    }
+    if (merit(other, sources, saw) > merit(packing, sources, saw)) packing = std::move(other);
   };
   // A narrower part in a strip stays where it is.
   std::map<std::size_t, Length> width_of;

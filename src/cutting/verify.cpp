@@ -46,6 +46,7 @@ class Checker {
       if (differs(left, board.left_over_width)) {
         say("the width left over of a board of " + board.stock + " is wrong");
       }
+      check_left_over(board);
     }
   }
 
@@ -105,6 +106,25 @@ class Checker {
     }
     ++known->second.cut;
     return known->second.part;
+  }
+
+  /// What is named to keep is there, large enough, and nothing large enough is missing.
+  void check_left_over(const Board& board) {
+    std::vector<std::pair<Length, Length>> there{{board.length, board.left_over_width}};
+    for (const Strip& strip : board.strips) there.emplace_back(strip.left_over, strip.width);
+    std::erase_if(there, [&](const auto& rest) {
+      return rest.first < saw_.reusable.length || rest.second < saw_.reusable.width;
+    });
+    std::vector<std::pair<Length, Length>> named;
+    for (const LeftOver& rest : board.left_over) named.emplace_back(rest.length, rest.width);
+    std::sort(there.begin(), there.end());
+    std::sort(named.begin(), named.end());
+    const auto same = [](const auto& a, const auto& b) {
+      return !differs(a.first, b.first) && !differs(a.second, b.second);
+    };
+    if (!std::equal(there.begin(), there.end(), named.begin(), named.end(), same)) {
+      say("what a board of " + board.stock + " leaves to keep is wrong");
+    }
   }
 
   void check_strip(const Board& board, const Strip& strip) {
@@ -172,6 +192,32 @@ Use use_of(const CutList& list) {
   return use;
 }
 
+/// Every piece comes from a stock that can stand for its part's: of one thickness, and bending only
+/// where that does.
+void check_kinds(const CutList& list, const std::vector<Stock>& boards, Checker& checker) {
+  std::map<std::string, const Stock*> stock_of;
+  for (const Stock& board : boards) stock_of.try_emplace(board.id, &board);
+  std::map<std::string, const Stock*> meant;  // by mark
+  for (const Part& part : list.parts) {
+    const auto stock = stock_of.find(part.stock);
+    if (stock != stock_of.end()) meant[part.mark] = stock->second;
+  }
+  for (const Board& board : list.boards) {
+    const auto stock = stock_of.find(board.stock);
+    if (stock == stock_of.end()) continue;  // told elsewhere
+    for (const Strip& strip : board.strips) {
+      for (const Piece& piece : strip.pieces) {
+        const auto its = meant.find(piece.mark);
+        if (its != meant.end() && its->second->thickness == stock->second->thickness &&
+            its->second->bends_to.has_value() == stock->second->bends_to.has_value()) {
+          continue;
+        }
+        checker.say("piece " + piece.mark + " is cut from the wrong kind of board");
+      }
+    }
+  }
+}
+
 /// How many of that size can be had; nothing: as many as needed.
 std::optional<double> supply(const Stock& stock, bool on_hand, Length length, Length width,
                              const std::vector<OnHand>& owned) {
@@ -219,6 +265,9 @@ void check_totals(const CutList& list, Checker& checker) {
     if (total.used != all || total.on_hand != on_hand || total.buy != all - on_hand) {
       checker.say("the total of " + total.stock + " is wrong");
     }
+    if (total.buy_bound > total.buy) {
+      checker.say("fewer of " + total.stock + " are bought than the bound");
+    }
     if (total.bound > total.used) checker.say("fewer of " + total.stock + " than the bound");
     if (total.proven && total.bound != total.used) {
       checker.say("nothing proves the total of " + total.stock);
@@ -239,7 +288,11 @@ std::vector<std::string> cut_violations(const CutList& list, const std::vector<S
   std::vector<Stock> stocks = boards;
   stocks.insert(stocks.end(), sheets.begin(), sheets.end());
   check_stock(list, stocks, on_hand, checker);
+  check_kinds(list, boards, checker);
   check_totals(list, checker);
+  if (list.cost && list.cost_bound && *list.cost_bound - *list.cost > Money::from_si(1e-6)) {
+    checker.say("the plan costs less than its bound");
+  }
   return checker.take();
 }
 

@@ -13,6 +13,7 @@ namespace {
 constexpr Range<Length> saw_kerf{Length{}, Length::mm(20), "0 mm and 20 mm (3/4 in)"};
 constexpr Range<Length> oversize{Length{}, Length::mm(200), "0 mm and 200 mm (8 in)"};
 constexpr Range<Length> end_trim{Length{}, Length::mm(500), "0 mm and 500 mm (20 in)"};
+constexpr Range<Length> reusable{Length::mm(10), Length::m(10), "10 mm (3/8 in) and 10 m (32 ft)"};
 constexpr Range<Length> spacing{Length::mm(20), Length::m(2), "20 mm (3/4 in) and 2 m (79 in)"};
 
 /// The shortest board worth cutting; it also bounds how many pieces a long strip takes. Assumption.
@@ -106,6 +107,25 @@ void check_end_trim(Context& c, const std::string& at, const Forms& forms) {
   }
 }
 
+Reusable read_reusable(Context& c, const Node& node, const std::string& path) {
+  Reusable least;
+  if (c.units == Units::us) least = {Length::inches(12), Length::inches(1.5)};
+  if (!node) {
+    c.reader.assume(weight_reusable, path,
+                    fmt::format("{} x {}", show(least.length, c.units), show(least.width, c.units)),
+                    "smaller left-overs are waste (assumption)");
+    return least;
+  }
+  Object o(c.reader, node, "the least left-over");
+  const auto read = [&](const char* key, const char* example) {
+    return read_quantity(c.reader, o.need(key, example), reusable).value_or(Length{});
+  };
+  least.length = read("length", R"("length": "300 mm")");
+  least.width = read("width", R"("width": "40 mm")");
+  o.finish();
+  return least;
+}
+
 }  // namespace
 
 Forms read_forms(Context& c, const Node& node) {
@@ -142,6 +162,7 @@ Forms read_forms(Context& c, const Node& node) {
     c.reader.assume(weight_corner, path("corner"), "through",
                     "at each corner the longer strip passes (assumption)");
   }
+  forms.reusable = read_reusable(c, o.find("reusable"), path("reusable"));
   o.finish();
   check_end_trim(c, path("end_trim"), forms);
   return forms;

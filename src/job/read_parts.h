@@ -53,6 +53,7 @@ enum Weight : int {
   weight_corner = 43,
   weight_end_trim = 42,
   weight_screws = 41,
+  weight_reusable = 40,
   weight_spare_bags = 35,
   weight_prices = 30,
   weight_tax = 25,

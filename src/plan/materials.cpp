@@ -109,15 +109,18 @@ std::vector<Material> additives(const Job& job, const Plan& plan) {
   return rows;
 }
 
-std::string proof(const StockTotal& total, const std::string& piece) {
+std::string proof(const CutList& list, const StockTotal& total, const std::string& piece) {
   if (total.proven) return "as in the cut list; no plan needs fewer";
+  if (!list.unplaced.empty()) return "as in the cut list, for the parts that fit";
+  if (total.buy == total.buy_bound) return "as in the cut list; no plan buys fewer";
+  if (list.cost_gap && *list.cost_gap <= 0) return "as in the cut list; no plan is cheaper";
   if (total.bound == 0) return "as in the cut list; other boards of the job could do instead";
   return fmt::format("as in the cut list; no plan needs fewer than {}",
                      count(total.bound, piece, piece + "s"));
 }
 
 /// One row of a stock in the cut list; `piece` is "board" or "sheet".
-Material stock_row(const Job& job, const Stock& stock, const StockTotal& total,
+Material stock_row(const Job& job, const Plan& plan, const Stock& stock, const StockTotal& total,
                    const std::string& piece) {
   Material row;
   row.item = stock.name;
@@ -126,7 +129,7 @@ Material stock_row(const Job& job, const Stock& stock, const StockTotal& total,
   row.unit = piece + "s";
   row.on_hand = total.on_hand;
   row.pack = piece;
-  row.basis = proof(total, piece);
+  row.basis = proof(plan.cut_list, total, piece);
   // What is on hand is already off the number to buy: the cut list used it first.
   buy(job, total.buy, stock.price, {}, row);
   return row;
@@ -152,9 +155,9 @@ std::vector<Material> boards_and_sheets(const Job& job, const Plan& plan) {
   for (const StockTotal& total : plan.cut_list.totals) {
     if (total.used == 0) continue;
     if (const Stock* board = board_of(job, total.stock)) {
-      rows.push_back(stock_row(job, *board, total, "board"));
+      rows.push_back(stock_row(job, plan, *board, total, "board"));
     } else if (const Stock* sheet = sheet_of(job, total.stock)) {
-      rows.push_back(stock_row(job, *sheet, total, "sheet"));
+      rows.push_back(stock_row(job, plan, *sheet, total, "sheet"));
     }
   }
   return rows;

@@ -5,6 +5,7 @@
 
 #include "checks/checks.h"
 #include "cutting/cut_list.h"
+#include "cutting/stocks.h"
 #include "mix/mix.h"
 #include "plan/materials.h"
 #include "plan/schedule.h"
@@ -16,17 +17,6 @@
 
 namespace strikeoff {
 namespace {
-
-/// The sheets the slabs are laid with, each once, in the order of the slabs.
-std::vector<Stock> sheet_stocks(const Job& job) {
-  std::vector<Stock> sheets;
-  for (const Slab& slab : job.slabs) {
-    if (slab.panel && std::find(sheets.begin(), sheets.end(), *slab.panel) == sheets.end()) {
-      sheets.push_back(*slab.panel);
-    }
-  }
-  return sheets;
-}
 
 std::vector<SlabPlan> measure_slabs(const Job& job) {
   std::vector<SlabPlan> slabs;
@@ -93,10 +83,8 @@ Plan make_plan(const Job& job, const Catalogue& catalogue) {
   weigh(job, plan.mix.fresh_density, plan.slabs);
 
   std::vector<Part> parts = plan_forms(job, plan.mix.fresh_density, plan.slabs);
-  std::vector<Stock> boards = job.forms.strip_stock;
-  if (job.forms.bend_stock) boards.push_back(*job.forms.bend_stock);
-  plan.cut_list = cut_parts(std::move(parts), boards, sheet_stocks(job), job.on_hand,
-                            {job.forms.kerf, job.forms.end_trim});
+  plan.cut_list =
+      cut_parts(std::move(parts), boards_of(job), sheets_of(job), job.on_hand, saw_of(job));
 
   Pour pour = plan_pour(job, plan.slabs, plan.mix);
   plan.pour = std::move(pour.plan);

@@ -34,13 +34,18 @@ Json strip(const Strip& strip) {
           {"left_over_mm", number(strip.left_over.in_mm())}};
 }
 
+Json left_over(const LeftOver& rest) {
+  return {{"length_mm", number(rest.length.in_mm())}, {"width_mm", number(rest.width.in_mm())}};
+}
+
 Json board(const Board& board) {
   return {{"stock", board.stock},
           {"on_hand", board.on_hand},
           {"length_mm", number(board.length.in_mm())},
           {"width_mm", number(board.width.in_mm())},
           {"strips", array(board.strips, strip)},
-          {"left_over_width_mm", number(board.left_over_width.in_mm())}};
+          {"left_over_width_mm", number(board.left_over_width.in_mm())},
+          {"left_over", array(board.left_over, left_over)}};
 }
 
 Json sheet_piece(const SheetPiece& piece) {
@@ -51,17 +56,27 @@ Json sheet_piece(const SheetPiece& piece) {
           {"height_mm", number(piece.at.depth.in_mm())}};
 }
 
+Json sheet_left_over(const Rectangle& rest) {
+  return {{"x_mm", number(rest.at.x.in_mm())},
+          {"y_mm", number(rest.at.y.in_mm())},
+          {"width_mm", number(rest.length.in_mm())},
+          {"height_mm", number(rest.depth.in_mm())}};
+}
+
 Json sheet(const Sheet& sheet) {
   return {{"stock", sheet.stock},
           {"on_hand", sheet.on_hand},
           {"pieces", array(sheet.pieces, sheet_piece)},
           {"length_mm", number(sheet.length.in_mm())},
-          {"width_mm", number(sheet.width.in_mm())}};
+          {"width_mm", number(sheet.width.in_mm())},
+          {"left_over", array(sheet.left_over, sheet_left_over)}};
 }
 
 Json total(const StockTotal& total) {
-  return {{"stock", total.stock}, {"used", total.used},   {"on_hand", total.on_hand},
-          {"buy", total.buy},     {"bound", total.bound}, {"proven", total.proven}};
+  return {{"stock", total.stock},        {"used", total.used},
+          {"on_hand", total.on_hand},    {"buy", total.buy},
+          {"bound", total.bound},        {"proven", total.proven},
+          {"buy_bound", total.buy_bound}};
 }
 
 }  // namespace
@@ -71,7 +86,13 @@ Json cut_list(const CutList& list) {
                  {"boards", array(list.boards, board)},
                  {"sheets", array(list.sheets, sheet)},
                  {"totals", array(list.totals, total)},
-                 {"unplaced", list.unplaced}};
+                 {"unplaced", list.unplaced},
+                 {"end_trim_mm", number(list.end_trim.in_mm())},
+                 {"reusable",
+                  {{"length_mm", number(list.reusable.length.in_mm())},
+                   {"width_mm", number(list.reusable.width.in_mm())}}}};
+  if (list.cost) result["cost"] = number(list.cost->si());
+  if (list.cost_gap) result["cost_gap"] = number(*list.cost_gap);
   if (list.cost_bound) result["cost_bound"] = number(list.cost_bound->si());
   return result;
 }

@@ -21,24 +21,42 @@ std::vector<Strip> saw_order(std::vector<Strip> strips) {
   return strips;
 }
 
-/// "2 1/2 in (3 strips), 1 in (1 strip)".
+/// "2 1/2 in (3 strips), 1 in (1 strip)". Widths that read the same are one setting of the fence.
 std::string rip_settings(const std::vector<Strip>& strips, Units units) {
   std::vector<std::string> settings;
   for (auto first = strips.begin(); first != strips.end();) {
-    const auto last = std::find_if(first, strips.end(),
-                                   [&](const Strip& strip) { return strip.width != first->width; });
-    settings.push_back(fmt::format("{} ({})", show(first->width, units),
-                                   count(static_cast<int>(last - first), "strip", "strips")));
+    const std::string width = show(first->width, units);
+    const auto last = std::find_if(
+        first, strips.end(), [&](const Strip& strip) { return show(strip.width, units) != width; });
+    settings.push_back(
+        fmt::format("{} ({})", width, count(static_cast<int>(last - first), "strip", "strips")));
     first = last;
   }
   return joined(settings, ", then ");
 }
 
-std::string board_body(const Board& board, Units units) {
+/// "96 x 5 1/4 in, 2 of 39 3/4 x 2 1/4 in".
+std::string left_overs(const std::vector<LeftOver>& rests, Units units) {
+  std::vector<std::string> sizes;
+  for (auto first = rests.begin(); first != rests.end();) {
+    const std::string text = size(first->length, first->width, units);
+    const auto last = std::find_if(first, rests.end(), [&](const LeftOver& rest) {
+      return size(rest.length, rest.width, units) != text;
+    });
+    sizes.push_back(last - first == 1 ? text : fmt::format("{} of {}", last - first, text));
+    first = last;
+  }
+  return joined(sizes, ", ");
+}
+
+std::string board_body(const Board& board, Length end_trim, Units units) {
   const std::vector<Strip> strips = saw_order(board.strips);
-  std::string result =
-      paragraph("    ", "Rip the full length, fence at " + rip_settings(strips, units) + ".");
-  Table table({{"Strip", Align::right}, {"Width"}, {"Crosscut, in this order"}, {"Left over"}});
+  std::string result;
+  if (end_trim > Length{}) {
+    result += paragraph("    ", "Square both ends first: " + show(end_trim, units) + " off each.");
+  }
+  result += paragraph("    ", "Rip the full length, fence at " + rip_settings(strips, units) + ".");
+  Table table({{"Strip", Align::right}, {"Width"}, {"Crosscut, in this order"}});
   int number = 0;
   for (const Strip& strip : strips) {
     std::vector<std::string> cuts;
@@ -46,13 +64,11 @@ std::string board_body(const Board& board, Units units) {
       cuts.push_back(piece.mark + " " + show(piece.length, units));
       if (piece.width) cuts.back() += ", then rip to " + show(*piece.width, units);
     }
-    table.add({std::to_string(++number), show(strip.width, units), joined(cuts, " | "),
-               strip.left_over > Length{} ? show(strip.left_over, units) : "-"});
+    table.add({std::to_string(++number), show(strip.width, units), joined(cuts, " | ")});
   }
   result += table.str(4);
-  if (board.left_over_width > Length{}) {
-    result += paragraph(
-        "    ", "What is left, uncut: " + size(board.length, board.left_over_width, units) + ".");
+  if (!board.left_over.empty()) {
+    result += paragraph("    ", "Keep: " + left_overs(board.left_over, units) + ".");
   }
   return result;
 }
@@ -217,10 +233,24 @@ std::string total_line(const CutList& cut_list, const StockTotal& total) {
   std::string text = fmt::format("{} of {}", used, total.stock);
   if (total.on_hand > 0) text += fmt::format(" ({} on hand, {} to buy)", total.on_hand, total.buy);
   if (total.proven) return text + "; no plan can use fewer.";
-  const int more = total.used - total.bound;
-  if (more == 0) return text + ", for the parts that fit.";
-  return text + fmt::format("; at least {} {} needed, so this may be {} too many.", total.bound,
-                            total.bound == 1 ? "is" : "are", more);
+  if (!cut_list.unplaced.empty()) return text + ", for the parts that fit.";
+  if (total.buy == total.buy_bound) return text + "; no plan can buy fewer.";
+  // What is not proven of boards may be so of money.
+  if (cut_list.cost || total.buy_bound == 0) return text + ".";
+  return text + fmt::format("; at least {} must be bought, so this may be {} too many.",
+                            total.buy_bound, total.buy - total.buy_bound);
+}
+
+/// What is proven of the money that boards and sheets cost.
+std::string cost_line(const Plan& plan) {
+  const CutList& list = plan.cut_list;
+  if (!list.cost_gap || !list.unplaced.empty() || *list.cost <= Money{}) return "";
+  const std::string cost = show_money(*list.cost, plan.currency);
+  if (*list.cost_gap <= 0) return cost + " for boards and sheets; no plan is cheaper.";
+  const std::string over = show_percent(std::max(*list.cost_gap, 0.001));  // never "0 %"
+  return fmt::format(
+      "No plan costs less than {} for boards and sheets; this one costs {}, at most about {} over.",
+      show_money(*list.cost_bound, plan.currency), cost, over);
 }
 
 std::string what(const std::string& stock, Length length, Length width, bool on_hand, Units units) {
@@ -252,7 +282,7 @@ std::string cut(const Plan& plan) {
   std::vector<Layout> boards;
   for (const Board& board : list.boards) {
     boards.push_back({what(board.stock, board.length, board.width, board.on_hand, plan.units),
-                      board_body(board, plan.units)});
+                      board_body(board, list.end_trim, plan.units)});
   }
   std::vector<Layout> sheets;
   for (const Sheet& sheet : list.sheets) {
@@ -262,10 +292,13 @@ std::string cut(const Plan& plan) {
   result += layouts("Board", "Boards", boards) + layouts("Sheet", "Sheets", sheets) +
             panel_lines(plan) + panel_cuts(plan) + "\n";
   for (const StockTotal& total : list.totals) result += paragraph("  ", total_line(list, total));
-  if (!boards.empty()) {
-    // 300 x 40 mm (assumption).
-    const std::string least = plan.units == Units::us ? "12 x 1 1/2 in" : "300 x 40 mm";
-    result += paragraph("  ", "Keep left-overs from " + least + " on: the next job can use them.");
+  if (const std::string line = cost_line(plan); !line.empty()) result += paragraph("  ", line);
+  const auto left_over = [](const auto& from) { return !from.left_over.empty(); };
+  if (std::any_of(list.boards.begin(), list.boards.end(), left_over) ||
+      std::any_of(list.sheets.begin(), list.sheets.end(), left_over)) {
+    result += paragraph("  ", "What the next job can use is named; under " +
+                                  size(list.reusable.length, list.reusable.width, plan.units) +
+                                  " it is waste.");
   }
   return result;
 }

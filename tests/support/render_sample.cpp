@@ -120,7 +120,9 @@ CutList bench_cuts() {
                   in(4.5)}};
   cuts.sheets = {{"backer-36x60", false, in(60), in(36), {{"P1", {{}, in(60), in(26.5)}}}},
                  {"backer-36x60", true, in(60), in(36), {{"P2", {{}, in(32.375), in(26.5)}}}}};
-  cuts.totals = {{"board-16x96", 1, 0, 1, 1, true}, {"backer-36x60", 2, 1, 1, 1, false}};
+  cuts.totals = {{"board-16x96", 1, 0, 1, 1, true}, {"backer-36x60", 2, 1, 1, 1, false, 1}};
+  cuts.boards[0].left_over = {{in(96), in(4.5)}, {in(39.75), in(2.5)}};
+  cuts.reusable = {in(12), in(1.5)};
   return cuts;
 }
 

@@ -97,10 +97,15 @@ CutList bench_cut_list() {
                 part("E2", "edge strip", "board-16x96", in(2.5), in(28)),
                 part("P1", "backer panel", "backer-36x60", in(26.5), in(46.1875))};
   Board board{"board-16x96", false, in(96), in(15.75), {}, in(4.5)};
-  for (const double width : {2.5, 2.5, 2.5, 1.0, 1.0, 1.0}) {
-    board.strips.push_back({in(width), {}, in(0)});
-  }
+  // A kerf of 1/8 in after each piece.
+  const Strip front{in(2.5), {{"E1", in(95.5)}}, in(0.375)};
+  const Strip under_front{in(1), {{"S1", in(94)}}, in(1.875)};
+  board.strips = {front,       front,       {in(2.5), {{"E2", in(28)}, {"E2", in(28)}}, in(39.75)},
+                  under_front, under_front, {in(1), {{"S2", in(26)}, {"S2", in(26)}}, in(43.75)}};
+  board.left_over = {{in(96), in(4.5)}, {in(39.75), in(2.5)}};
   list.boards = {board};
+  const SheetPiece panel{"P1", {{}, in(46.1875), in(26.5)}};
+  list.sheets.assign(2, {"backer-36x60", false, in(60), in(36), {panel}});
   list.totals = {{"board-16x96", 1, 0, 1, 1, true}, {"backer-36x60", 2, 0, 2, 2, true}};
   return list;
 }

@@ -220,6 +220,37 @@ TEST_CASE("an offcut that saves no money is left whole rather than cut as well",
   CHECK(list.totals[0].on_hand == 0);
 }
 
+TEST_CASE("an offcut saves a board and the plan says that none buys fewer", "[cutting]") {
+  // With the kerfs 40 + 40 + 20 in are 100 1/4 in of 96; the 24 in offcut takes the short one.
+  const std::vector<Part> parts{strip_part("E1", in(2), in(40), 2),
+                                strip_part("E2", in(2), in(20))};
+  Stock one = board(96, 2);
+  one.price = 7;
+  const std::vector<OnHand> on_hand{{"board", 1, in(24), in(2)}};
+  const CutList bought = cut_parts(parts, {one}, {}, {}, full_kerf);
+  const CutList list = cut_parts(parts, {one}, {}, on_hand, full_kerf);
+  CHECK(total_of(bought, "board").buy == 2);
+  CHECK(total_of(list, "board").buy == 1);
+  CHECK(total_of(list, "board").on_hand == 1);
+  CHECK(total_of(list, "board").buy_bound == 1);
+  CHECK(list.boards[0].on_hand);
+  CHECK(list.cost->si() == Approx(7));
+  CHECK(*list.cost_gap == 0);
+  CHECK(cut_violations(list, {one}, {}, on_hand, full_kerf) == nothing);
+}
+
+TEST_CASE("what a board leaves is named from the size the job sets", "[cutting]") {
+  // 96 x 5.5 in less a strip of 2 in and a kerf: 96 x 3.375 in, and 55.875 x 2 in behind the part.
+  const auto left = [](const Reusable& least) {
+    const CutList list = cut_parts({strip_part("E1", in(2), in(40))}, {board(96, 5.5)}, {}, {},
+                                   {in(0.125), {}, least});
+    return list.boards.front().left_over;
+  };
+  CHECK(left({in(12), in(1.5)}) == std::vector<LeftOver>{{in(96), in(3.375)}, {in(55.875), in(2)}});
+  CHECK(left({in(12), in(2.5)}) == std::vector<LeftOver>{{in(96), in(3.375)}});
+  CHECK(left({in(97), in(1)}).empty());
+}
+
 TEST_CASE("parts without a stock are left alone", "[cutting]") {
   Part block = strip_part("K1", in(10), in(10));
   block.role = "knock-out block";

@@ -56,6 +56,32 @@ TEST_CASE("each way to spoil a cut list is found", "[verify]") {
   SECTION("a wrong left over width") {
     list.boards[0].left_over_width += in(1);
   }
+  SECTION("a left-over to keep that is not there") {
+    list.boards[0].left_over.push_back({in(40), in(3)});
+  }
+  SECTION("a left-over to keep that is not named") {
+    list.boards[0].left_over.clear();
+  }
+  SECTION("a strip wider than its board") {
+    list.boards[0].strips[0].width = in(8);
+  }
+  SECTION("a third cut wider than its strip") {
+    list.boards[0].strips[0].pieces[0].width = in(3);
+  }
+  SECTION("a board that loses its ends") {
+    list.boards[0].strips[0].pieces[0].length += in(20);
+    list.parts[0].length += in(20);
+  }
+  SECTION("a strip of a board that bends") {
+    list.parts[0].stock = "bending board";
+  }
+  SECTION("fewer bought than the bound") {
+    list.totals[0].buy_bound = list.totals[0].buy + 1;
+  }
+  SECTION("cheaper than the bound") {
+    list.cost = Money::from_si(1);
+    list.cost_bound = Money::from_si(2);
+  }
   SECTION("an unknown mark") {
     list.boards[0].strips[0].pieces[0].mark = "X9";
   }

@@ -103,7 +103,7 @@ TEST_CASE("a value the job gives is no assumption", "[job]") {
       bench(R"(, "overhang": "1 in", "panel": {"stock": "backer-36x60", "overhang": "1/4 in"})",
             R"(, "waste": "5 %", "spare_bags": 0, "currency": "USD", "tax": "8 %",
       "forms": {"strip_stock": ["board-16x96"], "kerf": "1/8 in", "oversize": "1/4 in",
-                "end_trim": "0 in", "screw_spacing": "8 in", "corner": "mitre"},
+                "end_trim": "0 in", "reusable": {"length": "2 ft", "width": "2 in"}, "screw_spacing": "8 in", "corner": "mitre"},
       "crew": {"mixers": 1, "roles": [["mix"], ["place", "carry"]], "bags_per_batch": 1,
                "usable": "50 %", "times_per": "batch", "times": {"load": "1 min",
                "mix": {"usual": "3 min", "bad": "5 min"}, "discharge": "30 s", "reset": "30 s",
@@ -118,6 +118,7 @@ TEST_CASE("a value the job gives is no assumption", "[job]") {
   CHECK(job.crew.people == std::vector<std::vector<Role>>{{Role::mix}, {Role::carry, Role::place}});
   CHECK(job.crew.times.load == UsualBad{minutes(1), minutes(1)});
   CHECK(job.crew.usable == 0.5);
+  CHECK(job.forms.reusable == Reusable{Length::inches(24), Length::inches(2)});
   CHECK(job.limits.margin == minutes(2));
 }
 

@@ -74,19 +74,50 @@ TEST_CASE("a zone too narrow to mark is not named") {
   CHECK(text::pour(plan) == before);
 }
 
-TEST_CASE("boards are ripped widest first and say what is left") {
+TEST_CASE("boards are ripped widest first and say what to keep") {
   const std::string text = text::cut(test::printed_bench_plan());
   CHECK_THAT(text, Contains("Rip the full length, fence at 2 1/2 in (3 strips), then 1 in "
                             "(3 strips)."));
-  CHECK_THAT(text, Contains("3  2 1/2 in  E2 28 in | E2 28 in      39 3/4 in"));
-  CHECK_THAT(text, Contains("What is left, uncut: 96 x 4 1/2 in."));
+  CHECK_THAT(text, Contains("3  2 1/2 in  E2 28 in | E2 28 in\n"));
+  CHECK_THAT(text, Contains("Keep: 96 x 4 1/2 in, 39 3/4 x 2 1/2 in."));
+  CHECK_THAT(text, Contains("under 12 x 1 1/2 in it is waste."));
+  CHECK(text.find("Square both ends") == std::string::npos);
 }
 
 TEST_CASE("the cut list says whether fewer boards could do") {
   const std::string text = text::cut(test::printed_bench_plan());
   CHECK_THAT(text, Contains("1 board of board-16x96; no plan can use fewer."));
-  CHECK_THAT(text, Contains("2 sheets of backer-36x60 (1 on hand, 1 to buy); at least 1 is needed, "
-                            "so this may be 1 too many."));
+  CHECK_THAT(text, Contains("2 sheets of backer-36x60 (1 on hand, 1 to buy); no plan can buy "
+                            "fewer."));
+  Plan plan = test::printed_bench_plan();
+  plan.cut_list.totals[1] = {"backer-36x60", 3, 0, 3, 2, false, 2};
+  CHECK_THAT(text::cut(plan), Contains("at least 2 must be bought, so this may be 1 too many."));
+}
+
+TEST_CASE("the cut list says how far from the cheapest it may be") {
+  Plan plan = test::printed_bench_plan();
+  plan.currency = "USD";
+  CutList& list = plan.cut_list;
+  CHECK(text::cut(plan).find("for boards and sheets") == std::string::npos);
+  list.cost = list.cost_bound = Money::from_si(40);
+  list.cost_gap = 0;
+  CHECK_THAT(text::cut(plan), Contains("40.00 USD for boards and sheets; no plan is cheaper."));
+  list.cost = Money::from_si(41);
+  list.cost_gap = 0.025;
+  CHECK_THAT(text::cut(plan), Contains("No plan costs less than 40.00 USD for boards and sheets; "
+                                       "this one costs 41.00 USD, at most about\n  2.5 % over."));
+}
+
+TEST_CASE("the ends of a board are squared before it is ripped") {
+  Plan plan = test::printed_bench_plan();
+  plan.cut_list.end_trim = Length::inches(0.5);
+  CHECK_THAT(text::cut(plan), Contains("Square both ends first: 1/2 in off each.\n    Rip the"));
+}
+
+TEST_CASE("widths that read the same are one setting of the fence") {
+  Plan plan = test::printed_bench_plan();
+  plan.cut_list.boards[0].strips[0].width += Length::mm(0.001);
+  CHECK_THAT(text::cut(plan), Contains("fence at 2 1/2 in (3 strips), then 1 in (3 strips)."));
 }
 
 TEST_CASE("boards cut alike are shown once") {
