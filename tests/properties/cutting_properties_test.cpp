@@ -100,9 +100,10 @@ TEST_CASE("every cut list can be cut as it stands", "[properties][cutting]") {
 }
 
 TEST_CASE("a cut list is the same bytes whatever the order of its parts", "[properties][cutting]") {
-  // But for the list of the parts themselves, which keeps their order.
+  // But for the parts themselves and those left over, which are listed in the order of the job.
   const auto bytes_of = [](CutList list) {
     list.parts.clear();
+    std::sort(list.unplaced.begin(), list.unplaced.end());
     return json::cut_list(list).dump();
   };
   Draw draw(22);
@@ -122,9 +123,9 @@ TEST_CASE("thousands of one part are cut from as many boards as they fill",
           "[properties][cutting]") {
   // Four of 600 to 2400 without a kerf; two strips of 50 to 100.
   const Stock stock{"board", "board", mm(2400), mm(100), mm(18), {}, {}};
-  const std::vector<Part> parts{strip_part("E1", mm(50), mm(600), 80'000)};
+  const std::vector<Part> parts{strip_part("E1", mm(50), mm(600), 4'000)};
   const CutList list = cut_parts(parts, {stock}, {}, {}, {});
-  CHECK(total_of(list, "board").used == 10'000);
+  CHECK(total_of(list, "board").used == 500);
   CHECK(total_of(list, "board").proven);
 }
 
