@@ -48,3 +48,21 @@ add_executable(scaling_bench bench/scaling_bench.cpp)
 target_link_libraries(scaling_bench PRIVATE strikeoff strikeoff_options)
 add_test(NAME scaling-bench COMMAND scaling_bench 2)
 add_custom_target(measure-scaling COMMAND scaling_bench 50 USES_TERMINAL)
+
+add_executable(cutting_bench bench/cutting_bench.cpp bench/cutting_cases.cpp support/arc_flow.cpp
+  support/bar_oracles.cpp)
+target_include_directories(cutting_bench PRIVATE
+  ${CMAKE_CURRENT_SOURCE_DIR} ${PROJECT_SOURCE_DIR}/src)
+target_link_libraries(cutting_bench PRIVATE
+  strikeoff strikeoff_options nlohmann_json::nlohmann_json glpk_oracle)
+set(cutting_data ${CMAKE_CURRENT_SOURCE_DIR}/bench/cutting)
+set(one_dimension ${cutting_data}/oned_bpp.json ${cutting_data}/multilength_generated.json)
+set(two_dimensions ${cutting_data}/g2d_furniture_A.json ${cutting_data}/g2d_binpack_class.json)
+# The sets of which every problem must be proven; whatever time it takes.
+add_test(NAME published-cutting COMMAND cutting_bench --must-prove
+  ${one_dimension} ${cutting_data}/g2d_furniture_A.json)
+add_custom_target(measure-cutting
+  COMMAND cutting_bench ${one_dimension} ${two_dimensions} ${cutting_data}/realistic.json
+  COMMAND cutting_bench --random 300 7
+  COMMAND cutting_bench --against-glpk ${cutting_data}/realistic.json
+  USES_TERMINAL)
