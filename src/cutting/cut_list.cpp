@@ -252,11 +252,17 @@ bool is_reusable(const Rectangle& rest) {
          std::min(rest.length, rest.depth) >= Length::mm(40);
 }
 
+/// What a part of the sheet is called.
+std::string name_of(const SawnPart& part, const std::vector<SheetPiece>& pieces) {
+  if (part.piece) return pieces[*part.piece].mark;
+  return part.strip > 0 ? "strip " + std::to_string(part.strip) : "";
+}
+
 /// The sheet as sawn, with the parts of `order` that its pieces are.
 Sheet sheet_from(const CutSheet& cut, const BoardSource& source, const Stock& stock,
                  const std::vector<Part>& parts, const std::vector<std::size_t>& order,
                  Length kerf) {
-  Sheet sheet{stock.id, source.on_hand, source.length, source.width, {}, {}, cut.stages};
+  Sheet sheet{stock.id, source.on_hand, source.length, source.width, {}, {}, {}, cut.stages};
   const auto at = [](std::int64_t x, std::int64_t y) {
     return Point{Length::nm(static_cast<double>(x)), Length::nm(static_cast<double>(y))};
   };
@@ -270,6 +276,11 @@ Sheet sheet_from(const CutSheet& cut, const BoardSource& source, const Stock& st
     const Point size = at(rest.length, rest.width);
     const Rectangle left{at(rest.x, rest.y), size.x - kerf, size.y - kerf};
     if (is_reusable(left)) sheet.left_over.push_back(left);
+  }
+  for (const SawPass& pass : cut.passes) {
+    sheet.cuts.push_back({pass.stage, !pass.across_x, name_of(pass.from, sheet.pieces),
+                          at(pass.size, 0).x - kerf, name_of(pass.off, sheet.pieces),
+                          name_of(pass.rest, sheet.pieces)});
   }
   return sheet;
 }

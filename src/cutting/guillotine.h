@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <cstdint>
 #include <limits>
+#include <optional>
 #include <vector>
 
 namespace strikeoff {
@@ -40,10 +41,28 @@ struct CutRest {
   std::int64_t x = 0, y = 0, length = 0, width = 0;
 };
 
+/// What cuts leave to be used: one of the sheet's pieces, though it may still be too large, or
+/// else a strip of several pieces. Neither: the whole sheet, or nothing.
+struct SawnPart {
+  std::optional<std::size_t> piece;
+  int strip = 0;  // numbered from 1 on each sheet
+};
+
+/// One pass of the saw, from side to side of a part: `size` of it is cut off along the fence. What
+/// remains is cut by the next pass on the same part, or is `rest` if that is used as it is.
+struct SawPass {
+  int stage = 1;
+  bool across_x = false;  // the blade runs along y
+  SawnPart from;
+  std::int64_t size = 0;
+  SawnPart off, rest;
+};
+
 struct CutSheet {
   std::size_t stock = 0;
   std::vector<CutPiece> pieces;
-  std::vector<CutRest> rests;
+  std::vector<CutRest> rests;  // largest first
+  std::vector<SawPass> passes;
   /// How often the direction of the cuts changes, and one: 1 is strips as they are, 2 strips and
   /// crosscuts, 3 that and pieces trimmed; 0 the whole sheet.
   int stages = 0;
