@@ -79,17 +79,17 @@ struct GuillotinePlan {
 
 /// How much is searched, in steps of a few instructions, so that results repeat on any machine.
 struct GuillotineEffort {
-  long choices = 20000;  // of how many of each size: the product of (demand + 1)
+  std::size_t choices = 20000;  // of pieces that one sheet can hold
   long steps = 3'000'000;
 };
 
-/// Cuts the pieces from the fewest that stay unplaced on, at the least cost, from the fewest
-/// sheets. Among such plans one of at most three stages is preferred, which a saw bench cuts
-/// easily, then one with the largest rectangle beside the pieces of a sheet. Exact for cuts in any
-/// number of stages, by the boxes of `box_table.h`, unless the effort does not suffice: then the
-/// best of shelves and of sheets filled one by one, improved by the boxes of a few sheets at a
-/// time, with a bound by area and dual feasible functions (`bound.h`). Sizes are at least 1 and at
-/// most 2^31. The same items and stocks in the same order give the same plan.
+/// Cuts the pieces in at most three stages: from the fewest that stay unplaced on, at the least
+/// cost, from the fewest sheets. Among such plans one with the largest rectangle beside the pieces
+/// of a sheet is preferred, then one of few stages and settings of the saw. Exact by all that one
+/// sheet can hold (`exact_sheets.h`), unless the effort does not suffice: then the best of shelves
+/// and of sheets filled one by one, a few of them at a time cut anew, with a bound by area and dual
+/// feasible functions (`bound.h`). Sizes are at least 1 and at most 2^31. The same items and
+/// stocks in the same order give the same plan.
 [[nodiscard]] GuillotinePlan cut_guillotine(const GuillotineProblem& problem,
                                             const GuillotineEffort& effort = {});
 

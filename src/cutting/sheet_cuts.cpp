@@ -11,38 +11,6 @@
 namespace strikeoff {
 namespace {
 
-class BoxReader {
- public:
-  explicit BoxReader(const BoxTable& table) : table_(table) {}
-
-  void read(int choice, int index, std::int64_t x, std::int64_t y) {
-    const Box& box = box_of(choice, index);
-    if (box.left == 0) {
-      const auto item = std::find(table_.worth.begin(), table_.worth.end(), choice);
-      pieces_.push_back({static_cast<std::size_t>(item - table_.worth.begin()), x, y, box.length,
-                         box.width, box.turned});
-      return;
-    }
-    const Box& first = box_of(box.left, box.left_box);
-    read(box.left, box.left_box, x, y);
-    if (box.beside) {
-      read(box.right, box.right_box, x + first.length, y);
-    } else {
-      read(box.right, box.right_box, x, y + first.width);
-    }
-  }
-
-  [[nodiscard]] std::vector<CutPiece> take() { return std::move(pieces_); }
-
- private:
-  [[nodiscard]] const Box& box_of(int choice, int index) const {
-    return table_.boxes[static_cast<std::size_t>(choice)][static_cast<std::size_t>(index)];
-  }
-
-  const BoxTable& table_;
-  std::vector<CutPiece> pieces_;
-};
-
 /// Pieces that lie together, and how far they reach along one direction.
 struct Group {
   std::int64_t extent = 0;
@@ -200,23 +168,16 @@ CutSheet sawn_across(std::size_t stock, const SheetStock& size, const std::vecto
   return sheet;
 }
 
-/// How many different settings of the fence the sheet takes.
+}  // namespace
+
 std::size_t settings_of(const CutSheet& sheet) {
   std::set<std::tuple<int, bool, std::int64_t>> settings;
   for (const SawPass& pass : sheet.passes) settings.insert({pass.stage, pass.across_x, pass.size});
   return settings.size();
 }
 
-}  // namespace
-
 double area_of(const CutRest& rest) {
   return static_cast<double>(rest.length) * static_cast<double>(rest.width);
-}
-
-std::vector<CutPiece> pieces_of(const BoxTable& table, int choice, int box) {
-  BoxReader reader(table);
-  reader.read(choice, box, 0, 0);
-  return reader.take();
 }
 
 CutSheet sawn(std::size_t stock, const SheetStock& size, std::vector<CutPiece> pieces) {
