@@ -108,8 +108,9 @@ std::optional<ExactSheets> cut_exactly(const GuillotineProblem& problem,
     result.cost_bound = best.cost;
     result.number_bound =
         have_one_cost(problem.stocks) ? best.sheets : fewest(mix, each_one, best, steps);
-    if (steps < 0) return result;
-    if (const auto alike = better_mix(mix, best, true, steps)) {
+    constexpr long most_for_rest = 200'000;
+    long for_rest = std::min(steps, most_for_rest);
+    if (const auto alike = better_mix(mix, best, true, for_rest)) {
       auto sheets = sheets_of(*alike, *table, problem);
       if (worth(sheets, problem.stocks) < worth(result.sheets, problem.stocks)) {
         result.sheets = std::move(sheets);

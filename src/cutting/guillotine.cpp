@@ -87,6 +87,12 @@ GuillotinePlan cut_guillotine(const GuillotineProblem& problem, const Guillotine
   GuillotinePlan plan;
   const Merged merged = merge_equal(problem);
   const GuillotineProblem& job = merged.problem;
+  if (job.items.empty()) {
+    for (const RectangleItem& item : problem.items)
+      plan.unplaced.push_back(std::max(0, item.demand));
+    plan.proven = true;
+    return plan;
+  }
   plan.sheets = fill_on_shelves(job);
   std::tie(plan.cost_bound, plan.sheet_bound) = bounds_of(plan.sheets, job);
   const auto is_met = [&] {

@@ -51,8 +51,6 @@ class MixSearch {
     offer(start);
     for (const std::size_t s : few) {
       for (int n = 0; n < stocks[s].available && steps_ >= 0; ++n) {
-        extra_cost_ -= in_.cost.extra[s];
-        extra_number_ -= in_.number.extra[s];
         if (add_sheet(s)) continue;
         extra_cost_ -= in_.cost.extra[s] * (stocks[s].available - n - 1);
         extra_number_ -= in_.number.extra[s] * (stocks[s].available - n - 1);
@@ -119,10 +117,15 @@ class MixSearch {
 
   /// Offers one sheet of a stock of which there are few; false when it is of no use.
   bool add_sheet(std::size_t s) {
-    const std::map<Choice, int, std::greater<>> before = states_;
+    std::vector<int> before;
+    for (const auto& [left, from] : states_) {
+      if (!is_hopeless(node(from))) before.push_back(from);
+    }
+    extra_cost_ -= in_.cost.extra[s];
+    extra_number_ -= in_.number.extra[s];
     bool used = false;
-    for (const auto& [left, from] : before) {
-      if (is_hopeless(node(from))) continue;
+    for (const int from : before) {
+      const Choice left = node(from).left;
       for (const Filling& filling : in_.fillings[s]) {
         if (--steps_ < 0) return false;
         if (!is_of_use(filling, left)) continue;
