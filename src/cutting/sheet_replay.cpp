@@ -71,13 +71,13 @@ class Replay {
            open_->along_length == c.along_length && loose_.back().name != c.from;
   }
 
-  /// Takes up the first part of this name that is wider than the cut.
+  /// Takes up the first part of this name that is wider than the cut and not yet a piece.
   bool start(const SheetCut& c) {
     const auto part = std::find_if(loose_.begin(), loose_.end(), [&](const Loose& p) {
       const bool turned = p.stage == 0 || p.along_length != c.along_length;
       const Length width = c.along_length ? p.at.depth : p.at.length;
       return p.name == c.from && turned && p.stage + 1 == c.stage && c.stage <= 3 &&
-             width > c.fence + rounding;
+             width > c.fence + rounding && !is_piece(p);
     });
     if (part == loose_.end()) return false;
     open_ = *part;
@@ -85,6 +85,13 @@ class Replay {
     open_->along_length = c.along_length;
     loose_.erase(part);
     return true;
+  }
+
+  /// Namesakes may still be too large.
+  [[nodiscard]] bool is_piece(const Loose& part) const {
+    return std::any_of(sheet_.pieces.begin(), sheet_.pieces.end(), [&](const SheetPiece& p) {
+      return p.mark == part.name && !differ(p.at, part.at);
+    });
   }
 
   /// What is left of the part being cut is left over.
