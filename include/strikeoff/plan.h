@@ -203,13 +203,24 @@ struct SheetPiece {
   Rectangle at;  // on the sheet, from its lower left corner
 };
 
+/// One pass of the saw, from side to side of the sheet or of a part of it. Parts are strips of
+/// several pieces ("strip 2"), or pieces by their mark, which may still be too large.
+struct SheetCut {
+  int stage = 1;               // the direction changes from stage to stage
+  bool along_length = true;    // the blade runs along the sheet's length, else along its width
+  std::string from;            // the part that is cut; empty: the sheet
+  Length fence;                // width of what is cut off
+  std::string off, rest = "";  // that; and what remains, if it is used without a further cut
+};
+
 struct Sheet {
   std::string stock;
   bool on_hand = false;
   Length length, width;
   std::vector<SheetPiece> pieces;
   std::vector<Rectangle> left_over = {};  // re-usable ones, largest first
-  int stages = 0;  // of the saw: 1 strips, 2 and crosscuts, 3 and trimmed; more: turned again
+  std::vector<SheetCut> cuts = {};        // in the order of the saw
+  int stages = 0;                         // of the cuts: 1 strips, 2 and crosscuts, 3 and rips
 };
 
 struct StockTotal {

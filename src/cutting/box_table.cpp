@@ -2,238 +2,245 @@
 #include "cutting/box_table.h"
 
 #include <algorithm>
-#include <tuple>
 #include <utility>
 
 namespace strikeoff {
 namespace {
 
-/// Boxes by rising length and falling width.
-class Front {
- public:
-  explicit Front(std::vector<Box>& boxes) : boxes_(boxes) {}
+using Boxes = std::vector<Box>;
 
-  /// Adds the box unless another is within it; drops those it is within. Of equal boxes the one
-  /// of fewer stages stays, then the first.
-  void add(const Box& box) {
-    auto at = std::lower_bound(boxes_.begin(), boxes_.end(), box.length,
-                               [](const Box& b, std::int64_t length) { return b.length < length; });
-    if (at != boxes_.begin() && std::prev(at)->width <= box.width) return;
-    if (at != boxes_.end() && at->length == box.length) {
-      if (at->width < box.width) return;
-      if (at->width == box.width && stages(*at) <= stages(box)) return;
-    }
-    auto end = at;
-    while (end != boxes_.end() && end->width >= box.width) ++end;
-    at = boxes_.erase(at, end);
-    boxes_.insert(at, box);
-  }
-
- private:
-  static std::pair<int, int> stages(const Box& box) {
-    return std::minmax(box.stages_x, box.stages_y);
-  }
-  std::vector<Box>& boxes_;
-};
-
-/// Stages, cuts across x first, of a box within a join of boxes beside each other: a box less wide
-/// than the join is trimmed after them.
-int stages_beside(const Box& box, std::int64_t width) {
-  return box.width < width ? 1 + std::max(1, box.stages_y) : std::max(1, box.stages_x);
+/// Adds the box unless another is within it; drops those it is within. Of equal boxes the first
+/// stays.
+void add_to_front(Boxes& front, const Box& box) {
+  const auto [length, width] = box.size;
+  auto at = std::lower_bound(front.begin(), front.end(), length,
+                             [](const Box& b, std::int64_t x) { return b.size[0] < x; });
+  if (at != front.begin() && std::prev(at)->size[1] <= width) return;
+  if (at != front.end() && at->size[0] == length && at->size[1] <= width) return;
+  auto end = at;
+  while (end != front.end() && end->size[1] >= width) ++end;
+  front.insert(front.erase(at, end), box);
 }
 
-int stages_on_top(const Box& box, std::int64_t length) {
-  return box.length < length ? 1 + std::max(1, box.stages_x) : std::max(1, box.stages_y);
+/// How far the piece reaches along an axis when it is `across` wide.
+struct Laid {
+  std::int64_t along = 0;
+  bool turned = false;
+};
+
+std::optional<Laid> lay(const RectangleItem& item, std::size_t axis, std::int64_t across) {
+  const std::array<std::int64_t, 2> size = {item.length, item.width};
+  if (size[1 - axis] == across) return Laid{size[axis], false};
+  if (item.may_turn && size[axis] == across) return Laid{size[1 - axis], true};
+  return std::nullopt;
 }
 
 class TableBuilder {
  public:
-  TableBuilder(const GuillotineProblem& problem, int most_stages, long& steps)
-      : problem_(problem), most_stages_(most_stages), steps_(steps) {
+  TableBuilder(const GuillotineProblem& problem, ChoiceCode code, long& steps)
+      : problem_(problem), steps_(steps) {
+    table_.code = std::move(code);
     for (const SheetStock& stock : problem.stocks) {
-      largest_ =
-          std::max(largest_, static_cast<double>(stock.length) * static_cast<double>(stock.width));
+      if (stock.available > 0) largest_ = std::max(largest_, area(stock.length, stock.width));
     }
   }
 
-  std::optional<BoxTable> build(long most_choices) {
-    long choices = 1;
-    for (const RectangleItem& item : problem_.items) {
-      table_.demand.push_back(item.demand);
-      table_.worth.push_back(static_cast<int>(choices));
-      if (item.demand >= most_choices) return std::nullopt;
-      choices *= item.demand + 1;
-      if (choices > most_choices) return std::nullopt;
+  std::optional<BoxTable> build(std::size_t most_choices) {
+    for (std::size_t i = 0; i < code().items(); ++i) {
+      if (problem_.items[i].demand > 0) add_choice(code().one(i));
     }
-    table_.all = static_cast<int>(choices) - 1;
-    table_.boxes.resize(static_cast<std::size_t>(choices));
-    std::vector<int> counts(problem_.items.size());
-    for (int choice = 1; choice <= table_.all; ++choice) {
-      step(counts, table_.demand);
-      if (is_possible(choice, counts)) fill(choice, counts);
-      if (steps_ < 0) return std::nullopt;
+    for (std::size_t c = 0; c < table_.choices.size(); ++c) {
+      const Choice counts = table_.choices[c].counts;
+      for (std::size_t i = code().top(counts); i < code().items(); ++i) {
+        if (code().count(counts, i) == problem_.items[i].demand) continue;
+        if (is_possible(counts + code().one(i))) add_choice(counts + code().one(i));
+        if (steps_ < 0 || table_.choices.size() > most_choices) return std::nullopt;
+      }
     }
     return std::move(table_);
   }
 
  private:
-  /// Counts on by one.
-  static void step(std::vector<int>& counts, const std::vector<int>& most) {
-    for (std::size_t i = 0; i < counts.size(); ++i) {
-      if (++counts[i] <= most[i]) return;
-      counts[i] = 0;
+  static double area(std::int64_t length, std::int64_t width) {
+    return static_cast<double>(length) * static_cast<double>(width);
+  }
+  [[nodiscard]] const ChoiceCode& code() const { return table_.code; }
+
+  /// True when a sheet has the area, and sheets hold all but any one of the pieces.
+  bool is_possible(Choice counts) {
+    steps_ -= static_cast<long>(code().items());
+    double sum = 0;
+    for (std::size_t i = 0; i < code().items(); ++i) {
+      const int count = code().count(counts, i);
+      if (count == 0) continue;
+      sum += area(problem_.items[i].length, problem_.items[i].width) * count;
+      const Choice less = counts - code().one(i);
+      if (table_.index.find(less) == table_.index.end()) return false;
     }
+    return sum <= largest_ * (1 + 1e-9);
   }
 
-  /// True when a sheet has the area, and holds all but any one of the pieces.
-  bool is_possible(int choice, const std::vector<int>& counts) {
-    steps_ -= static_cast<long>(counts.size());
-    double area = 0;
-    int pieces = 0;
-    for (std::size_t i = 0; i < counts.size(); ++i) {
-      const RectangleItem& item = problem_.items[i];
-      area += static_cast<double>(item.length) * static_cast<double>(item.width) * counts[i];
-      pieces += counts[i];
-    }
-    if (area > largest_ * (1 + 1e-9)) return false;
-    if (pieces == 1) return true;
-    for (std::size_t i = 0; i < counts.size(); ++i) {
-      if (counts[i] > 0 && boxes_of(choice - table_.worth[i]).empty()) return false;
-    }
-    return true;
-  }
-
-  void fill(int choice, const std::vector<int>& counts) {
-    std::vector<Box> boxes;
-    const auto only = std::find(table_.worth.begin(), table_.worth.end(), choice);
-    if (only != table_.worth.end())
-      add_piece(boxes, static_cast<std::size_t>(only - table_.worth.begin()));
-    // Every part of the choice up to its half; the rest is the other box.
-    std::vector<int> part(counts.size());
-    int left = 0;
-    while (true) {
-      for (std::size_t i = 0; i < counts.size(); ++i) {
-        left += table_.worth[i];
-        if (++part[i] <= counts[i]) break;
-        left -= table_.worth[i] * part[i];
-        part[i] = 0;
-      }
-      --steps_;
-      if (left == 0 || left > choice - left || steps_ < 0) break;
-      if (!boxes_of(left).empty() && !boxes_of(choice - left).empty()) {
-        join(boxes, left, choice - left);
+  void add_choice(Choice counts) {
+    const int own = static_cast<int>(table_.choices.size());
+    table_.choices.push_back({counts, {}});
+    table_.index[counts] = own;
+    ChoiceBoxes& boxes = table_.choices.back();
+    for (const std::size_t axis : {0U, 1U}) add_bars(boxes.fronts[0][axis], counts, axis);
+    find_splits(counts);
+    for (const std::size_t stage : {1U, 2U}) {
+      for (const std::size_t axis : {0U, 1U}) {
+        for (const auto& [part, rest] : splits_) join(boxes, stage, axis, part, rest);
       }
     }
-    table_.boxes[static_cast<std::size_t>(choice)] = std::move(boxes);
+    if (!boxes.fronts[2][0].empty() || !boxes.fronts[2][1].empty()) return;
+    table_.index.erase(counts);
+    table_.choices.pop_back();
   }
 
-  void add_piece(std::vector<Box>& boxes, std::size_t i) {
-    const RectangleItem& item = problem_.items[i];
-    Box box;
-    box.length = item.length;
-    box.width = item.width;
-    add(boxes, box);
-    if (!item.may_turn) return;
-    std::swap(box.length, box.width);
-    box.turned = true;
-    add(boxes, box);
+  /// Pieces end to end, all of one width.
+  void add_bars(Boxes& front, Choice counts, std::size_t axis) const {
+    const RectangleItem& top = problem_.items[code().top(counts)];
+    for (const std::int64_t across : {top.length, top.width}) {
+      Box bar;
+      bar.size[1 - axis] = across;
+      bool possible = true;
+      for (std::size_t i = 0; i < code().items() && possible; ++i) {
+        const int count = code().count(counts, i);
+        if (count == 0) continue;
+        const auto laid = lay(problem_.items[i], axis, across);
+        possible = laid.has_value();
+        if (laid) bar.size[axis] += laid->along * count;
+      }
+      if (possible && is_held(bar)) add_to_front(front, bar);
+    }
   }
 
-  /// For each width either side can have, the shortest boxes of at most that width side by side;
-  /// and likewise on top. No other join can be undominated.
-  void join(std::vector<Box>& boxes, int left, int right) {
-    const std::vector<Box>&a = boxes_of(left), &b = boxes_of(right);
-    steps_ -= 2 * static_cast<long>(a.size() + b.size());
-    // Side by side: lengths rise as widths fall.
+  /// Every part of the choice that has a piece of its last item, and what it leaves.
+  void find_splits(Choice counts) {
+    splits_.clear();
+    std::vector<Choice> parts{0};
+    const std::size_t top = code().top(counts);
+    for (std::size_t i = 0; i <= top; ++i) {
+      const int count = code().count(counts, i);
+      const std::size_t shorter = parts.size();
+      for (int n = 1; n <= count; ++n) {
+        for (std::size_t p = 0; p < shorter; ++p) {
+          parts.push_back(parts[p] + code().one(i) * static_cast<Choice>(n));
+        }
+      }
+      if (i == top)
+        parts.erase(parts.begin(), parts.begin() + static_cast<std::ptrdiff_t>(shorter));
+    }
+    steps_ -= static_cast<long>(parts.size());
+    for (const Choice part : parts) {
+      const Choice rest = counts - part;
+      splits_.emplace_back(table_.index.at(part), rest == 0 ? -1 : table_.index.at(rest));
+    }
+  }
+
+  /// For each size across that either side can have, the shortest boxes of at most that: no other
+  /// join can be undominated.
+  void join(ChoiceBoxes& boxes, std::size_t stage, std::size_t axis, int part, int rest) {
+    const Boxes& a = choice(part).fronts[stage - 1][1 - axis];
+    if (a.empty()) return;
+    Boxes& front = boxes.fronts[stage][axis];
+    if (rest < 0) {
+      for (std::size_t i = 0; i < a.size(); ++i) {
+        add_to_front(front, {a[i].size, part, static_cast<int>(i), -1, 0});
+      }
+      return;
+    }
+    const Boxes& b = choice(rest).fronts[stage][axis];
+    if (b.empty()) return;
+    steps_ -= static_cast<long>(a.size() + b.size());
+    // The widest across first, which is the front's start or its end.
+    const auto at = [axis](const Boxes& from, std::size_t n) {
+      return axis == 0 ? n : from.size() - 1 - n;
+    };
     for (std::size_t i = 0, k = 0; i < a.size() && k < b.size();) {
-      add(boxes, beside(left, i, right, k));
-      // The wider of the two decides: only a narrower one of it makes the join narrower.
-      const std::int64_t wide_a = a[i].width, wide_b = b[k].width;
+      const std::size_t in_a = at(a, i), in_b = at(b, k);
+      const std::int64_t wide_a = a[in_a].size[1 - axis], wide_b = b[in_b].size[1 - axis];
+      Box box{{}, part, static_cast<int>(in_a), rest, static_cast<int>(in_b)};
+      box.size[axis] = a[in_a].size[axis] + b[in_b].size[axis];
+      box.size[1 - axis] = std::max(wide_a, wide_b);
+      if (is_held(box)) add_to_front(front, box);
       if (wide_a >= wide_b) ++i;
       if (wide_b >= wide_a) ++k;
     }
-    for (std::size_t i = a.size(), k = b.size(); i > 0 && k > 0;) {
-      add(boxes, on_top(left, i - 1, right, k - 1));
-      const std::int64_t long_a = a[i - 1].length, long_b = b[k - 1].length;
-      if (long_a >= long_b) --i;
-      if (long_b >= long_a) --k;
-    }
   }
 
-  Box beside(int left, std::size_t i, int right, std::size_t k) const {
-    const Box &a = boxes_of(left)[i], &b = boxes_of(right)[k];
-    Box box;
-    box.length = a.length + b.length;
-    box.width = std::max(a.width, b.width);
-    set_parts(box, left, i, right, k);
-    box.beside = true;
-    box.stages_x = std::max(stages_beside(a, box.width), stages_beside(b, box.width));
-    box.stages_y = 1 + box.stages_x;
-    return box;
+  [[nodiscard]] const ChoiceBoxes& choice(int index) const {
+    return table_.choices[static_cast<std::size_t>(index)];
   }
 
-  Box on_top(int left, std::size_t i, int right, std::size_t k) const {
-    const Box &a = boxes_of(left)[i], &b = boxes_of(right)[k];
-    Box box;
-    box.length = std::max(a.length, b.length);
-    box.width = a.width + b.width;
-    set_parts(box, left, i, right, k);
-    box.stages_y = std::max(stages_on_top(a, box.length), stages_on_top(b, box.length));
-    box.stages_x = 1 + box.stages_y;
-    return box;
-  }
-
-  static void set_parts(Box& box, int left, std::size_t i, int right, std::size_t k) {
-    box.left = left;
-    box.left_box = static_cast<int>(i);
-    box.right = right;
-    box.right_box = static_cast<int>(k);
-  }
-
-  void add(std::vector<Box>& boxes, const Box& box) const {
-    if (std::min(box.stages_x, box.stages_y) > most_stages_) return;
-    const bool held =
-        std::any_of(problem_.stocks.begin(), problem_.stocks.end(), [&](const SheetStock& stock) {
-          return box.length <= stock.length && box.width <= stock.width;
-        });
-    if (held) Front(boxes).add(box);
-  }
-
-  [[nodiscard]] const std::vector<Box>& boxes_of(int choice) const {
-    return table_.boxes[static_cast<std::size_t>(choice)];
+  [[nodiscard]] bool is_held(const Box& box) const {
+    return std::any_of(problem_.stocks.begin(), problem_.stocks.end(), [&](const SheetStock& s) {
+      return s.available > 0 && box.size[0] <= s.length && box.size[1] <= s.width;
+    });
   }
 
   const GuillotineProblem& problem_;
-  int most_stages_;
   long& steps_;
   double largest_ = 0;
   BoxTable table_;
+  std::vector<std::pair<int, int>> splits_;
+};
+
+class BoxReader {
+ public:
+  BoxReader(const BoxTable& table, const GuillotineProblem& problem)
+      : table_(table), problem_(problem) {}
+
+  using At = std::array<std::int64_t, 2>;
+
+  void read(int choice, std::size_t stage, std::size_t axis, int index, At at) {
+    const ChoiceBoxes& boxes = table_.choices[static_cast<std::size_t>(choice)];
+    const Box& box = boxes.fronts[stage][axis][static_cast<std::size_t>(index)];
+    if (stage == 0) return read_bar(boxes.counts, axis, box.size[1 - axis], at);
+    read(box.part, stage - 1, 1 - axis, box.part_box, at);
+    if (box.rest < 0) return;
+    const ChoiceBoxes& part = table_.choices[static_cast<std::size_t>(box.part)];
+    at[axis] += part.fronts[stage - 1][1 - axis][static_cast<std::size_t>(box.part_box)].size[axis];
+    read(box.rest, stage, axis, box.rest_box, at);
+  }
+
+  [[nodiscard]] std::vector<CutPiece> take() { return std::move(pieces_); }
+
+ private:
+  void read_bar(Choice counts, std::size_t axis, std::int64_t across, At at) {
+    for (std::size_t i = 0; i < table_.code.items(); ++i) {
+      for (int n = table_.code.count(counts, i); n > 0; --n) {
+        const Laid laid = *lay(problem_.items[i], axis, across);
+        At size{};
+        size[axis] = laid.along;
+        size[1 - axis] = across;
+        pieces_.push_back({i, at[0], at[1], size[0], size[1], laid.turned});
+        at[axis] += laid.along;
+      }
+    }
+  }
+
+  const BoxTable& table_;
+  const GuillotineProblem& problem_;
+  std::vector<CutPiece> pieces_;
 };
 
 }  // namespace
 
-Seat seat_of(const Box& box, const SheetStock& sheet) {
-  const std::int64_t right = sheet.length - box.length, above = sheet.width - box.width;
-  const auto larger = [](std::int64_t a, std::int64_t b, std::int64_t c, std::int64_t d) {
-    return std::max(static_cast<double>(a) * static_cast<double>(b),
-                    static_cast<double>(c) * static_cast<double>(d));
-  };
-  // Cut off at the right over the whole width, then above the box; or the other way round.
-  Seat x, y;
-  x.rest = larger(right, sheet.width, box.length, above);
-  x.stages = above > 0 ? 1 + std::max(1, box.stages_y) : std::max(int{right > 0}, box.stages_x);
-  y.rest = larger(above, sheet.length, box.width, right);
-  y.stages = right > 0 ? 1 + std::max(1, box.stages_x) : std::max(int{above > 0}, box.stages_y);
-  const auto better = [](const Seat& a, const Seat& b) {
-    return std::make_tuple(a.stages > 3, -a.rest, a.stages) <
-           std::make_tuple(b.stages > 3, -b.rest, b.stages);
-  };
-  return better(y, x) ? y : x;
+std::optional<BoxTable> box_table(const GuillotineProblem& problem, std::size_t most_choices,
+                                  long& steps) {
+  std::vector<int> demands;
+  for (const RectangleItem& item : problem.items) demands.push_back(item.demand);
+  auto code = ChoiceCode::for_demands(demands);
+  if (!code) return std::nullopt;
+  return TableBuilder(problem, std::move(*code), steps).build(most_choices);
 }
 
-std::optional<BoxTable> box_table(const GuillotineProblem& problem, int most_stages,
-                                  long most_choices, long& steps) {
-  return TableBuilder(problem, most_stages, steps).build(most_choices);
+std::vector<CutPiece> pieces_of(const BoxTable& table, const GuillotineProblem& problem, int choice,
+                                std::size_t first, int box) {
+  BoxReader reader(table, problem);
+  reader.read(choice, 2, first, box, {0, 0});
+  return reader.take();
 }
 
 }  // namespace strikeoff

@@ -1,51 +1,52 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <array>
 #include <cstdint>
 #include <optional>
+#include <unordered_map>
 #include <vector>
 
+#include "cutting/choice_code.h"
 #include "cutting/guillotine.h"
 
 namespace strikeoff {
 
-/// A box that cuts from side to side part into the pieces of one choice. It is one piece, or two
-/// boxes side by side (along x) or one on top of the other.
+/// A rectangle that cuts from side to side part into the pieces of one choice: a part cut off, and
+/// the rest beside it.
 struct Box {
-  std::int64_t length = 0, width = 0;
-  int left = 0, right = 0;  // choices of the two boxes; left 0: this is one piece
-  int left_box = 0, right_box = 0;
-  bool beside = false;
-  bool turned = false;  // of one piece
-  /// Stages when the first cuts run across x, and when across y.
-  int stages_x = 0, stages_y = 0;
+  std::array<std::int64_t, 2> size = {};  // along x, along y
+  int part = -1, part_box = 0;            // a choice, and which of its boxes
+  int rest = -1, rest_box = 0;            // -1: the part is all
 };
 
-/// A box in the lower left corner of its sheet, the rest cut off.
-struct Seat {
-  int stages = 0;
-  double rest = 0;  // area of the larger rectangle cut off
+/// The boxes of one choice by how they are cut: `fronts[n - 1][d]` in n stages, the first across x
+/// (d = 0) or y (d = 1). Of one stage are pieces of one width end to end; of two such bars, of
+/// three what two make, each next to the other. No box of a front holds another; along it lengths
+/// rise and widths fall.
+struct ChoiceBoxes {
+  Choice counts = 0;
+  std::array<std::array<std::vector<Box>, 2>, 3> fronts;
 };
 
-/// How the box is best cut from a sheet it fits: in at most three stages if it can be, with the
-/// largest rest, in the fewest stages.
-[[nodiscard]] Seat seat_of(const Box& box, const SheetStock& sheet);
-
-/// For every choice of how many pieces of each size, the boxes to cut it from that no other box is
-/// within: built bottom-up by joining the boxes of two smaller choices side by side and on top of
-/// each other (Wang, "Two algorithms for constrained two-dimensional cutting stock problems",
-/// Operations Research 31, 1983, from memory; here all undominated joins are kept, which makes it
-/// exact). A choice is a number: its counts are digits, that of item i worth `worth[i]`.
+/// Every choice of pieces that some sheet holds in at most three stages, with its boxes, fewer
+/// pieces first. Built bottom-up by joining the boxes of two smaller choices (Wang, "Two algorithms
+/// for constrained two-dimensional cutting stock problems", Operations Research 31, 1983, from
+/// memory; here all undominated joins are kept, which makes it exact). A larger rectangle serves as
+/// well where two stages or three are left, for the trim takes no stage of its own.
 struct BoxTable {
-  std::vector<int> demand;  // of each item
-  std::vector<int> worth;
-  int all = 0;                          // the choice of every piece
-  std::vector<std::vector<Box>> boxes;  // of each choice; empty: no sheet holds it
+  ChoiceCode code;
+  std::vector<ChoiceBoxes> choices;
+  std::unordered_map<Choice, int> index;
 };
 
-/// Only boxes that some sheet holds, and of at most `most_stages` stages. Takes `steps` off;
-/// nothing when they, or the choices allowed, do not suffice.
-[[nodiscard]] std::optional<BoxTable> box_table(const GuillotineProblem& problem, int most_stages,
-                                                long most_choices, long& steps);
+/// Takes `steps` off; nothing when they, or the choices allowed, do not suffice.
+[[nodiscard]] std::optional<BoxTable> box_table(const GuillotineProblem& problem,
+                                                std::size_t most_choices, long& steps);
+
+/// The pieces of a box of three stages, from the lower left corner.
+[[nodiscard]] std::vector<CutPiece> pieces_of(const BoxTable& table,
+                                              const GuillotineProblem& problem, int choice,
+                                              std::size_t first, int box);
 
 }  // namespace strikeoff

@@ -291,11 +291,17 @@ bool is_reusable(const Rectangle& rest, const Reusable& least) {
   return holds(rest.length, rest.depth) || holds(rest.depth, rest.length);
 }
 
+/// What a part of the sheet is called.
+std::string name_of(const SawnPart& part, const std::vector<SheetPiece>& pieces) {
+  if (part.piece) return pieces[*part.piece].mark;
+  return part.strip > 0 ? "strip " + std::to_string(part.strip) : "";
+}
+
 /// The sheet as sawn, with the parts of `order` that its pieces are.
 Sheet sheet_from(const CutSheet& cut, const BoardSource& source, const Stock& stock,
                  const std::vector<Part>& parts, const std::vector<std::size_t>& order,
                  const Saw& saw) {
-  Sheet sheet{stock.id, source.on_hand, source.length, source.width, {}, {}, cut.stages};
+  Sheet sheet{stock.id, source.on_hand, source.length, source.width, {}, {}, {}, cut.stages};
   const auto at = [](std::int64_t x, std::int64_t y) {
     return Point{Length::nm(static_cast<double>(x)), Length::nm(static_cast<double>(y))};
   };
@@ -309,6 +315,11 @@ Sheet sheet_from(const CutSheet& cut, const BoardSource& source, const Stock& st
     const Point size = at(rest.length, rest.width);
     const Rectangle left{at(rest.x, rest.y), size.x - saw.kerf, size.y - saw.kerf};
     if (is_reusable(left, saw.reusable)) sheet.left_over.push_back(left);
+  }
+  for (const SawPass& pass : cut.passes) {
+    sheet.cuts.push_back({pass.stage, !pass.across_x, name_of(pass.from, sheet.pieces),
+                          at(pass.size, 0).x - saw.kerf, name_of(pass.off, sheet.pieces),
+                          name_of(pass.rest, sheet.pieces)});
   }
   return sheet;
 }

@@ -81,40 +81,44 @@ bool holds_all(const std::vector<CutSheet>& sheets, const GuillotineProblem& pro
   return missing == 0;
 }
 
-/// Sheets filled as well as can be without proof, and then by parts of the job.
-std::vector<CutSheet> without_proof(std::vector<CutSheet> sheets, const GuillotineProblem& problem,
-                                    const GuillotineEffort& effort) {
-  auto others = fill_one_by_one(problem, effort.steps / 4);
-  if (worth(others, problem.stocks) < worth(sheets, problem.stocks)) sheets = std::move(others);
-  return refill(std::move(sheets), problem, effort.steps / 2);
-}
-
 }  // namespace
 
 GuillotinePlan cut_guillotine(const GuillotineProblem& problem, const GuillotineEffort& effort) {
   GuillotinePlan plan;
   const Merged merged = merge_equal(problem);
-  const auto& stocks = problem.stocks;
-  plan.sheets = fill_on_shelves(merged.problem);
-  std::tie(plan.cost_bound, plan.sheet_bound) = bounds_of(plan.sheets, merged.problem);
-  // Where shelves are proven by area already, the boxes can only keep a larger rectangle whole.
-  const bool met = holds_all(plan.sheets, merged.problem) &&
-                   cost_of(plan.sheets, stocks) == plan.cost_bound &&
-                   static_cast<int>(plan.sheets.size()) == plan.sheet_bound;
-  long steps = met ? effort.steps / 10 : effort.steps;
-  auto exact = cut_exactly(merged.problem, effort.choices, steps);
-  if (exact) {
-    plan.cost_bound = exact->cost;
-    plan.sheet_bound = exact->fewest;
-    if (worth(exact->sheets, stocks) < worth(plan.sheets, stocks)) {
-      plan.sheets = std::move(exact->sheets);
-    }
-  } else if (!met) {
-    plan.sheets = without_proof(std::move(plan.sheets), merged.problem, effort);
-    std::tie(plan.cost_bound, plan.sheet_bound) = bounds_of(plan.sheets, merged.problem);
+  const GuillotineProblem& job = merged.problem;
+  if (job.items.empty()) {
+    for (const RectangleItem& item : problem.items)
+      plan.unplaced.push_back(std::max(0, item.demand));
+    plan.proven = true;
+    return plan;
   }
-  plan.cost = cost_of(plan.sheets, stocks);
-  plan.proven = exact || (holds_all(plan.sheets, merged.problem) && plan.cost == plan.cost_bound);
+  plan.sheets = fill_on_shelves(job);
+  std::tie(plan.cost_bound, plan.sheet_bound) = bounds_of(plan.sheets, job);
+  const auto is_met = [&] {
+    return holds_all(plan.sheets, job) && cost_of(plan.sheets, job.stocks) == plan.cost_bound &&
+           static_cast<int>(plan.sheets.size()) == plan.sheet_bound;
+  };
+  if (!is_met()) {
+    auto others = fill_one_by_one(job, effort.steps / 4);
+    if (worth(others, job.stocks) < worth(plan.sheets, job.stocks)) plan.sheets = std::move(others);
+    std::tie(plan.cost_bound, plan.sheet_bound) = bounds_of(plan.sheets, job);
+  }
+  // Where shelves are proven by area already, the boxes can only keep a larger rectangle whole.
+  long steps = is_met() ? effort.steps / 10 : effort.steps;
+  if (auto exact = cut_exactly(job, plan.sheets, effort.choices, steps)) {
+    plan.sheets = std::move(exact->sheets);
+    plan.proven = exact->proven;
+    const auto number_bound = static_cast<int>(exact->number_bound);
+    plan.cost_bound = std::max(plan.cost_bound, exact->cost_bound);
+    plan.sheet_bound = std::max(plan.sheet_bound, number_bound);
+    if (exact->proven)
+      std::tie(plan.cost_bound, plan.sheet_bound) = std::pair(exact->cost_bound, number_bound);
+  }
+  if (!plan.proven && !is_met())
+    plan.sheets = refill(std::move(plan.sheets), job, effort.steps / 2);
+  plan.cost = cost_of(plan.sheets, job.stocks);
+  plan.proven = plan.proven || (holds_all(plan.sheets, job) && plan.cost == plan.cost_bound);
   const auto by_stock = [](const CutSheet& a, const CutSheet& b) { return a.stock < b.stock; };
   std::stable_sort(plan.sheets.begin(), plan.sheets.end(), by_stock);
   restore(plan.sheets, problem, merged, plan.unplaced);

@@ -2,100 +2,166 @@
 #include "cutting/sheet_cuts.h"
 
 #include <algorithm>
+#include <numeric>
+#include <optional>
+#include <set>
 #include <tuple>
 #include <utility>
 
 namespace strikeoff {
 namespace {
 
-class BoxReader {
- public:
-  explicit BoxReader(const BoxTable& table) : table_(table) {}
-
-  void read(int choice, int index, std::int64_t x, std::int64_t y) {
-    const Box& box = box_of(choice, index);
-    if (box.left == 0) {
-      const auto item = std::find(table_.worth.begin(), table_.worth.end(), choice);
-      pieces_.push_back({static_cast<std::size_t>(item - table_.worth.begin()), x, y, box.length,
-                         box.width, box.turned});
-      return;
-    }
-    const Box& first = box_of(box.left, box.left_box);
-    read(box.left, box.left_box, x, y);
-    if (box.beside) {
-      read(box.right, box.right_box, x + first.length, y);
-    } else {
-      read(box.right, box.right_box, x, y + first.width);
-    }
-  }
-
-  [[nodiscard]] std::vector<CutPiece> take() { return std::move(pieces_); }
-
- private:
-  [[nodiscard]] const Box& box_of(int choice, int index) const {
-    return table_.boxes[static_cast<std::size_t>(choice)][static_cast<std::size_t>(index)];
-  }
-
-  const BoxTable& table_;
-  std::vector<CutPiece> pieces_;
+/// Pieces that lie together, and how far they reach along one direction.
+struct Group {
+  std::int64_t extent = 0;
+  std::vector<std::size_t> pieces;
 };
 
-using Pieces = std::vector<CutPiece>;
+/// A rectangle of the sheet that is still to be cut.
+struct Task {
+  CutRest from;
+  std::vector<std::size_t> pieces;
+  SawnPart name;
+  int stage = 1;
+  bool across_x = true;
+};
 
-/// Parts a rectangle of the sheet by every cut across one direction, then each part by those across
-/// the other, and so on. Cutting all that can be cut at once never costs a stage.
+/// Cuts a sheet stage by stage: every part by all cuts that go through it in one direction, and
+/// what that leaves by those in the other. Cutting all that can be cut at once never costs a stage.
+/// Of each part the largest is cut off first, so that what is left stays large as long as it can
+/// (common practice, no source) and the rest is in one piece; the pieces move accordingly.
 class Sawyer {
  public:
-  /// Stages from here on.
-  int saw(const CutRest& from, Pieces pieces, bool across_x) {
-    if (pieces.size() == 1 && fills(pieces.front(), from)) return 0;
-    const auto low = [&](const CutPiece& p) { return across_x ? p.x : p.y; };
-    const auto high = [&](const CutPiece& p) { return across_x ? p.x + p.length : p.y + p.width; };
-    std::sort(pieces.begin(), pieces.end(), [&](const CutPiece& a, const CutPiece& b) {
-      return std::tuple(low(a), a.x, a.y) < std::tuple(low(b), b.x, b.y);
-    });
-    const std::int64_t end = across_x ? from.x + from.length : from.y + from.width;
-    std::int64_t at = across_x ? from.x : from.y;
-    int deepest = 0;
-    bool cut = false;
-    for (std::size_t i = 0; i < pieces.size();) {
-      const std::int64_t start = low(pieces[i]);
-      std::int64_t reach = start;
-      Pieces group;
-      for (; i < pieces.size() && (group.empty() || low(pieces[i]) < reach); ++i) {
-        reach = std::max(reach, high(pieces[i]));
-        group.push_back(pieces[i]);
-      }
-      cut = cut || start > at || reach < end;
-      if (start > at) rests_.push_back(part(from, across_x, at, start));
-      deepest = std::max(deepest, saw(part(from, across_x, start, reach), group, !across_x));
-      at = reach;
-    }
-    if (at < end) rests_.push_back(part(from, across_x, at, end));
-    // Nothing to cut this way: the other way comes first.
-    return cut ? 1 + deepest : deepest;
-  }
+  explicit Sawyer(CutSheet& sheet) : sheet_(sheet) {}
 
-  [[nodiscard]] std::vector<CutRest> take() { return std::move(rests_); }
+  void saw(const SheetStock& size, bool across_x) {
+    Task whole{{0, 0, size.length, size.width}, {}, {}, 1, across_x};
+    for (std::size_t p = 0; p < sheet_.pieces.size(); ++p) whole.pieces.push_back(p);
+    tasks_.push_back(std::move(whole));
+    for (std::size_t t = 0; t < tasks_.size(); ++t) {
+      const Task task = tasks_[t];
+      if (!cut(task, task.across_x)) cut(task, !task.across_x);
+    }
+  }
 
  private:
-  static bool fills(const CutPiece& piece, const CutRest& from) {
-    return piece.length == from.length && piece.width == from.width;
+  /// False when nothing is to be cut in this direction.
+  bool cut(const Task& task, bool across_x) {
+    const std::vector<Group> groups = groups_of(task.pieces, across_x);
+    std::int64_t left = across_x ? task.from.length : task.from.width;
+    if (groups.size() == 1 && groups.front().extent == left) return false;
+    sheet_.stages = std::max(sheet_.stages, task.stage);
+    std::int64_t at = across_x ? task.from.x : task.from.y;
+    for (const Group& group : groups) {
+      move(group, across_x, at);
+      const SawnPart name = name_of(group);
+      left -= group.extent;
+      if (left == 0 && &group == &groups.back()) {
+        sheet_.passes.back().rest = name;
+      } else {
+        sheet_.passes.push_back({task.stage, across_x, task.name, group.extent, name, {}});
+      }
+      add_task(part(task.from, across_x, at, group.extent), group, name, task.stage, across_x);
+      at += group.extent;
+    }
+    if (left > 0) sheet_.rests.push_back(part(task.from, across_x, at, left));
+    return true;
   }
 
-  static CutRest part(const CutRest& from, bool across_x, std::int64_t start, std::int64_t end) {
-    if (across_x) return {start, from.y, end - start, from.width};
-    return {from.x, start, from.length, end - start};
+  [[nodiscard]] std::int64_t low(std::size_t p, bool along_x) const {
+    return along_x ? sheet_.pieces[p].x : sheet_.pieces[p].y;
+  }
+  [[nodiscard]] std::int64_t high(std::size_t p, bool along_x) const {
+    const CutPiece& piece = sheet_.pieces[p];
+    return along_x ? piece.x + piece.length : piece.y + piece.width;
   }
 
-  std::vector<CutRest> rests_;
+  /// The pieces between cuts, largest group first.
+  [[nodiscard]] std::vector<Group> groups_of(std::vector<std::size_t> pieces, bool along_x) const {
+    std::sort(pieces.begin(), pieces.end(), [&](std::size_t a, std::size_t b) {
+      return std::pair(low(a, along_x), a) < std::pair(low(b, along_x), b);
+    });
+    std::vector<Group> groups;
+    std::int64_t start = 0, reach = 0;
+    for (const std::size_t p : pieces) {
+      if (groups.empty() || low(p, along_x) >= reach) {
+        groups.emplace_back();
+        start = low(p, along_x);
+        reach = start;
+      }
+      reach = std::max(reach, high(p, along_x));
+      groups.back().extent = reach - start;
+      groups.back().pieces.push_back(p);
+    }
+    std::stable_sort(groups.begin(), groups.end(), [&](const Group& a, const Group& b) {
+      return std::pair(b.extent, first_item(a)) < std::pair(a.extent, first_item(b));
+    });
+    return groups;
+  }
+
+  [[nodiscard]] std::size_t first_item(const Group& group) const {
+    std::size_t first = sheet_.pieces[group.pieces.front()].item;
+    for (const std::size_t p : group.pieces) first = std::min(first, sheet_.pieces[p].item);
+    return first;
+  }
+
+  void move(const Group& group, bool along_x, std::int64_t to) {
+    std::int64_t start = low(group.pieces.front(), along_x);
+    for (const std::size_t p : group.pieces) start = std::min(start, low(p, along_x));
+    for (const std::size_t p : group.pieces) {
+      (along_x ? sheet_.pieces[p].x : sheet_.pieces[p].y) += to - start;
+    }
+  }
+
+  SawnPart name_of(const Group& group) {
+    if (group.pieces.size() == 1) return {group.pieces.front(), 0};
+    return {std::nullopt, ++strips_};
+  }
+
+  void add_task(const CutRest& from, const Group& group, const SawnPart& name, int stage,
+                bool across_x) {
+    const CutPiece& first = sheet_.pieces[group.pieces.front()];
+    const bool done =
+        group.pieces.size() == 1 && first.length == from.length && first.width == from.width;
+    if (!done) tasks_.push_back({from, group.pieces, name, stage + 1, !across_x});
+  }
+
+  static CutRest part(const CutRest& from, bool across_x, std::int64_t at, std::int64_t size) {
+    if (across_x) return {at, from.y, size, from.width};
+    return {from.x, at, from.length, size};
+  }
+
+  CutSheet& sheet_;
+  std::vector<Task> tasks_;  // by stage
+  int strips_ = 0;
 };
 
-CutSheet sawn_across(std::size_t stock, const SheetStock& size, const Pieces& pieces, bool x) {
-  Sawyer sawyer;
-  CutSheet sheet{stock, pieces, {}, 0};
-  sheet.stages = sawyer.saw({0, 0, size.length, size.width}, pieces, x);
-  sheet.rests = sawyer.take();
+/// The pieces from the lower left on.
+void sort_pieces(CutSheet& sheet) {
+  std::vector<std::size_t> order(sheet.pieces.size()), place(sheet.pieces.size());
+  std::iota(order.begin(), order.end(), std::size_t{});
+  std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    const CutPiece &p = sheet.pieces[a], &q = sheet.pieces[b];
+    return std::tie(p.y, p.x) < std::tie(q.y, q.x);
+  });
+  std::vector<CutPiece> pieces;
+  for (const std::size_t p : order) {
+    place[p] = pieces.size();
+    pieces.push_back(sheet.pieces[p]);
+  }
+  sheet.pieces = std::move(pieces);
+  for (SawPass& pass : sheet.passes) {
+    for (SawnPart* named : {&pass.from, &pass.off, &pass.rest}) {
+      if (named->piece) named->piece = place[*named->piece];
+    }
+  }
+}
+
+CutSheet sawn_across(std::size_t stock, const SheetStock& size, const std::vector<CutPiece>& pieces,
+                     bool x) {
+  CutSheet sheet{stock, pieces, {}, {}, 0};
+  Sawyer(sheet).saw(size, x);
+  sort_pieces(sheet);
   std::sort(sheet.rests.begin(), sheet.rests.end(), [](const CutRest& a, const CutRest& b) {
     return std::tuple(-area_of(a), a.x, a.y) < std::tuple(-area_of(b), b.x, b.y);
   });
@@ -104,14 +170,14 @@ CutSheet sawn_across(std::size_t stock, const SheetStock& size, const Pieces& pi
 
 }  // namespace
 
-double area_of(const CutRest& rest) {
-  return static_cast<double>(rest.length) * static_cast<double>(rest.width);
+std::size_t settings_of(const CutSheet& sheet) {
+  std::set<std::tuple<int, bool, std::int64_t>> settings;
+  for (const SawPass& pass : sheet.passes) settings.insert({pass.stage, pass.across_x, pass.size});
+  return settings.size();
 }
 
-std::vector<CutPiece> pieces_of(const BoxTable& table, int choice, int box) {
-  BoxReader reader(table);
-  reader.read(choice, box, 0, 0);
-  return reader.take();
+double area_of(const CutRest& rest) {
+  return static_cast<double>(rest.length) * static_cast<double>(rest.width);
 }
 
 CutSheet sawn(std::size_t stock, const SheetStock& size, std::vector<CutPiece> pieces) {
@@ -122,7 +188,7 @@ CutSheet sawn(std::size_t stock, const SheetStock& size, std::vector<CutPiece> p
   CutSheet y = sawn_across(stock, size, pieces, false);
   const auto worth = [](const CutSheet& s) {
     const double rest = s.rests.empty() ? 0 : area_of(s.rests.front());
-    return std::tuple(s.stages > 3, -rest, s.stages);
+    return std::tuple(s.stages > 3, -rest, s.stages, settings_of(s));
   };
   return worth(y) < worth(x) ? y : x;
 }

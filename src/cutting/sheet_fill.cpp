@@ -12,6 +12,7 @@
 #include "cutting/box_table.h"
 #include "cutting/exact_sheets.h"
 #include "cutting/sheet_cuts.h"
+#include "cutting/sheet_filling.h"
 
 namespace strikeoff {
 namespace {
@@ -53,29 +54,21 @@ std::pair<GuillotineProblem, std::vector<std::size_t>> largest_of(const Guilloti
   return {std::move(part), std::move(origins)};
 }
 
-struct Filling {
-  int choice = 0, box = 0;
-  double area = 0;
-};
-
 /// The choice of the largest area the sheet holds; nothing when it holds none.
-std::optional<Filling> fullest(const BoxTable& table, const SheetStock& stock,
-                               const std::vector<RectangleItem>& items) {
+std::optional<Filling> fullest(const BoxTable& table, const GuillotineProblem& part,
+                               std::size_t stock) {
   std::optional<Filling> best;
-  for (int choice = 1; choice <= table.all; ++choice) {
-    const auto& boxes = table.boxes[static_cast<std::size_t>(choice)];
-    const auto held = std::find_if(boxes.begin(), boxes.end(), [&](const Box& box) {
-      return box.length <= stock.length && box.width <= stock.width;
-    });
-    if (held == boxes.end()) continue;
+  double most = 0;
+  for (const Filling& filling : fillings_of(table, part.stocks[stock], stock)) {
     double area = 0;
-    for (std::size_t i = 0; i < items.size(); ++i) {
-      const int count = choice / table.worth[i] % (table.demand[i] + 1);
-      area += static_cast<double>(items[i].length) * static_cast<double>(items[i].width) * count;
+    for (std::size_t i = 0; i < part.items.size(); ++i) {
+      const RectangleItem& item = part.items[i];
+      area += static_cast<double>(item.length) * static_cast<double>(item.width) *
+              table.code.count(filling.counts, i);
     }
-    if (!best || area > best->area) {
-      best = Filling{choice, static_cast<int>(held - boxes.begin()), area};
-    }
+    if (best && area <= most) continue;
+    best = filling;
+    most = area;
   }
   return best;
 }
@@ -87,15 +80,15 @@ bool fill_next(std::vector<CutSheet>& sheets, GuillotineProblem& problem,
   const auto [part, origins] = largest_of(problem, steps > 0 ? 256 : 8);
   if (part.items.empty()) return false;
   long unlimited = 1'000'000'000;
-  const auto table = box_table(part, 3, 256, unlimited);
+  const auto table = box_table(part, 256, unlimited);
   steps -= 1'000'000'000 - unlimited;
   if (!table) return false;
   for (const std::size_t s : order) {
     SheetStock& stock = problem.stocks[s];
     if (stock.available <= 0) continue;
-    const auto best = fullest(*table, stock, part.items);
+    const auto best = fullest(*table, part, s);
     if (!best) continue;
-    auto pieces = pieces_of(*table, best->choice, best->box);
+    auto pieces = pieces_of(*table, part, best->choice, best->first, best->box);
     for (CutPiece& piece : pieces) {
       piece.item = origins[piece.item];
       --problem.items[piece.item].demand;
@@ -192,7 +185,8 @@ std::vector<CutSheet> fill_one_by_one(GuillotineProblem problem, long steps) {
 
 std::vector<CutSheet> refill(std::vector<CutSheet> sheets, const GuillotineProblem& problem,
                              long steps) {
-  constexpr long choices = 2000, a_window = 200'000;
+  constexpr std::size_t choices = 2000;
+  constexpr long a_window = 200'000;
   const auto saved = [&](const std::vector<CutSheet>& all) {
     return std::pair(cost_of(all, problem.stocks), all.size());
   };
@@ -203,7 +197,7 @@ std::vector<CutSheet> refill(std::vector<CutSheet> sheets, const GuillotineProbl
     ++first;
     if (window.sheets.size() < 2) continue;
     long left = a_window;
-    auto better = cut_exactly(window.part, choices, left);
+    auto better = cut_exactly(window.part, window.sheets, choices, left);
     steps -= a_window - left;
     if (!better || saved(better->sheets) >= saved(window.sheets)) continue;
     const auto begin = sheets.begin() + static_cast<std::ptrdiff_t>(first) - 1;

@@ -2,30 +2,39 @@
 #pragma once
 
 #include <optional>
+#include <tuple>
 #include <vector>
 
-#include "cutting/box_table.h"
+#include "cutting/sheet_dual.h"
 
 namespace strikeoff {
 
-/// One box cut from one sheet of a stock.
-struct SheetLoad {
-  std::size_t stock = 0;
-  int choice = 0, box = 0;
+/// What sheets come to; less is better.
+struct MixWorth {
+  std::int64_t unplaced = 0, cost = 0, sheets = 0;
+  friend auto operator<=>(const MixWorth&, const MixWorth&) = default;
 };
 
-/// Which boxes are cut from which sheets.
+/// What is searched: the fillings of each stock, and bounds on the cost and on the number of
+/// sheets, for all pieces placed.
+struct MixProblem {
+  const GuillotineProblem& problem;
+  const ChoiceCode& code;
+  std::vector<std::vector<Filling>> fillings;
+  SheetDual cost, number;
+};
+
 struct SheetMix {
-  std::vector<SheetLoad> loads;
-  std::int64_t cost = 0;
-  int unplaced = 0;
+  std::vector<const Filling*> loads;  // one a sheet
+  MixWorth worth;
 };
 
-/// The mix of the table's boxes that leaves the fewest pieces unplaced, then costs least, then
-/// uses the fewest sheets, by dynamic programming over the choices. Among equals one of at most
-/// three stages, of a large rest and of few stages is preferred, but may be missed. Takes `steps`
-/// off; nothing when they do not suffice.
-[[nodiscard]] std::optional<SheetMix> best_mix(const BoxTable& table,
-                                               const std::vector<SheetStock>& stocks, long& steps);
+/// The best mix of fillings that beats `known`, or, with `equals`, is as good; among those one that
+/// leaves a large rectangle is preferred, but may be missed. By dynamic programming over the
+/// choices left to cut: first sheets of which there are few, then in every state a sheet for the
+/// last item left (or that piece is left out). States that the bounds rule out are dropped. Takes
+/// `steps` off; where they do not suffice `steps` is negative, and the mix one that was met.
+[[nodiscard]] std::optional<SheetMix> better_mix(const MixProblem& problem, const MixWorth& known,
+                                                 bool equals, long& steps);
 
 }  // namespace strikeoff

@@ -7,6 +7,8 @@
 #include <set>
 #include <tuple>
 
+#include "cutting/sheet_replay.h"
+
 namespace strikeoff {
 namespace {
 
@@ -52,25 +54,17 @@ class Checker {
 
   void check_sheets() {
     for (const Sheet& sheet : list_.sheets) {
-      std::vector<Rectangle> pieces;
       for (const SheetPiece& piece : sheet.pieces) {
         const Rectangle& at = piece.at;
-        pieces.push_back(at);
         const Part* part = count(piece.mark);
         const bool straight =
             part && !differs(at.length, part->length) && !differs(at.depth, part->width);
         const bool turned =
             part && !differs(at.length, part->width) && !differs(at.depth, part->length);
         if (!straight && !turned) say("piece " + piece.mark + " is not as large as its part");
-        if (!is_on(at, sheet)) say("piece " + piece.mark + " is not on its sheet");
       }
-      for (const Rectangle& rest : sheet.left_over) {
-        pieces.push_back(rest);
-        if (!is_on(rest, sheet)) say("a left-over of " + sheet.stock + " is not on its sheet");
-      }
-      if (!can_be_sawn(pieces)) {
-        say("a sheet of " + sheet.stock + " cannot be cut from side to side");
-      }
+      const Report wrong = saw_violations(sheet, saw_.kerf);
+      report_.insert(report_.end(), wrong.begin(), wrong.end());
     }
   }
 
@@ -92,12 +86,6 @@ class Checker {
   [[nodiscard]] Report take() { return std::move(report_); }
 
  private:
-  static bool is_on(const Rectangle& r, const Sheet& sheet) {
-    return r.at.x >= Length{} && r.at.y >= Length{} &&
-           r.at.x + r.length <= sheet.length + rounding &&
-           r.at.y + r.depth <= sheet.width + rounding;
-  }
-
   const Part* count(const std::string& mark) {
     const auto known = counted_.find(mark);
     if (known == counted_.end()) {
@@ -147,33 +135,6 @@ class Checker {
     if (differs(left, strip.left_over)) {
       say("the length left over of a strip of " + board.stock + " is wrong");
     }
-  }
-
-  /// Splits the pieces by every cut that goes from side to side, along y and then along x, until
-  /// each stands alone.
-  bool can_be_sawn(std::vector<Rectangle> pieces, bool along_y = true, bool stuck = false) {
-    if (pieces.size() <= 1) return true;
-    const auto low = [&](const Rectangle& r) { return along_y ? r.at.x : r.at.y; };
-    const auto high = [&](const Rectangle& r) {
-      return along_y ? r.at.x + r.length : r.at.y + r.depth;
-    };
-    std::sort(pieces.begin(), pieces.end(), [&](const Rectangle& a, const Rectangle& b) {
-      return std::pair(low(a), high(a)) < std::pair(low(b), high(b));
-    });
-    std::vector<std::vector<Rectangle>> groups;
-    Length reach;
-    for (const Rectangle& piece : pieces) {
-      if (groups.empty() || low(piece) - reach >= saw_.kerf - rounding) {
-        groups.emplace_back();
-        reach = high(piece);
-      }
-      groups.back().push_back(piece);
-      reach = std::max(reach, high(piece));
-    }
-    if (groups.size() == 1 && stuck) return false;
-    const bool none = groups.size() == 1;
-    return std::all_of(groups.begin(), groups.end(),
-                       [&](const auto& group) { return can_be_sawn(group, !along_y, none); });
   }
 
   const CutList& list_;

@@ -63,10 +63,18 @@ Json sheet_left_over(const Rectangle& rest) {
           {"height_mm", number(rest.depth.in_mm())}};
 }
 
+Json sheet_cut(const SheetCut& cut) {
+  return {{"stage", cut.stage}, {"along", cut.along_length ? "length" : "width"},
+          {"from", cut.from},   {"fence_mm", number(cut.fence.in_mm())},
+          {"off", cut.off},     {"rest", cut.rest}};
+}
+
 Json sheet(const Sheet& sheet) {
   return {{"stock", sheet.stock},
           {"on_hand", sheet.on_hand},
           {"pieces", array(sheet.pieces, sheet_piece)},
+          {"cuts", array(sheet.cuts, sheet_cut)},
+          {"stages", sheet.stages},
           {"length_mm", number(sheet.length.in_mm())},
           {"width_mm", number(sheet.width.in_mm())},
           {"left_over", array(sheet.left_over, sheet_left_over)}};

@@ -73,13 +73,64 @@ std::string board_body(const Board& board, Length end_trim, Units units) {
   return result;
 }
 
+/// "Rip the sheet along its 60 in side, fence at", "Crosscut strip 1 at", "Rip B2 at".
+std::string saw_move(const Sheet& sheet, const SheetCut& cut, Units units) {
+  if (cut.from.empty()) {
+    const Length side = cut.along_length ? sheet.length : sheet.width;
+    return fmt::format("Cut the sheet along its {} side, fence at", show(side, units));
+  }
+  return fmt::format("{} {} at", cut.stage % 2 == 0 ? "Crosscut" : "Rip", cut.from);
+}
+
+/// The passes of the saw, one numbered line for each part that is cut.
+std::string saw_steps(const Sheet& sheet, Units units) {
+  std::string result;
+  int number = 0;
+  for (auto first = sheet.cuts.begin(); first != sheet.cuts.end();) {
+    std::vector<std::string> settings;
+    Length fence;
+    auto cut = first;
+    // A part of one piece is cut once in each direction, and its namesakes have lines of their own.
+    for (; cut != sheet.cuts.end() && cut->from == first->from && cut->stage == first->stage &&
+           (cut == first || std::prev(cut)->off != cut->from);
+         ++cut) {
+      if (settings.empty() || cut->fence != fence) {
+        settings.push_back(show(cut->fence, units) + ": " + cut->off);
+      } else {
+        settings.back() += ", " + cut->off;
+      }
+      fence = cut->fence;
+    }
+    std::string line = fmt::format("{}. {} {}.", ++number, saw_move(sheet, *first, units),
+                                   joined(settings, "; then at "));
+    if (first->off == first->from) {
+      line = fmt::format("{}. {} {}.", number, saw_move(sheet, *first, units),
+                         show(first->fence, units));
+    }
+    const std::string& rest = std::prev(cut)->rest;
+    if (!rest.empty()) line += fmt::format(" What remains is {}.", rest);
+    result += paragraph("    ", line);
+    first = cut;
+  }
+  return result;
+}
+
 std::string sheet_body(const Sheet& sheet, Units units) {
+  std::string result = sheet.cuts.empty() ? paragraph("    ", "No cut.") : saw_steps(sheet, units);
   Table table({{"Piece"}, {"Size"}, {"From the left edge"}, {"From the bottom edge"}});
   for (const SheetPiece& piece : sheet.pieces) {
     table.add({piece.mark, size(piece.at.length, piece.at.depth, units), show(piece.at.at.x, units),
                show(piece.at.at.y, units)});
   }
-  return table.str(4);
+  result += table.str(4);
+  if (!sheet.left_over.empty()) {
+    std::vector<std::string> sizes;
+    for (const Rectangle& rest : sheet.left_over) {
+      sizes.push_back(size(rest.length, rest.depth, units));
+    }
+    result += paragraph("    ", "What is left to keep: " + joined(sizes, ", ") + ".");
+  }
+  return result;
 }
 
 bool has_arcs(const OpeningPlan& opening) {

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <map>
+#include <set>
 #include <tuple>
 
 #include "support/guillotine.h"
@@ -50,36 +51,45 @@ class Exhaustive {
     return least;
   }
 
-  /// Top down: every place of the first cut, every way to share the pieces out.
   bool holds(std::int64_t length, std::int64_t width, unsigned set) {
-    if (set == 0) return true;
-    if (length <= 0 || width <= 0) return false;
-    const auto known = known_.find({length, width, set});
-    if (known != known_.end()) return known->second;
-    bool held = (set & (set - 1)) == 0 && is_within(length, width, set);
-    const bool one = (set & (set - 1)) == 0;
-    for (unsigned part = (set - 1) & set; part != 0 && !held && !one; part = (part - 1) & set) {
-      for (std::int64_t x = 1; x < length && !held; ++x) {
-        held = holds(x, width, part) && holds(length - x, width, set & ~part);
-      }
-      for (std::int64_t y = 1; y < width && !held; ++y) {
-        held = holds(length, y, part) && holds(length, width - y, set & ~part);
-      }
-    }
-    return known_[{length, width, set}] = held;
+    return holds(length, width, set, true, 3) || holds(length, width, set, false, 3);
   }
 
-  [[nodiscard]] bool is_within(std::int64_t length, std::int64_t width, unsigned one) const {
+  /// Top down: every place of the first cut, every way to share the pieces out; on in the same
+  /// direction, or in the other at the price of a stage.
+  bool holds(std::int64_t length, std::int64_t width, unsigned set, bool across_x, int stages) {
+    if (set == 0) return true;
+    const bool one = (set & (set - 1)) == 0;
+    if (one && is_size(length, width, set)) return true;
+    if (stages == 0) return false;
+    const std::tuple key(length, width, set, across_x, stages);
+    const auto known = known_.find(key);
+    if (known != known_.end()) return known->second;
+    bool held = holds(length, width, set, !across_x, stages - 1);
+    const std::int64_t end = across_x ? length : width;
+    for (std::int64_t at = 1; at < end && !held; ++at) {
+      for (unsigned part = set; !held; part = (part - 1) & set) {
+        held = across_x ? holds(at, width, part, true, stages) &&
+                              holds(length - at, width, set & ~part, true, stages)
+                        : holds(length, at, part, false, stages) &&
+                              holds(length, width - at, set & ~part, false, stages);
+        if (part == 0) break;
+      }
+    }
+    return known_[key] = held;
+  }
+
+  [[nodiscard]] bool is_size(std::int64_t length, std::int64_t width, unsigned one) const {
     std::size_t i = 0;
     while (one >> i != 1U) ++i;
     const RectangleItem& p = pieces_[i];
-    return (p.length <= length && p.width <= width) ||
-           (p.may_turn && p.width <= length && p.length <= width);
+    return (p.length == length && p.width == width) ||
+           (p.may_turn && p.width == length && p.length == width);
   }
 
   std::vector<SheetStock> stocks_;
   std::vector<RectangleItem> pieces_;
-  std::map<std::tuple<std::int64_t, std::int64_t, unsigned>, bool> known_;
+  std::map<std::tuple<std::int64_t, std::int64_t, unsigned, bool, int>, bool> known_;
 };
 
 GuillotineProblem small_job(Draw& draw) {
@@ -91,7 +101,7 @@ GuillotineProblem small_job(Draw& draw) {
     pieces -= item.demand;
     job.items.push_back(item);
   }
-  for (int s = draw.whole(1, 2); s > 0; --s) {
+  for (int s = draw.whole(1, 3); s > 0; --s) {
     job.stocks.push_back({draw.whole(4, 9), draw.whole(4, 9), draw.whole(1, 4)});
     if (draw.one_in(3)) job.stocks.back().available = draw.whole(0, 2);
   }
@@ -161,5 +171,32 @@ TEST_CASE("large sheet jobs can be sawn as planned", "[properties][guillotine]")
     const GuillotinePlan plan = cut_guillotine(job, {20000, 300000});
     CHECK(is_sound(plan, job));
     CHECK(unplaced_of(plan) == 0);
+  }
+}
+
+TEST_CASE("the order of the items does not change what sheets cost", "[properties][guillotine]") {
+  Draw draw(34);
+  for (int round = 0; round < 100; ++round) {
+    CAPTURE(round);
+    GuillotineProblem job = small_job(draw);
+    const GuillotinePlan plan = cut_guillotine(job);
+    std::reverse(job.items.begin(), job.items.end());
+    const GuillotinePlan turned = cut_guillotine(job);
+    REQUIRE(turned.sheets.size() == plan.sheets.size());
+    CHECK(turned.cost == plan.cost);
+    CHECK(turned.cost_bound == plan.cost_bound);
+    std::multiset<std::vector<std::tuple<std::int64_t, std::int64_t, std::int64_t, std::int64_t>>>
+        layouts;
+    const auto layout = [](const CutSheet& sheet) {
+      std::vector<std::tuple<std::int64_t, std::int64_t, std::int64_t, std::int64_t>> places;
+      for (const CutPiece& p : sheet.pieces) places.emplace_back(p.x, p.y, p.length, p.width);
+      return places;
+    };
+    for (const CutSheet& sheet : plan.sheets) layouts.insert(layout(sheet));
+    for (const CutSheet& sheet : turned.sheets) {
+      const auto same = layouts.find(layout(sheet));
+      REQUIRE(same != layouts.end());
+      layouts.erase(same);
+    }
   }
 }

@@ -61,7 +61,7 @@ inline bool is_sound(const GuillotinePlan& plan, const GuillotineProblem& proble
     }
     // Pieces and left-overs together are the whole sheet.
     if (area != static_cast<double>(stock.length) * static_cast<double>(stock.width)) return false;
-    if (sheet.pieces.empty() || !is_guillotine(all)) return false;
+    if (sheet.pieces.empty() || sheet.stages > 3 || !is_guillotine(all)) return false;
   }
   for (std::size_t i = 0; i < placed.size(); ++i) {
     if (placed[i] + plan.unplaced[i] != problem.items[i].demand) return false;

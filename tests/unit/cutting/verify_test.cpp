@@ -3,6 +3,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "cutting/sheet_replay.h"
 #include "support/cutting.h"
 
 using namespace strikeoff;
@@ -106,6 +107,18 @@ TEST_CASE("each way to spoil a cut list is found", "[verify]") {
   SECTION("a left-over off its sheet") {
     list.sheets[0].left_over.push_back({{in(60), in(36)}, in(20), in(10)});
   }
+  SECTION("a fence set too wide") {
+    list.sheets[0].cuts[0].fence += in(0.125);
+  }
+  SECTION("a pass of the saw forgotten") {
+    list.sheets[0].cuts.pop_back();
+  }
+  SECTION("a pass in a stage of its own") {
+    ++list.sheets[0].cuts[0].stage;
+  }
+  SECTION("a pass the other way") {
+    list.sheets[0].cuts[0].along_length = !list.sheets[0].cuts[0].along_length;
+  }
   SECTION("panels on one another") {
     list.sheets[0].pieces[1].at.at = list.sheets[0].pieces[0].at.at;
   }
@@ -126,6 +139,29 @@ TEST_CASE("five panels round a middle one cannot be sawn apart", "[verify]") {
                    {"P1", {{Length{}, w + k}, w, l}},
                    {"P2", {{w + k, w + k}, in(9), in(9)}}}}};
   list.totals = {{"panel", 1, 0, 1, 1, true}};
-  CHECK(wrong_with(list) ==
-        std::vector<std::string>{"a sheet of panel cannot be cut from side to side"});
+  CHECK_FALSE(wrong_with(list).empty());
+  // Whatever cut is tried first goes through a panel.
+  list.sheets[0].cuts = {{1, true, "", w, "strip 1"}, {2, false, "strip 1", l, "P1", "P1"}};
+  CHECK_FALSE(wrong_with(list).empty());
+}
+
+TEST_CASE("a fourth stage of the saw is too many", "[verify]") {
+  // 40 x 20 with no kerf: each pass halves what the one before leaves, turned by turns.
+  const auto piece = [](const char* mark, double x, double y, double length, double width) {
+    return SheetPiece{mark, {{in(x), in(y)}, in(length), in(width)}};
+  };
+  Sheet sheet{"panel", false, in(40), in(20), {}};
+  sheet.pieces = {piece("P1", 0, 0, 20, 20), piece("P2", 20, 0, 20, 10),
+                  piece("P3", 20, 10, 10, 10), piece("P4", 30, 10, 10, 10)};
+  sheet.cuts = {{1, false, "", in(20), "P1", "strip 1"},
+                {2, true, "strip 1", in(10), "P2", "strip 2"},
+                {3, false, "strip 2", in(10), "P3", "P4"}};
+  CHECK(saw_violations(sheet, Length{}).empty());
+  sheet.pieces[3] = piece("P4", 30, 10, 10, 5);
+  sheet.cuts.push_back({4, true, "P4", in(5), "P4"});
+  CHECK_FALSE(saw_violations(sheet, Length{}).empty());
+  // With a kerf nothing fits any more.
+  sheet.cuts.pop_back();
+  sheet.pieces[3] = piece("P4", 30, 10, 10, 10);
+  CHECK_FALSE(saw_violations(sheet, in(0.125)).empty());
 }
