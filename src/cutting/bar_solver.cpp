@@ -78,12 +78,19 @@ BarSolution cut_by_width(const BarProblem& problem, const BarEffort& effort) {
   return solution;
 }
 
+/// More kinds of pieces than this are not searched: the continuous solution has a row for each
+/// (assumption; a second or so).
+constexpr std::size_t most_kinds = 400;
+
 bool fits(const BarItem& item, const BarStock& stock) {
   return item.length <= stock.length && item.width <= stock.width;
 }
 
 /// The mixes of one problem, tried by rising cost.
 class Solver {
+  /// What one continuous solution may take even when the effort is used up (assumption).
+  static constexpr long least_effort = 2'000'000;
+
  public:
   Solver(const BarProblem& problem, int pieces, const BarEffort& effort)
       : problem_(problem),
@@ -106,15 +113,28 @@ class Solver {
   }
 
   BarSolution run(std::int64_t below) {
-    search(below);
+    add_cut(areas_);
+    if (problem_.items.size() > most_kinds) {
+      bound_by_area(below);
+    } else {
+      search(below);
+    }
     solution_.work = effort_.in_all - left_;
     return std::move(solution_);
   }
 
  private:
+  /// No plan, only what none can cost less than.
+  void bound_by_area(std::int64_t below) {
+    const auto mix = mixes_.cheapest(0);
+    left_ -= mixes_.work();
+    const std::int64_t price = mix ? cost_of(problem_, *mix) : MixSearch::no_cost;
+    const std::int64_t least = std::min({price, mixes_.missed(), below});
+    if (least < MixSearch::no_cost) solution_.bound = least;
+  }
+
   void search(std::int64_t below) {
     // By area alone, and by the prices of the continuous solution.
-    add_cut(areas_);
     add_cut(solve(demand_, cost_, most_, penalty_).price);
     bool bound_is_final = false;  // a mix was given up, so the bound stays at its cost
     do {
@@ -155,7 +175,7 @@ class Solver {
   ColumnGeneration::Answer solve(const std::vector<int>& demand, const std::vector<double>& cost,
                                  const BarMix& bars, const std::vector<double>& penalty) {
     const long before = continuous_.work();
-    auto answer = continuous_.solve({demand, cost, bars, penalty});
+    auto answer = continuous_.solve({demand, cost, bars, penalty}, std::max(left_, least_effort));
     left_ -= continuous_.work() - before;
     return answer;
   }
@@ -248,7 +268,8 @@ BarSolution cut_bars(const BarProblem& problem, const BarEffort& effort, std::in
     solution.proven = true;
     return solution;
   }
-  if (problem.stocks.size() == 1 && !problem.trim && !is_one_dimensional(problem)) {
+  if (problem.stocks.size() == 1 && !problem.trim && !is_one_dimensional(problem) &&
+      problem.items.size() <= most_kinds) {
     return cut_by_width(problem, effort);
   }
   return Solver(problem, static_cast<int>(pieces), effort).run(below);

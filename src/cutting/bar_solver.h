@@ -29,6 +29,7 @@ struct BarEffort {
 /// many more; one it can pack is packed in whole pieces (`pack_bars`). The first that packs is the
 /// optimum. When the effort is used up the continuous solution is rounded down and the rest cut
 /// exactly, which proves nothing; the bound still holds. Bars that cost nothing are always offered.
+/// More than 400 kinds of pieces are not searched: there are no patterns, and the bound is by area.
 /// Several stock lengths by cost: the mixes of Alves and Valerio de Carvalho, Computers &
 /// Operations Research 35, 2008 (from memory), cut by the Benders cuts of the packing problem. A
 /// plan that costs `below` is known: dearer ones are not looked for, and without a cheaper one

@@ -17,9 +17,9 @@
 namespace strikeoff {
 namespace {
 
-// What a hopeless job may take: about a tenth of a second for the plan, less for each bound, optimised
-// (assumption). A normal job needs a hundredth of that.
-constexpr BarEffort for_plan{60'000'000, 120'000'000}, for_bound{4'000'000, 8'000'000};
+// What a hopeless job may take: about a fifth of a second for the plan, less for each bound,
+// optimised (assumption). A normal job needs a hundredth of that.
+constexpr BarEffort for_plan{200'000'000, 400'000'000}, for_bound{20'000'000, 40'000'000};
 // Doubles inside the search hold whole numbers exactly to 2^53.
 constexpr double most_cost = 9e15;
 constexpr double parts_of_unit = 1e6;  // of a unit of cost

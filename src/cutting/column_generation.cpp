@@ -66,9 +66,10 @@ class Simplex {
     work_ += static_cast<long>(rows * rows + pool.pieces.size() + pool.patterns.size());
   }
 
-  ColumnGeneration::Answer run() {
+  ColumnGeneration::Answer run(long most_work) {
     set_prices();
-    for (int pivots = 0; pivots < most_pivots; ++pivots) {
+    const long start = work_;
+    for (int pivots = 0; pivots < most_pivots && work_ - start < most_work; ++pivots) {
       if (pivots % fresh_prices == fresh_prices - 1) set_prices();
       Column column;
       if (!cheapest_known(column) && !cheapest_new(column)) break;
@@ -273,8 +274,8 @@ std::span<const PatternPool::Pieces> PatternPool::pieces_of(std::size_t pattern)
 
 ColumnGeneration::ColumnGeneration(const BarProblem& problem) : problem_(&problem) {}
 
-ColumnGeneration::Answer ColumnGeneration::solve(const Question& question) {
-  return Simplex(*problem_, question, pool_, work_).run();
+ColumnGeneration::Answer ColumnGeneration::solve(const Question& question, long most_work) {
+  return Simplex(*problem_, question, pool_, work_).run(most_work);
 }
 
 }  // namespace strikeoff

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <limits>
 #include <span>
 #include <vector>
 
@@ -46,9 +47,11 @@ class ColumnGeneration {
     std::vector<Use> uses;      // patterns used
     double uncut = 0;           // penalty paid
   };
-  /// In floating point: what must be proven is checked in integers by the caller. Stops after a
-  /// number of pivots that only odd data reaches; the answer is then feasible but not optimal.
-  [[nodiscard]] Answer solve(const Question& question);
+  /// In floating point: what must be proven is checked in integers by the caller. Stops after
+  /// `most_work`, or a number of pivots that only odd data reaches; the answer is then feasible but
+  /// not optimal.
+  [[nodiscard]] Answer solve(const Question& question,
+                             long most_work = std::numeric_limits<long>::max());
 
   [[nodiscard]] const std::vector<BarPattern>& patterns() const { return pool_.patterns; }
   [[nodiscard]] const PatternPool& pool() const { return pool_; }

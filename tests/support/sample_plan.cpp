@@ -105,7 +105,9 @@ CutList bench_cut_list() {
   board.left_over = {{in(96), in(4.5)}, {in(39.75), in(2.5)}};
   list.boards = {board};
   const SheetPiece panel{"P1", {{}, in(46.1875), in(26.5)}};
-  list.sheets.assign(2, {"backer-36x60", false, in(60), in(36), {panel}});
+  const std::vector<SheetCut> cuts{{1, false, "", in(46.1875), "P1"},
+                                   {2, true, "P1", in(26.5), "P1"}};
+  list.sheets.assign(2, {"backer-36x60", false, in(60), in(36), {panel}, {}, cuts});
   list.totals = {{"board-16x96", 1, 0, 1, 1, true}, {"backer-36x60", 2, 0, 2, 2, true}};
   return list;
 }
