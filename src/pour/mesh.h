@@ -11,7 +11,7 @@ namespace strikeoff {
 
 /// A plane region as triangles that fill it without gap or overlap, so that the course of a pour
 /// can be worked out over it. Neighbouring triangles share whole sides.
-struct Mesh {
+struct PourMesh {
   std::vector<Point> nodes;
   std::vector<std::array<std::size_t, 3>> triangles;  // node numbers, anticlockwise
   /// The region's edge as nodes in order: the outline anticlockwise, then each hole clockwise.
@@ -22,7 +22,7 @@ struct Mesh {
 /// The region inside `outline` (anticlockwise) less `holes`; sides of triangles at most about
 /// `spacing` long. Holes that touch or reach past the outline are taken as they cut it. The number
 /// of nodes is bounded (20 000): a smaller spacing is widened to keep to it.
-[[nodiscard]] Mesh mesh_of(const Polygon& outline, const std::vector<Polygon>& holes,
+[[nodiscard]] PourMesh mesh_of(const Polygon& outline, const std::vector<Polygon>& holes,
                            Length spacing);
 
 }  // namespace strikeoff

@@ -15,13 +15,13 @@ namespace strikeoff {
 /// with no flux through the rest of the edge: fronts meet the forms at right angles, fan round
 /// corners and part and meet again round openings; no place is left behind (maximum principle).
 /// Linear finite elements (elementary). Parts of the mesh that reach neither start nor end get 1.
-[[nodiscard]] std::vector<double> harmonic_field(const Mesh& mesh,
+[[nodiscard]] std::vector<double> harmonic_field(const PourMesh& mesh,
                                                  const std::vector<std::size_t>& start,
                                                  const std::vector<std::size_t>& end);
 
 /// How far it is from the nearest node of `start` inside the region, over the farthest of all: for
 /// shapes with dead ends. Fast marching on the triangles (Kimmel and Sethian 1998, from memory).
-[[nodiscard]] std::vector<double> distance_field(const Mesh& mesh,
+[[nodiscard]] std::vector<double> distance_field(const PourMesh& mesh,
                                                  const std::vector<std::size_t>& start);
 
 }  // namespace strikeoff
