@@ -52,8 +52,8 @@ class Course {
 
 /// Straight cuts, all across one direction. Cuts every slab.
 [[nodiscard]] std::unique_ptr<Course> straight_course(const Polygon& outline,
-                                                      const std::vector<Polygon>& holes, bool along_x,
-                                                      const SlabVolume& volume);
+                                                      const std::vector<Polygon>& holes,
+                                                      bool along_x, const SlabVolume& volume);
 
 /// Fronts along which a field over the mesh is the same, pulled straight. `field` has a number from
 /// 0 to 1 for each node.

@@ -256,7 +256,7 @@ class FieldCourse : public Course {
   std::shared_ptr<const WalkedMesh> mesh_;
   std::vector<double> field_;
   SlabVolume volume_;
-  std::vector<double> rings_;     // volumes; openings negative
+  std::vector<double> rings_;    // volumes; openings negative
   double area_ = 0, whole_ = 0;  // m2, m3
 };
 

@@ -23,8 +23,8 @@ bool turns(const Point& before, const Point& here, const Point& after) {
 }
 
 /// Between the lower node and the higher one, the same point from either triangle.
-Point crossing(const WalkedMesh& m, const std::vector<double>& field, double level,
-               std::size_t low, std::size_t high) {
+Point crossing(const WalkedMesh& m, const std::vector<double>& field, double level, std::size_t low,
+               std::size_t high) {
   const double t = (level - field[low]) / (field[high] - field[low]);
   const Point &a = m.mesh.nodes[low], &b = m.mesh.nodes[high];
   return {a.x + (b.x - a.x) * t, a.y + (b.y - a.y) * t};
@@ -44,17 +44,17 @@ FrontLine walk(const WalkedMesh& m, const std::vector<double>& field, double lev
   FrontLine front;
   front.up = start;
   front.up_at = along(m, field, level, start);
-  front.line.push_back(
-      crossing(m, field, level, m.edges[start].from, m.edges[start].to));
+  front.line.push_back(crossing(m, field, level, m.edges[start].from, m.edges[start].to));
   std::size_t triangle = m.edges[start].triangle, side = m.edges[start].side;
   while (true) {
     // In by a side from a lower node to a higher one, out beside the third node.
     const auto& nodes = m.mesh.triangles[triangle];
-    const std::size_t low = nodes[side], high = nodes[(side + 1) % 3], third = nodes[(side + 2) % 3];
+    const std::size_t low = nodes[side], high = nodes[(side + 1) % 3],
+                      third = nodes[(side + 2) % 3];
     const bool third_is_low = field[third] < level;
     side = (side + (third_is_low ? 1 : 2)) % 3;
-    front.line.push_back(crossing(m, field, level, third_is_low ? third : low,
-                                  third_is_low ? high : third));
+    front.line.push_back(
+        crossing(m, field, level, third_is_low ? third : low, third_is_low ? high : third));
     const std::size_t next = m.beyond[triangle][side];
     if (next == WalkedMesh::none) break;
     const std::size_t to = nodes[(side + 1) % 3];  // where the next triangle's side starts
@@ -72,9 +72,9 @@ constexpr double touching = 1e5;  // nm: a line this near a corner goes through 
 double distance_nm(const Point& p, const Point& a, const Point& b) {
   const double length = length_nm(a, b);
   if (length == 0) return length_nm(p, a);
-  const double t = ((p.x - a.x).in_nm() * (b.x - a.x).in_nm() +
-                    (p.y - a.y).in_nm() * (b.y - a.y).in_nm()) /
-                   (length * length);
+  const double t =
+      ((p.x - a.x).in_nm() * (b.x - a.x).in_nm() + (p.y - a.y).in_nm() * (b.y - a.y).in_nm()) /
+      (length * length);
   if (t <= 0) return length_nm(p, a);
   if (t >= 1) return length_nm(p, b);
   return std::abs(cross(a, b, p)) / length;

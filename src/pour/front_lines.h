@@ -22,11 +22,11 @@ struct WalkedMesh {
   explicit WalkedMesh(PourMesh of);
 
   PourMesh mesh;
-  std::vector<RingEdge> edges;              // ring by ring
-  std::vector<std::size_t> first_of;        // of each ring, then the number of edges
-  std::vector<std::array<std::size_t, 3>> beyond;  // across side i to i + 1: triangle, else none
+  std::vector<RingEdge> edges;                      // ring by ring
+  std::vector<std::size_t> first_of;                // of each ring, then the number of edges
+  std::vector<std::array<std::size_t, 3>> beyond;   // across side i to i + 1: triangle, else none
   std::vector<std::array<std::size_t, 3>> edge_of;  // the ring edge on that side, else none
-  std::vector<Polygon> corners;             // of each ring
+  std::vector<Polygon> corners;                     // of each ring
   bool is_sound = true;  // every side of a triangle has another triangle or the edge beyond it
   static constexpr std::size_t none = static_cast<std::size_t>(-1);
 };
@@ -53,7 +53,7 @@ using Front = std::vector<FrontLine>;
 
 /// Between fronts at rising levels: before the first, between neighbours, after the last.
 struct Bands {
-  std::vector<std::vector<Polygon>> parts;    // loops that have lines of a front in them
+  std::vector<std::vector<Polygon>> parts;      // loops that have lines of a front in them
   std::vector<std::vector<std::size_t>> whole;  // rings that no front meets
 };
 [[nodiscard]] Bands bands_between(const WalkedMesh& mesh, const std::vector<double>& field,

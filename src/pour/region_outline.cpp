@@ -86,10 +86,9 @@ std::vector<Polygon> outlines_of(const Region& region, const Direction& u) {
 }
 
 Polygon from_lower_left(Polygon polygon) {
-  const auto first =
-      std::min_element(polygon.begin(), polygon.end(), [](const Point& a, const Point& b) {
-        return a.x != b.x ? a.x < b.x : a.y < b.y;
-      });
+  const auto first = std::min_element(
+      polygon.begin(), polygon.end(),
+      [](const Point& a, const Point& b) { return a.x != b.x ? a.x < b.x : a.y < b.y; });
   std::rotate(polygon.begin(), first, polygon.end());
   return polygon;
 }
