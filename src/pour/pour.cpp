@@ -9,6 +9,7 @@
 
 #include "mix/mix.h"
 #include "pour/crew.h"
+#include "pour/joint_ends.h"
 #include "pour/retarder.h"
 #include "pour/sentences.h"
 #include "pour/working_time.h"
@@ -105,6 +106,7 @@ Pour plan_pour(const Job& job, const std::vector<SlabPlan>& slabs, const MixPlan
   plan.joint_length = zones.joint_length;
   plan.sweeps = std::move(zones.sweeps);
   plan.joints = std::move(zones.joints);
+  name_ends(job.slabs, slabs, plan.joints);
   for (Joint& joint : plan.joints) joint.wait = edge_wait(joint.second - joint.first, beat);
   plan.edge_wait_max = edge_wait(plan.gap, beat);
   plan.end = beat.takt * (plan.batches - 1) + beat.lead;
