@@ -134,7 +134,7 @@ TEST_CASE("batches meet where their zones do", "[zones][properties]") {
   }
 }
 
-TEST_CASE("mirroring a slab keeps its gap and its joints", "[zones][properties]") {
+TEST_CASE("mirroring a slab all but keeps its gap and its joints", "[zones][properties]") {
   Draw draw(99);
   for (int round = 0; round < 25; ++round) {
     CAPTURE(round);
@@ -147,7 +147,8 @@ TEST_CASE("mirroring a slab keeps its gap and its joints", "[zones][properties]"
       return cut_zones({slab}, {measure_slab(slab)}, batches);
     };
     const ZonePlan a = cut(outline), b = cut(mirrored);
-    CHECK(a.gap == b.gap);
+    // The mesh is no mirror image: an advance next to the least may come out on either side.
+    CHECK(std::abs(a.gap - b.gap) <= 1);
     // Of courses with joints up to a tenth longer the one that keeps off corners is taken.
     CHECK(a.joint_length.in_mm() == Approx(b.joint_length.in_mm()).epsilon(0.11));
   }
