@@ -4,6 +4,7 @@
 
 #include "checks/checks.h"
 #include "support/sample_plan.h"
+#include "support/slabs.h"
 
 using namespace strikeoff;
 using namespace strikeoff::test;
