@@ -112,7 +112,32 @@ struct BatchDose {
 /// Part of one slab that one batch fills.
 struct Zone {
   std::string slab;
-  Polygon outline;  // base frame
+  Polygon outline;  // base frame, anticlockwise, no corner twice
+  int lift = 1;     // from the bottom; thick slabs are filled in several
+};
+
+/// Where a joint ends, for a tape: "on the front, 230 mm from the left".
+struct JointEnd {
+  std::string on, from;  // "the front", "edge 3", "sink's left"
+  Length away;
+};
+
+/// Where two batches meet.
+struct Joint {
+  int first = 0, second = 0;  // batch numbers, first < second
+  Length length;
+  std::string slab;
+  Polygon line;   // from end to end (base frame); empty between lifts
+  std::vector<JointEnd> ends = {};  // of the line; none where it ends inside the slab
+  Duration wait;  // from the first one's contact until the second is placed
+};
+
+/// How the pour crosses one slab.
+struct Sweep {
+  std::string slab;
+  std::string from;  // "the left side", "edge 3"
+  std::string towards;
+  int lifts = 1;
 };
 
 struct Batch {
@@ -132,6 +157,8 @@ struct Batch {
   Duration edge_wait;  // contact until its last neighbour is placed; 0 for the last batch
   std::optional<Duration> meet_by;  // its later neighbours must be placed by then: contact + usable
   std::vector<Zone> zones;
+  Length front;    // the wet edge once this batch is placed
+  Length advance;  // how far the front moves, on average
 };
 
 struct PourPlan {
@@ -151,7 +178,9 @@ struct PourPlan {
   Length wet_edge_max;
   Length joint_length;
   bool feasible = false;
-  bool gap_is_assumed = false;  // outline is not a rectangle: gap 1 is taken, not shown
+  std::vector<Joint> joints;
+  std::vector<Sweep> sweeps;    // of each slab
+  std::string chain;            // what makes the worst joint wait as long as it does
   double retarder_per_bag = 0;  // doses in use, all retarders
   std::string retarder_reason;  // why that dose; empty without a retarder
   std::string water_rule;       // when water goes in, as one sentence

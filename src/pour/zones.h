@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <memory>
 #include <vector>
 
+#include "strikeoff/job.h"
 #include "strikeoff/plan.h"
 
 namespace strikeoff {
@@ -11,18 +13,46 @@ namespace strikeoff {
 struct ZonePlan {
   std::vector<std::vector<Zone>> zones;      // [batch - 1]
   std::vector<std::vector<int>> neighbours;  // [batch - 1], batch numbers, rising
+  std::vector<Joint> joints;                 // by first, then second batch
+  std::vector<Length> fronts;                // [batch - 1]: the wet edge once it is placed
+  std::vector<Length> advances;              // [batch - 1]: how far its front moves, on average
+  std::vector<Sweep> sweeps;                 // of each slab
   int gap = 0;                               // largest number of batches between two that touch
   Length wet_edge_max;                       // longest open front
   Length joint_length;                       // between different batches, in all
-  bool gap_is_assumed = false;  // some outline is not a rectangle: gap 1 is taken, not shown
 };
 
-/// Cuts the slabs, in order, into `batches` zones of equal net volume. A rectangle is swept along
-/// its long side. A batch spans the front when its advance volume/(depth x front) is at least
-/// max(2h, 150 mm) (assumption); else each row is cut into ceil(least advance / advance) cells,
-/// placed in raster order (the same direction in every row, which beats serpentine: the gap is n
-/// instead of 2n - 1). Depth for the advance is net volume / top area; h is the edge thickness.
-/// Other outlines are cut straight across their long direction.
-[[nodiscard]] ZonePlan cut_zones(const std::vector<SlabPlan>& slabs, int batches);
+/// Cuts the slabs of a job into zones. What costs time, the courses a pour may take over each
+/// slab, is worked out once, when a slab is first cut in two, so that plans with other numbers of
+/// batches come cheap. Not to be called from two threads at once.
+class ZoneCutter {
+ public:
+  /// `shapes` are the slabs' in the same order; `strip` forms the inner faces of their aprons.
+  ZoneCutter(const std::vector<Slab>& slabs, const std::vector<SlabPlan>& shapes,
+             Length strip = {});
+  ~ZoneCutter();
+  ZoneCutter(ZoneCutter&&) noexcept;
+  ZoneCutter& operator=(ZoneCutter&&) noexcept;
+
+  /// The slabs in order, in zones whose volumes are as `shares` (all positive; the whole is
+  /// shared out). Of the courses each slab may take, those with the smallest gap and joints at
+  /// most a tenth longer than the shortest; of these the one with the fewest joints that
+  /// are bent or end at a corner, then the shortest joints, then the shortest front.
+  ///
+  /// The front advances by at least max(2h, 150 mm) (assumption): a thinner ribbon cannot be worked
+  /// in and dries at its edge. Where batches are too small for that they fill rows of cells. Slabs
+  /// thicker than 150 mm are filled in lifts of at most that (assumption): so many batches in turn
+  /// fill one cell from the bottom up, the last few each its own.
+  [[nodiscard]] ZonePlan cut(const std::vector<double>& shares) const;
+
+ private:
+  struct Courses;
+  std::unique_ptr<Courses> courses_;
+};
+
+/// The slabs in this many zones of equal volume.
+[[nodiscard]] ZonePlan cut_zones(const std::vector<Slab>& slabs,
+                                 const std::vector<SlabPlan>& shapes, int batches,
+                                 Length strip = {});
 
 }  // namespace strikeoff
