@@ -11,9 +11,9 @@ namespace strikeoff {
 /// The beat of the pour: how often a batch can be started, and how long one takes from water
 /// contact to being placed.
 struct Pace {
-  Duration takt;           // 0 when nobody has a needed role: see `missing`
-  std::string bottleneck;  // in words: "the mixer", "person 2 (carry, place)"
-  Duration lead;           // mix + discharge + carry + place
+  Duration takt;              // 0 when nobody has a needed role: see `missing`
+  std::string bottleneck;     // in words: "the mixer", "person 2 (carry, place)"
+  Duration lead;              // mix + discharge + carry + place
   std::vector<Role> missing;  // roles of mix, carry, place that nobody has
 };
 

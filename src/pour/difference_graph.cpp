@@ -78,9 +78,8 @@ struct Search {
 }  // namespace
 
 void DifferenceGraph::sort() {
-  std::stable_sort(
-      arcs_.begin(), arcs_.end(),
-      [](const DifferenceArc& a, const DifferenceArc& b) { return a.from < b.from; });
+  std::stable_sort(arcs_.begin(), arcs_.end(),
+                   [](const DifferenceArc& a, const DifferenceArc& b) { return a.from < b.from; });
 }
 
 std::vector<DifferenceArc> DifferenceGraph::raise(std::vector<double>& x, double wait,
@@ -91,8 +90,8 @@ std::vector<DifferenceArc> DifferenceGraph::raise(std::vector<double>& x, double
     for (std::size_t k = 0; k < arcs_.size(); ++k) {
       const std::size_t at = towards == Towards::end ? k : arcs_.size() - 1 - k;
       const DifferenceArc& arc = arcs_[at];
-      const auto [from, to] = towards == Towards::end ? std::pair{arc.from, arc.to}
-                                                      : std::pair{arc.to, arc.from};
+      const auto [from, to] =
+          towards == Towards::end ? std::pair{arc.from, arc.to} : std::pair{arc.to, arc.from};
       const double least = x[from] + arc.least - arc.waits * wait;
       if (least <= x[to] + rounding) continue;
       x[to] = least;

@@ -53,7 +53,7 @@ struct LeastWait {
 
 /// Two pieces of work of the same hands, either of which may come first.
 struct EitherOrder {
-  std::size_t a = 0, b = 0;        // nodes: when they start
+  std::size_t a = 0, b = 0;         // nodes: when they start
   double a_takes = 0, b_takes = 0;  // s
 };
 

@@ -73,7 +73,8 @@ std::vector<Sharing> sharings(const Crew& crew, std::size_t most) {
       for (const Rota& place : turns(crew, Role::place)) {
         const Sharing way{mix, carry, place};
         // Too few mixing may leave mixers idle.
-        const auto units = std::min(static_cast<double>(mix.size()), static_cast<double>(crew.mixers));
+        const auto units =
+            std::min(static_cast<double>(mix.size()), static_cast<double>(crew.mixers));
         const double mixer = (one.reset + one.load + one.mix + one.discharge) / units;
         ways.emplace_back(std::max(mixer, busiest(one, way)), way);
       }
@@ -84,6 +85,19 @@ std::vector<Sharing> sharings(const Crew& crew, std::size_t most) {
   std::vector<Sharing> best;
   for (std::size_t i = 0; i < std::min(most, ways.size()); ++i) best.push_back(ways[i].second);
   return best;
+}
+
+bool share_several_roles(const Crew& crew) {
+  const auto shared = [&](Role role) {
+    const Rota who = holders_of(crew, role);
+    const bool with_others = std::any_of(who.begin(), who.end(), [&](std::size_t i) {
+      const auto& roles = crew.people[i];
+      return std::count_if(roles.begin(), roles.end(),
+                           [](Role own) { return own != Role::finish; }) > 1;
+    });
+    return who.size() > 1 && with_others;
+  };
+  return shared(Role::mix) || shared(Role::carry) || shared(Role::place);
 }
 
 Sharing hands_apart(const Crew& crew) {

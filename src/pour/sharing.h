@@ -13,6 +13,10 @@ namespace strikeoff {
 /// among people next to each other when those with the fewest roles stand first. At least one.
 [[nodiscard]] std::vector<Sharing> sharings(const Crew& crew, std::size_t most);
 
+/// True when people share more than one role: for a few batches another sharing than whole batches
+/// in turn may wait a little less.
+[[nodiscard]] bool share_several_roles(const Crew& crew);
+
 /// Every role to hands of its own, as many as have it: no crew of these people is faster.
 [[nodiscard]] Sharing hands_apart(const Crew& crew);
 

@@ -18,8 +18,8 @@ namespace strikeoff {
 namespace {
 
 constexpr double unknown = -std::numeric_limits<double>::infinity();
-constexpr double finest = 1e-6;        // s: shorter waits by less than this are not looked for
-constexpr std::size_t most_exact = 60;   // batches
+constexpr double finest = 1e-6;           // s: shorter waits by less than this are not looked for
+constexpr std::size_t most_exact = 60;    // batches
 constexpr std::size_t most_ordered = 16;  // batches whose every order is tried
 constexpr int most_steps = 3000;          // of that search
 constexpr std::size_t most_sharings = 12;
@@ -73,9 +73,9 @@ bool try_orders(const Crew& crew, const PourWork& work, const Joints& touches, d
     for (std::size_t j = i + 1; j < work.batches.size(); ++j) {
       const BatchWork& b = work.batches[j];
       const double place = work.batches[i].place;
-      for (const auto& [step, takes] : {std::pair{Step::reset, b.reset}, std::pair{Step::load, b.load},
-                                        std::pair{Step::mix, b.mix},
-                                        std::pair{Step::discharge, b.discharge}}) {
+      for (const auto& [step, takes] :
+           {std::pair{Step::reset, b.reset}, std::pair{Step::load, b.load},
+            std::pair{Step::mix, b.mix}, std::pair{Step::discharge, b.discharge}}) {
         pairs.push_back({node(i, Step::place), node(j, step), place, takes});
       }
     }
@@ -99,10 +99,10 @@ std::pair<Way, bool> best_way(const Crew& crew, const PourWork& work, const Join
   std::optional<Way> best;
   if (takes_turns(crew.people)) {
     keep_shorter(work, sharings(crew, 1).front(), touches, lead, best);
-    return {*best, true};
+    if (!share_several_roles(crew)) return {*best, true};
   }
-  const auto apart = least_wait(graph_of(work, hands_apart(crew), touches), lead);
-  const double bound = apart->wait;
+  const double bound = least_wait(graph_of(work, hands_apart(crew), touches), lead)->wait;
+  if (takes_turns(crew.people)) return {*best, best->least.wait <= bound + finest};
   constexpr std::size_t pieces_of_two_batches = 8;  // reset, load, mix, discharge of each
   for (Sharing way : sharings(crew, most_sharings)) {
     for (way.placed_after = 0; way.placed_after <= pieces_of_two_batches; ++way.placed_after) {
@@ -187,7 +187,8 @@ std::string chain_of(const std::vector<DifferenceArc>& cycle, const BatchWork& u
   for (const DifferenceArc& arc : cycle) {
     if (arc.waits == 0) continue;
     ++joints;
-    batches += static_cast<int>(arc.from / steps_of_batch) - static_cast<int>(arc.to / steps_of_batch);
+    batches +=
+        static_cast<int>(arc.from / steps_of_batch) - static_cast<int>(arc.to / steps_of_batch);
   }
   const std::tuple<unsigned, const char*, double> parts[] = {{mixes, "mix", usual.mix},
                                                              {tips_out, "tip out", usual.discharge},
@@ -207,11 +208,11 @@ std::string chain_of(const std::vector<DifferenceArc>& cycle, const BatchWork& u
   }
   if (rest > finest) {
     const bool one = batches <= joints;
-    text += fmt::format("{}{} {}", text.empty() ? "" : " + ",
-                        one ? "next batch"
-                            : fmt::format("next {} batches",
-                                          show_number(static_cast<double>(batches) / joints, 1)),
-                        minutes_of(rest));
+    text += fmt::format(
+        "{}{} {}", text.empty() ? "" : " + ",
+        one ? "next batch"
+            : fmt::format("next {} batches", show_number(static_cast<double>(batches) / joints, 1)),
+        minutes_of(rest));
   }
   return fmt::format("{} = {} min", text, minutes_of(wait));
 }
@@ -233,18 +234,18 @@ Timetable steady(const Crew& crew, const PourWork& work, const Joints& touches) 
 }
 
 /// The waits of joints at one gap that follow one another add up to at least a cycle of the
-/// bottleneck's units and as many leads when there are as many joints as units, so one of them is at
-/// least gap x takt + lead (elementary). Equal batches.
+/// bottleneck's units and as many leads when there are as many joints as units, so one of them is
+/// at least gap x takt + lead (elementary). Equal batches, and nobody who shares has other work.
 bool steady_is_exact(const Crew& crew, const Joints& touches, const PourWork& work) {
   if (lead_of(work.batches.back()) < lead_of(work.batches.front())) return false;
+  if (share_several_roles(crew)) return false;
   int gap = 0;
   for (const Touch& touch : touches) gap = std::max(gap, touch.second - touch.first);
   std::set<int> firsts;
   for (const Touch& touch : touches) {
     if (touch.second - touch.first == gap) firsts.insert(touch.first);
   }
-  std::size_t units = static_cast<std::size_t>(std::max(1, crew.mixers));
-  units = std::max(units, crew.people.size());
+  const std::size_t units = std::max(work.mixers, crew.people.size());
   std::size_t run = 0;
   int last = -1;
   for (const int first : firsts) {
@@ -286,10 +287,10 @@ Timetable least_wait_timetable(const Crew& crew, int batches, const std::vector<
     return table;
   }
   const auto [way, is_best] = best_way(crew, work, touches);
-  Timetable table =
-      table_of(times_of(way.graph, work, way.least.wait), work, work.mixers, touches);
+  Timetable table = table_of(times_of(way.graph, work, way.least.wait), work, work.mixers, touches);
   table.is_exact = is_best;
-  if (!touches.empty()) table.chain = chain_of(way.least.cycle, work.batches.front(), way.least.wait);
+  if (!touches.empty())
+    table.chain = chain_of(way.least.cycle, work.batches.front(), way.least.wait);
   return table;
 }
 

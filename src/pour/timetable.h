@@ -38,8 +38,9 @@ struct Timetable {
 /// another; a mixer is cleaned and filled for its next batch once it is empty, by who mixes that
 /// one; a person does one thing at a time; who has carried walks back before the next work at the
 /// mixer; batches come in order everywhere; a joint (i, j) waits from contact_i to place_end_j.
-/// A role several people have goes round among them. Where the crew takes turns (`takes_turns`)
-/// this is exact; else who does what and in which order is searched, within bounds.
+/// A role several people have goes round among them. Where the crew takes turns (`takes_turns`) and
+/// nobody who shares a role has another, this is exact; where those who share have several roles
+/// they take whole batches in turn; else who does what in which order is searched, within bounds.
 /// More than 60 batches: a steady beat for a crew that takes turns, exact where no shorter wait can
 /// be (see `steady_is_exact` in the source); for others every batch as soon as it can be.
 /// `last_share`: the size of the last batch over the others', in (0, 1]; it scales load, discharge

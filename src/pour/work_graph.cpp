@@ -65,7 +65,7 @@ std::vector<Piece> day_of(const PourWork& work, const Sharing& sharing, std::siz
 
 PourWork work_of(const Crew& crew, int batches, double last_share) {
   const Times& t = crew.times;
-  const BatchWork full{t.reset.usual.si(), t.load.usual.si(),  t.mix.usual.si(),
+  const BatchWork full{t.reset.usual.si(),     t.load.usual.si(),  t.mix.usual.si(),
                        t.discharge.usual.si(), t.carry.usual.si(), t.back.usual.si(),
                        t.place.usual.si()};
   PourWork work;
@@ -90,8 +90,8 @@ DifferenceGraph process_graph(const PourWork& work) {
     graph.add({node(i, Step::discharge), node(i, Step::place), b.discharge + b.carry, 0,
                tips_out | carries});
     if (i + work.mixers < n) {
-      graph.add({node(i, Step::discharge), node(i + work.mixers, Step::reset), b.discharge, 0,
-                 tips_out});
+      graph.add(
+          {node(i, Step::discharge), node(i + work.mixers, Step::reset), b.discharge, 0, tips_out});
     }
     if (i + 1 < n) {
       graph.add({node(i, Step::mix), node(i + 1, Step::mix), 0});
@@ -127,8 +127,8 @@ void add_joints(DifferenceGraph& graph, const PourWork& work, const std::vector<
   for (const Touch& touch : touches) {
     const auto first = static_cast<std::size_t>(touch.first - 1);
     const auto second = static_cast<std::size_t>(touch.second - 1);
-    graph.add({node(second, Step::place), node(first, Step::mix), work.batches[second].place, 1,
-               places});
+    graph.add(
+        {node(second, Step::place), node(first, Step::mix), work.batches[second].place, 1, places});
   }
 }
 
