@@ -15,14 +15,18 @@ struct PourMesh {
   std::vector<Point> nodes;
   std::vector<std::array<std::size_t, 3>> triangles;  // node numbers, anticlockwise
   /// The region's edge as nodes in order: the outline anticlockwise, then each hole clockwise.
-  /// Every corner of the outline and the holes is among them.
+  /// Every corner of the outline and the holes is among them, at its exact place and in its
+  /// order, the first corner of the outline first; between them are nodes on the straight sides.
+  /// Each two neighbours are the side of one triangle, unless a hole touches the edge there.
   std::vector<std::vector<std::size_t>> rings;
 };
 
-/// The region inside `outline` (anticlockwise) less `holes`; sides of triangles at most about
-/// `spacing` long. Holes that touch or reach past the outline are taken as they cut it. The number
-/// of nodes is bounded (20 000): a smaller spacing is widened to keep to it.
+/// The region inside `outline` less `holes` (each in either sense); sides of triangles at most
+/// about `spacing` long, shorter beside short sides of the region. The number of nodes is bounded,
+/// about 20 000 besides the corners: a smaller spacing is widened to keep to it. Delaunay as far
+/// as the edge allows. Precondition: simple polygons, the holes inside the outline and apart; they
+/// may touch it and each other.
 [[nodiscard]] PourMesh mesh_of(const Polygon& outline, const std::vector<Polygon>& holes,
-                           Length spacing);
+                               Length spacing);
 
 }  // namespace strikeoff

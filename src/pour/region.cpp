@@ -147,58 +147,71 @@ Region region_of(const std::vector<Ring>& rings) {
   return region;
 }
 
-Region exchanged(const Region& region) {
-  std::vector<Ring> rings;
-  for (const Trapezoid& t : region) {
-    rings.push_back({{t.lo0, t.u0}, {t.hi0, t.u0}, {t.hi0, t.u1}, {t.lo0, t.u1}});
-  }
-  return region_of(rings);
+Region between(const Region& region, double a, double b) {
+  // Trapezoids are in order of u0; where they end they are in order too, slice by slice.
+  const auto first = std::partition_point(region.begin(), region.end(),
+                                          [&](const Trapezoid& t) { return t.u1 <= a; });
+  Region part;
+  for (auto t = first; t != region.end() && t->u0 < b; ++t) part.push_back(between(*t, a, b));
+  return part;
 }
 
-std::vector<Region> cut_by_area(const Region& region, const std::vector<double>& shares) {
-  const std::vector<Slice> slices = slices_of(region);
+std::vector<Region> cut_at(const Region& region, const std::vector<double>& at) {
   std::vector<Region> parts;
-  double a = slices.front().u0;
-  std::size_t i = 0;
-  for (const double b : cuts(slices, area(region), shares)) {
-    Region part;
-    while (i < slices.size() && slices[i].u1 <= a) ++i;
-    for (std::size_t k = i; k < slices.size() && slices[k].u0 < b; ++k) {
-      for (const Trapezoid& t : slices[k].trapezoids) part.push_back(between(t, a, b));
-    }
-    parts.push_back(std::move(part));
-    a = b;
+  double a = region.front().u0;
+  for (const double b : at) {
+    parts.push_back(between(region, a, b));
+    a = std::max(a, b);
   }
+  parts.push_back(between(region, a, region.back().u1));
   return parts;
 }
 
-void add_stretches(const Region& region, double u, Facing facing, int owner,
-                   std::vector<Stretch>& stretches) {
-  for (const Trapezoid& t : region) {
-    if (facing == Facing::onward && t.u1 == u) stretches.push_back({t.lo1, t.hi1, owner});
-    if (facing == Facing::back && t.u0 == u) stretches.push_back({t.lo0, t.hi0, owner});
-  }
+std::vector<Region> cut_by_area(const Region& region, const std::vector<double>& shares) {
+  std::vector<double> at = cuts(slices_of(region), area(region), shares);
+  at.pop_back();
+  return cut_at(region, at);
 }
 
-void add_contacts(std::vector<Stretch> ends, std::vector<Stretch> starts,
-                  std::vector<BatchContact>& contacts) {
-  constexpr double corner =
-      1e3;  // nm: parts that share less meet at a corner, give or take rounding
-  const auto by_lo = [](const Stretch& a, const Stretch& b) { return a.lo < b.lo; };
-  std::sort(ends.begin(), ends.end(), by_lo);
-  std::sort(starts.begin(), starts.end(), by_lo);
-  for (std::size_t i = 0, k = 0; i < ends.size() && k < starts.size();) {
-    const Stretch &a = ends[i], &b = starts[k];
-    const double length = std::min(a.hi, b.hi) - std::max(a.lo, b.lo);
-    if (length > corner) {
-      contacts.push_back({std::min(a.owner, b.owner), std::max(a.owner, b.owner), length});
+std::vector<std::pair<double, double>> across(const Region& region, double u) {
+  std::vector<std::pair<double, double>> before, after, both;
+  for (const Trapezoid& t : region) {
+    if (t.u0 > u) break;
+    if (t.u1 < u) continue;
+    const Trapezoid here = between(t, u, u);
+    if (t.u0 < u) before.emplace_back(here.lo0, here.hi0);
+    if (t.u1 > u) after.emplace_back(here.lo0, here.hi0);
+  }
+  std::sort(before.begin(), before.end());
+  std::sort(after.begin(), after.end());
+  for (std::size_t i = 0, k = 0; i < before.size() && k < after.size();) {
+    const double lo = std::max(before[i].first, after[k].first);
+    const double hi = std::min(before[i].second, after[k].second);
+    if (lo < hi) {
+      if (!both.empty() && both.back().second == lo) {
+        both.back().second = hi;
+      } else {
+        both.emplace_back(lo, hi);
+      }
     }
-    if (a.hi < b.hi) {
+    if (before[i].second < after[k].second) {
       ++i;
     } else {
       ++k;
     }
   }
+  return both;
+}
+
+double width_after(const Region& region, double u) {
+  double sum = 0;
+  for (const Trapezoid& t : region) {
+    if (t.u0 > u) break;
+    if (t.u1 <= u) continue;
+    const Trapezoid here = between(t, u, u);
+    sum += here.hi0 - here.lo0;
+  }
+  return sum;
 }
 
 }  // namespace strikeoff

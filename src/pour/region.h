@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <utility>
 #include <vector>
 
 #include "strikeoff/geometry.h"
@@ -30,9 +31,6 @@ using Region = std::vector<Trapezoid>;  // by rising u0, then rising lo; no over
 /// across at every corner; corners keep their exact coordinates.
 [[nodiscard]] Region region_of(const std::vector<Ring>& rings);
 
-/// The region with u and v exchanged. Precondition: upright rectangles only.
-[[nodiscard]] Region exchanged(const Region& region);
-
 /// The region cut straight across u into parts whose areas are proportional to `shares` (all
 /// positive), in order of u. Neighbouring parts meet at exactly the same u. A cut within a
 /// thousandth of a nanometre of a corner goes through it. A part thinner than that may be empty.
@@ -40,27 +38,17 @@ using Region = std::vector<Trapezoid>;  // by rising u0, then rising lo; no over
 [[nodiscard]] std::vector<Region> cut_by_area(const Region& region,
                                               const std::vector<double>& shares);
 
-/// A stretch of a region's edge across u, and whose it is.
-struct Stretch {
-  double lo = 0, hi = 0;
-  int owner = 0;
-};
+/// The part of the region between two cuts across it.
+[[nodiscard]] Region between(const Region& region, double a, double b);
 
-enum class Facing { onward, back };
+/// The region cut straight across at each of these u, rising; parts outside it are empty.
+[[nodiscard]] std::vector<Region> cut_at(const Region& region, const std::vector<double>& at);
 
-/// Adds the edges of this region that lie across the sweep at u and face on along it, or back.
-void add_stretches(const Region& region, double u, Facing facing, int owner,
-                   std::vector<Stretch>& stretches);
+/// Where the line across u meets the region, as stretches of v from low to high; at a step of the
+/// edge only what the region has on both sides of it. Touching stretches are one.
+[[nodiscard]] std::vector<std::pair<double, double>> across(const Region& region, double u);
 
-/// Where two owners meet, and over what length.
-struct BatchContact {
-  int first = 0, second = 0;  // first < second
-  double length = 0;
-};
-
-/// Adds the contacts between two facing sets of stretches; linear after sorting. Less than 1 um
-/// is a corner, not a contact.
-void add_contacts(std::vector<Stretch> ends, std::vector<Stretch> starts,
-                  std::vector<BatchContact>& contacts);
+/// The width of the region across u, just after u.
+[[nodiscard]] double width_after(const Region& region, double u);
 
 }  // namespace strikeoff

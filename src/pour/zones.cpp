@@ -4,214 +4,238 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
-#include <map>
-#include <tuple>
+#include <numeric>
 #include <utility>
 
 #include "mix/mix.h"
-#include "pour/region.h"
+#include "pour/cells.h"
+#include "pour/courses.h"
+#include "pour/joint_corners.h"
+#include "pour/slab_volume.h"
 
 namespace strikeoff {
 namespace {
 
-/// What one batch leaves in one slab, as a fraction of a batch.
+/// What one batch leaves in one slab.
 struct Portion {
   int batch = 0;
-  double share = 1;
+  double share = 1;  // of the whole pour
 };
 
-/// A row across the sweep, one cell per portion from low to high v.
-struct Row {
-  double end = 0;  // u where the next row starts
-  std::vector<Region> cells;
-  std::size_t first = 0;  // its first portion
+/// What fills one cell: one batch, or one for each lift from the bottom up.
+struct Column {
+  std::size_t first = 0, count = 1;  // portions
+  double share = 0;
 };
 
-/// The slab as the sweep sees it: u along the long direction.
-struct Sweep {
-  bool along_x = true;
-  Length front;  // across
-  Region region;
+/// The portions of each slab. A batch that ends within 1e-9 of itself of a slab's end ends there:
+/// no sliver from rounding.
+std::vector<std::vector<Portion>> portions_of(const std::vector<SlabPlan>& shapes,
+                                              const std::vector<double>& shares) {
+  const double all = std::accumulate(shares.begin(), shares.end(), 0.0);
+  double whole = 0;
+  for (const SlabPlan& shape : shapes) whole += shape.concrete.si();
+  std::vector<std::vector<Portion>> portions(shapes.size());
+  double from = 0, slab_end = 0, batch_end = 0;
+  std::size_t batch = 0;
+  for (std::size_t k = 0; k < shapes.size(); ++k) {
+    slab_end = k + 1 == shapes.size() ? 1 : slab_end + shapes[k].concrete.si() / whole;
+    for (; batch < shares.size(); ++batch) {
+      const double share = shares[batch] / all, end = batch_end + share;
+      const bool is_last = end >= slab_end - 1e-9 * share;
+      const double to = is_last ? slab_end : end;
+      if (to - from > 1e-9 * share) {
+        portions[k].push_back({static_cast<int>(batch) + 1, to - from});
+      }
+      from = to;
+      if (is_last && end > slab_end + 1e-9 * share && k + 1 < shapes.size()) break;
+      batch_end = end;
+      if (is_last && k + 1 < shapes.size()) {
+        ++batch;
+        break;
+      }
+    }
+  }
+  return portions;
+}
+
+constexpr Length most_lift = Length::mm(150);  // assumption: what a rod works through with care
+
+int lifts_of(const SlabPlan& shape) {
+  return std::max(1, whole_up(shape.edge_thickness / most_lift));
+}
+
+std::vector<Column> columns_of(const std::vector<Portion>& portions, int lifts) {
+  const auto tall = static_cast<std::size_t>(lifts);
+  const std::size_t in_lifts = portions.size() / tall * tall;
+  std::vector<Column> columns;
+  for (std::size_t i = 0; i < portions.size();) {
+    Column column{i, i < in_lifts ? tall : 1, 0};
+    for (std::size_t k = 0; k < column.count; ++k) column.share += portions[i + k].share;
+    columns.push_back(column);
+    i += column.count;
+  }
+  return columns;
+}
+
+/// A slab and the ways to pour it.
+struct SlabCourses {
+  SlabCourses(const Slab& of, const SlabPlan& as, Length strip)
+      : slab(of), shape(as), volume(of, as, strip), corners(crack_corners(as)) {
+    courses.push_back(plain_course(shape, volume));
+  }
+
+  Slab slab;
+  SlabPlan shape;
+  SlabVolume volume;
+  std::vector<Point> corners;
+  std::vector<std::unique_ptr<Course>> courses;  // the plain one first
+  bool has_all = false;
 };
 
-Sweep sweep_of(const SlabPlan& slab) {
-  const Rectangle box = bounding_box(slab.outline);
-  Sweep sweep;
-  sweep.along_x = box.length >= box.depth;
-  sweep.front = sweep.along_x ? box.depth : box.length;
-  const auto ring = [&](const Polygon& polygon) {
-    Ring corners;
-    for (const Point& p : polygon) {
-      const double x = p.x.in_nm(), y = p.y.in_nm();
-      corners.push_back(sweep.along_x ? Corner{x, y} : Corner{y, x});
+/// A course and what it would come to.
+struct Candidate {
+  const Course* course = nullptr;
+  std::vector<std::size_t> rows;
+  Estimate estimate;
+};
+
+std::vector<Candidate> ranked(const SlabCourses& slab, const std::vector<double>& shares) {
+  // Straight cuts across the slab are the easiest to mark out: worth joints 2 % longer
+  // (assumption).
+  constexpr double plain_may_be = 0.98;
+  const Length least = std::max(2 * slab.shape.edge_thickness, Length::mm(150));
+  const Area top = slab.shape.top_area;
+  std::vector<Candidate> candidates;
+  for (const auto& course : slab.courses) {
+    Candidate next{course.get(), cells_in_rows(course->fronts, shares, top, least), {}};
+    next.estimate = estimate(course->fronts, shares, next.rows, top);
+    if (candidates.empty()) next.estimate.joints = next.estimate.joints * plain_may_be;
+    candidates.push_back(std::move(next));
+  }
+  std::stable_sort(candidates.begin(), candidates.end(),
+                   [](const Candidate& a, const Candidate& b) {
+                     if (a.estimate.gap != b.estimate.gap) return a.estimate.gap < b.estimate.gap;
+                     if (a.estimate.joints != b.estimate.joints)
+                       return a.estimate.joints < b.estimate.joints;
+                     return a.estimate.longest < b.estimate.longest;
+                   });
+  return candidates;
+}
+
+struct Chosen {
+  const Course* course = nullptr;
+  Cells cells;
+};
+
+std::size_t at_corners(const SlabCourses& slab, const Cells& cells) {
+  const Length clearance = corner_clearance(slab.shape);
+  return static_cast<std::size_t>(
+      std::count_if(cells.meetings.begin(), cells.meetings.end(), [&](const Meeting& meeting) {
+        return corner_at(meeting.line, slab.corners, clearance).has_value();
+      }));
+}
+
+Chosen choose(const SlabCourses& slab, const std::vector<double>& shares) {
+  const std::vector<Candidate> candidates = ranked(slab, shares);
+  constexpr double longer = 1.1;  // assumption: what a joint kept off a corner is worth
+  constexpr std::size_t most_cut = 3;
+  Chosen best;
+  const Candidate* first = nullptr;
+  std::size_t fewest = 0, tried = 0;
+  for (const Candidate& next : candidates) {
+    if (first != nullptr &&
+        (tried == most_cut || fewest == 0 || next.estimate.gap > first->estimate.gap ||
+         next.estimate.joints > first->estimate.joints * longer)) {
+      break;
     }
-    return corners;
-  };
-  std::vector<Ring> rings{ring(slab.outline)};
-  for (const OpeningPlan& opening : slab.openings) {
-    rings.push_back(ring(chords(opening.edge, drawn_within)));
-  }
-  sweep.region = region_of(rings);
-  return sweep;
-}
-
-/// The portions of the slab between two points of the pour, both counted in batches. A point
-/// within 1e-9 of a whole batch is that batch's end: no sliver from rounding.
-std::vector<Portion> portions(double from, double to) {
-  const auto settle = [](double q) {
-    return std::abs(q - std::round(q)) < 1e-9 ? std::round(q) : q;
-  };
-  from = settle(from);
-  to = settle(to);
-  std::vector<Portion> out;
-  for (double q = std::floor(from); q < to; ++q) {
-    out.push_back({static_cast<int>(q) + 1, std::min(to, q + 1) - std::max(from, q)});
-  }
-  return out;
-}
-
-bool is_rectangle(const SlabPlan& slab) {
-  return slab.outline.size() == 4 && is_right_angled(slab.outline);
-}
-
-/// How many batches make one row, so that the front never advances by less than max(2h, 150 mm)
-/// (assumption): a thinner ribbon cannot be worked in and dries at its edge.
-std::size_t cells_in_row(const SlabPlan& slab, Length front, Volume batch, std::size_t portions) {
-  const Length depth = slab.concrete / slab.top_area;
-  const Length advance = batch / (depth * front);
-  const Length least = std::max(2 * slab.edge_thickness, Length::mm(150));
-  const double all = static_cast<double>(portions);
-  return static_cast<std::size_t>(std::max(1, whole_up(std::min(least / advance, all))));
-}
-
-std::vector<double> shares(const std::vector<Portion>& portions, std::size_t first,
-                           std::size_t count) {
-  std::vector<double> out;
-  for (std::size_t i = first; i < first + count; ++i) out.push_back(portions[i].share);
-  return out;
-}
-
-/// Where consecutive parts of a cut meet.
-void meet(const std::vector<Region>& parts, const std::vector<Portion>& portions, std::size_t first,
-          std::vector<BatchContact>& contacts) {
-  for (std::size_t k = 0; k + 1 < parts.size(); ++k) {
-    if (parts[k + 1].empty()) continue;
-    const double cut = parts[k + 1].front().u0;
-    std::vector<Stretch> ends, starts;
-    add_stretches(parts[k], cut, Facing::onward, portions[first + k].batch, ends);
-    add_stretches(parts[k + 1], cut, Facing::back, portions[first + k + 1].batch, starts);
-    add_contacts(std::move(ends), std::move(starts), contacts);
-  }
-}
-
-/// Cuts the region into rows of `per_row` cells; the last row may hold fewer.
-std::vector<Row> cut_rows(const Region& region, const std::vector<Portion>& portions,
-                          std::size_t per_row, std::vector<BatchContact>& contacts) {
-  std::vector<double> row_shares;
-  for (std::size_t i = 0; i < portions.size(); i += per_row) {
-    double sum = 0;
-    for (const double s : shares(portions, i, std::min(per_row, portions.size() - i))) sum += s;
-    row_shares.push_back(sum);
-  }
-  std::vector<Row> rows;
-  double end = region.front().u0;
-  for (Region& part : cut_by_area(region, row_shares)) {
-    const std::size_t first = rows.size() * per_row;
-    if (!part.empty()) end = part.back().u1;
-    Row row{end, {}, first};
-    const std::size_t count = std::min(per_row, portions.size() - first);
-    if (count == 1) {
-      row.cells.push_back(std::move(part));
-    } else {
-      row.cells = cut_by_area(exchanged(part), shares(portions, first, count));
-      meet(row.cells, portions, first, contacts);
-      for (Region& cell : row.cells) cell = exchanged(cell);
+    auto cells = cut_cells(*next.course, shares, next.rows, slab.volume);
+    if (!cells) continue;
+    const std::size_t hits = at_corners(slab, *cells);
+    if (first == nullptr || hits < fewest) {
+      best = {next.course, std::move(*cells)};
+      fewest = hits;
     }
-    rows.push_back(std::move(row));
+    if (first == nullptr) first = &next;
+    ++tried;
   }
-  return rows;
+  return best;
 }
 
-/// Where each row meets the next.
-void meet(const std::vector<Row>& rows, const std::vector<Portion>& portions,
-          std::vector<BatchContact>& contacts) {
-  const auto collect = [&](const Row& row, double u, Facing facing) {
-    std::vector<Stretch> stretches;
-    for (std::size_t c = 0; c < row.cells.size(); ++c) {
-      add_stretches(row.cells[c], u, facing, portions[row.first + c].batch, stretches);
+/// Puts the cells of one slab into the plan: which batches fill them and where those meet.
+class SlabZones {
+ public:
+  SlabZones(const SlabPlan& shape, const std::vector<Portion>& portions,
+            const std::vector<Column>& columns, int lifts)
+      : shape_(shape), portions_(portions), columns_(columns), lifts_(lifts) {}
+
+  void add(const Cells& cells, ZonePlan& plan) const {
+    for (std::size_t c = 0; c < columns_.size(); ++c) {
+      add_zones(columns_[c], cells.parts[c], plan);
+      for (std::size_t k = 0; k + 1 < columns_[c].count; ++k) {
+        add_joint(batch(columns_[c], k), batch(columns_[c], k + 1), {}, plan);
+      }
     }
-    return stretches;
-  };
-  for (std::size_t r = 0; r + 1 < rows.size(); ++r) {
-    add_contacts(collect(rows[r], rows[r].end, Facing::onward),
-                 collect(rows[r + 1], rows[r].end, Facing::back), contacts);
-  }
-}
-
-/// The outline of trapezoids that follow one another, in the base frame, anticlockwise; corners
-/// that coincide or lie on a straight line stand once.
-Polygon outline(const std::vector<Trapezoid>& chain, bool along_x) {
-  const auto point = [&](double u, double v) {
-    return along_x ? Point{Length::nm(u), Length::nm(v)} : Point{Length::nm(v), Length::nm(u)};
-  };
-  Polygon low, high;
-  for (const Trapezoid& t : chain) {
-    low.insert(low.end(), {point(t.u0, t.lo0), point(t.u1, t.lo1)});
-    high.insert(high.end(), {point(t.u0, t.hi0), point(t.u1, t.hi1)});
-  }
-  low.insert(low.end(), high.rbegin(), high.rend());
-  if (!along_x) std::reverse(low.begin() + 1, low.end());
-  Polygon polygon;
-  for (const Point& p : low) {
-    while (polygon.size() > 1 &&
-           signed_area({polygon[polygon.size() - 2], polygon.back(), p}) == Area{}) {
-      polygon.pop_back();
+    for (const Meeting& meeting : cells.meetings) {
+      const Column &a = columns_[meeting.first], &b = columns_[meeting.second];
+      for (std::size_t k = 0; k < std::max(a.count, b.count); ++k) {
+        add_joint(batch(a, k), batch(b, k), meeting.line, plan);
+      }
     }
-    if (polygon.empty() || !(polygon.back() == p)) polygon.push_back(p);
   }
-  if (polygon.front() == polygon.back()) polygon.pop_back();
-  return polygon;
-}
 
-/// A cell's trapezoids in chains: each goes on where the one before it ended.
-std::vector<std::vector<Trapezoid>> chains_of(const Region& cell) {
-  std::vector<std::vector<Trapezoid>> chains;
-  std::map<std::tuple<double, double, double>, std::size_t> open;  // by where a chain ends
-  for (const Trapezoid& t : cell) {
-    const auto before = open.find({t.u0, t.lo0, t.hi0});
-    std::size_t chain = chains.size();
-    if (before == open.end()) {
-      chains.emplace_back();
-    } else {
-      chain = before->second;
-      open.erase(before);
+ private:
+  [[nodiscard]] int batch(const Column& column, std::size_t lift) const {
+    return portions_[column.first + (column.count == 1 ? 0 : lift)].batch;
+  }
+
+  void add_zones(const Column& column, const std::vector<Polygon>& parts, ZonePlan& plan) const {
+    for (int lift = 1; lift <= lifts_; ++lift) {
+      const int filled_by = batch(column, static_cast<std::size_t>(lift) - 1);
+      for (const Polygon& part : parts) {
+        plan.zones[static_cast<std::size_t>(filled_by) - 1].push_back({shape_.name, part, lift});
+      }
     }
-    chains[chain].push_back(t);
-    open[{t.u1, t.lo1, t.hi1}] = chain;
   }
-  return chains;
-}
 
-/// Neighbours, gap, joints and the longest front from who meets whom.
-void sum_up(const std::vector<BatchContact>& contacts, ZonePlan& plan) {
+  void add_joint(int first, int second, const Polygon& line, ZonePlan& plan) const {
+    Joint joint{std::min(first, second), std::max(first, second), {}, shape_.name, line, {}};
+    for (std::size_t i = 0; i + 1 < line.size(); ++i) {
+      joint.length += edge_length({line[i], line[i + 1]}, 0);
+    }
+    plan.joints.push_back(std::move(joint));
+  }
+
+  const SlabPlan& shape_;
+  const std::vector<Portion>& portions_;
+  const std::vector<Column>& columns_;
+  int lifts_;
+};
+
+/// Neighbours, gap, joint length and fronts from the joints.
+void sum_up(ZonePlan& plan) {
   const std::size_t batches = plan.zones.size();
+  std::stable_sort(plan.joints.begin(), plan.joints.end(), [](const Joint& a, const Joint& b) {
+    return a.first != b.first ? a.first < b.first : a.second < b.second;
+  });
   plan.neighbours.resize(batches);
   // The front after batch i is what joins batches up to i to later ones.
   std::vector<Length> opened(batches + 1), closed(batches + 1);
-  for (const BatchContact& contact : contacts) {
-    const auto first = static_cast<std::size_t>(contact.first);
-    const auto second = static_cast<std::size_t>(contact.second);
-    const Length length = Length::nm(contact.length);
-    plan.neighbours[first - 1].push_back(contact.second);
-    plan.neighbours[second - 1].push_back(contact.first);
-    plan.gap = std::max(plan.gap, contact.second - contact.first);
-    plan.joint_length += length;
-    opened[first] += length;
-    closed[second] += length;
+  for (const Joint& joint : plan.joints) {
+    const auto first = static_cast<std::size_t>(joint.first);
+    const auto second = static_cast<std::size_t>(joint.second);
+    plan.neighbours[first - 1].push_back(joint.second);
+    plan.neighbours[second - 1].push_back(joint.first);
+    plan.gap = std::max(plan.gap, joint.second - joint.first);
+    plan.joint_length += joint.length;
+    opened[first] += joint.length;
+    closed[second] += joint.length;
   }
   Length front;
-  for (std::size_t i = 0; i < opened.size(); ++i) {
+  for (std::size_t i = 1; i <= batches; ++i) {
     front += opened[i] - closed[i];
+    if (i == batches) front = {};  // rounding is no wet edge
+    plan.fronts.push_back(front);
     plan.wet_edge_max = std::max(plan.wet_edge_max, front);
   }
   for (std::vector<int>& numbers : plan.neighbours) {
@@ -222,36 +246,72 @@ void sum_up(const std::vector<BatchContact>& contacts, ZonePlan& plan) {
 
 }  // namespace
 
-ZonePlan cut_zones(const std::vector<SlabPlan>& slabs, int batches) {
-  Volume whole;
-  for (const SlabPlan& slab : slabs) whole += slab.concrete;
-  const Volume batch = whole / batches;
+struct ZoneCutter::Courses {
+  std::vector<SlabPlan> shapes;
+  std::vector<SlabCourses> slabs;
 
+  const SlabCourses& of(std::size_t k, bool is_cut) {
+    // Bounds the work for jobs of many slabs.
+    constexpr std::size_t most_of_slab = 16, most_of_job = 400;
+    SlabCourses& slab = slabs[k];
+    if (is_cut && !slab.has_all && !is_plain(slab.shape)) {
+      slab.has_all = true;
+      const std::size_t most = std::clamp<std::size_t>(most_of_job / slabs.size(), 1, most_of_slab);
+      for (auto& course : other_courses(slab.slab, slab.shape, slab.volume, most)) {
+        slab.courses.push_back(std::move(course));
+      }
+    }
+    return slab;
+  }
+};
+
+ZoneCutter::ZoneCutter(const std::vector<Slab>& slabs, const std::vector<SlabPlan>& shapes,
+                       Length strip)
+    : courses_(std::make_unique<Courses>()) {
+  courses_->shapes = shapes;
+  courses_->slabs.reserve(slabs.size());
+  for (std::size_t k = 0; k < slabs.size(); ++k) {
+    courses_->slabs.emplace_back(slabs[k], shapes[k], strip);
+  }
+}
+
+ZoneCutter::~ZoneCutter() = default;
+ZoneCutter::ZoneCutter(ZoneCutter&&) noexcept = default;
+ZoneCutter& ZoneCutter::operator=(ZoneCutter&&) noexcept = default;
+
+ZonePlan ZoneCutter::cut(const std::vector<double>& shares) const {
   ZonePlan plan;
-  plan.zones.resize(static_cast<std::size_t>(batches));
-  std::vector<BatchContact> contacts;
-  Volume before;
-  for (const SlabPlan& slab : slabs) {
-    const std::vector<Portion> parts = portions(before / batch, (before + slab.concrete) / batch);
-    before += slab.concrete;
-    const Sweep sweep = sweep_of(slab);
-    const std::size_t per_row =
-        is_rectangle(slab) ? cells_in_row(slab, sweep.front, batch, parts.size()) : 1;
-    plan.gap_is_assumed = plan.gap_is_assumed || (!is_rectangle(slab) && parts.size() > 2);
-    const std::vector<Row> rows = cut_rows(sweep.region, parts, per_row, contacts);
-    meet(rows, parts, contacts);
-    for (const Row& row : rows) {
-      for (std::size_t c = 0; c < row.cells.size(); ++c) {
-        std::vector<Zone>& zones =
-            plan.zones[static_cast<std::size_t>(parts[row.first + c].batch - 1)];
-        for (const auto& chain : chains_of(row.cells[c])) {
-          zones.push_back({slab.name, outline(chain, sweep.along_x)});
-        }
+  plan.zones.resize(shares.size());
+  plan.advances.resize(shares.size());
+  std::vector<double> largest(shares.size());
+  const auto portions = portions_of(courses_->shapes, shares);
+  for (std::size_t k = 0; k < portions.size(); ++k) {
+    const SlabPlan& shape = courses_->shapes[k];
+    const int lifts = lifts_of(shape);
+    const std::vector<Column> columns = columns_of(portions[k], lifts);
+    std::vector<double> column_shares;
+    for (const Column& column : columns) column_shares.push_back(column.share);
+    const Chosen chosen = choose(courses_->of(k, columns.size() > 1), column_shares);
+    SlabZones(shape, portions[k], columns, lifts).add(chosen.cells, plan);
+    plan.sweeps.push_back({shape.name, chosen.course->from, chosen.course->towards, lifts});
+    // A batch that ends one slab and begins the next advances as it does in the larger part.
+    for (std::size_t c = 0; c < columns.size(); ++c) {
+      for (std::size_t i = columns[c].first; i < columns[c].first + columns[c].count; ++i) {
+        const auto batch = static_cast<std::size_t>(portions[k][i].batch) - 1;
+        if (portions[k][i].share <= largest[batch]) continue;
+        largest[batch] = portions[k][i].share;
+        plan.advances[batch] = chosen.cells.advances[c];
       }
     }
   }
-  sum_up(contacts, plan);
+  sum_up(plan);
   return plan;
+}
+
+ZonePlan cut_zones(const std::vector<Slab>& slabs, const std::vector<SlabPlan>& shapes, int batches,
+                   Length strip) {
+  return ZoneCutter(slabs, shapes, strip)
+      .cut(std::vector<double>(static_cast<std::size_t>(batches), 1.0));
 }
 
 }  // namespace strikeoff

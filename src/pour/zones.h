@@ -23,17 +23,26 @@ struct ZonePlan {
 };
 
 /// Cuts the slabs of a job into zones. What costs time, the courses a pour may take over each
-/// slab, is worked out once, so that plans with other numbers of batches come cheap.
+/// slab, is worked out once, when a slab is first cut in two, so that plans with other numbers of
+/// batches come cheap. Not to be called from two threads at once.
 class ZoneCutter {
  public:
-  ZoneCutter(const std::vector<Slab>& slabs, const std::vector<SlabPlan>& shapes);
+  /// `shapes` are the slabs' in the same order; `strip` forms the inner faces of their aprons.
+  ZoneCutter(const std::vector<Slab>& slabs, const std::vector<SlabPlan>& shapes,
+             Length strip = {});
   ~ZoneCutter();
   ZoneCutter(ZoneCutter&&) noexcept;
   ZoneCutter& operator=(ZoneCutter&&) noexcept;
 
   /// The slabs in order, in zones whose volumes are as `shares` (all positive; the whole is
-  /// shared out). Of the courses each slab may take the one with the smallest gap, then the
-  /// shortest joints, then the shortest front.
+  /// shared out). Of the courses each slab may take, those with the smallest gap and joints at
+  /// most a tenth longer than the shortest; of these the one with the fewest joints that end at a
+  /// corner, then the shortest joints, then the shortest front.
+  ///
+  /// The front advances by at least max(2h, 150 mm) (assumption): a thinner ribbon cannot be worked
+  /// in and dries at its edge. Where batches are too small for that they fill rows of cells. Slabs
+  /// thicker than 150 mm are filled in lifts of at most that (assumption): so many batches in turn
+  /// fill one cell from the bottom up, the last few each its own.
   [[nodiscard]] ZonePlan cut(const std::vector<double>& shares) const;
 
  private:
@@ -43,6 +52,7 @@ class ZoneCutter {
 
 /// The slabs in this many zones of equal volume.
 [[nodiscard]] ZonePlan cut_zones(const std::vector<Slab>& slabs,
-                                 const std::vector<SlabPlan>& shapes, int batches);
+                                 const std::vector<SlabPlan>& shapes, int batches,
+                                 Length strip = {});
 
 }  // namespace strikeoff
