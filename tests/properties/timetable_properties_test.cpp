@@ -186,7 +186,6 @@ void agrees(const Crew& crew, int batches, const std::vector<Touch>& touches) {
   const Timetable table = least_wait_timetable(crew, batches, touches);
   const int least = Oracle(crew, batches, touches).least();
   CAPTURE(batches, describe(crew.people), crew.mixers, table.chain);
-  for (UsualBad* time : each(const_cast<Crew&>(crew).times)) UNSCOPED_INFO(time->usual.si());
   if (table.is_exact) {
     CHECK(table.worst_wait.si() == Approx(least).margin(1e-3));
   } else {
@@ -203,7 +202,7 @@ TEST_CASE("no order of the work of a small pour waits less", "[properties][timet
                                   {{mix, carry}, {place}},
                                   {{mix, carry, place}},
                                   {{mix, place}, {carry}}};
-  for (int round = 0; round < 12; ++round) {
+  for (int round = 0; round < 6; ++round) {
     for (const People& people : crews) {
       const Crew crew = random_crew(dice, people, dice.roll(1, 2));
       const int batches = dice.roll(2, 3);
@@ -226,7 +225,7 @@ TEST_CASE("no sharing of the work of a small pour among more people waits less",
     for (const People& people : crews) {
       const Crew crew = random_crew(dice, people, dice.roll(1, 2));
       agrees(crew, 2, {{1, 2}});
-      if (round < 2) agrees(crew, 3, random_touches(dice, 3));
+      if (round == 0) agrees(crew, 3, random_touches(dice, 3));
     }
   }
 }
