@@ -130,12 +130,6 @@ Check cold_joint(const Job& job, const Plan& plan) {
     check.level = Level::stop;
     check.title = "A batch waits too long for its neighbour: cold joint";
     check.advice = shorter_wait(job, plan, *limit);
-  } else if (pour.gap_is_assumed) {
-    check.level = Level::caution;
-    check.title = "Every batch should meet the next in time, if each reaches right across";
-    check.advice =
-        "This outline is not a rectangle: see that each batch fills the slab from side to side, "
-        "so that only the one before it and the one after it touch it.";
   }
   return check;
 }

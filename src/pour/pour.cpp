@@ -60,6 +60,8 @@ std::vector<Batch> timetable(const Batch& same, const Pace& pace, int units, con
     batch.place_end = batch.contact + pace.lead;
     batch.neighbours = std::move(zones.neighbours[i]);
     batch.zones = std::move(zones.zones[i]);
+    batch.front = zones.fronts[i];
+    batch.advance = zones.advances[i];
     if (!batch.neighbours.empty() && batch.neighbours.back() > batch.number) {
       batch.edge_wait = edge_wait(batch.neighbours.back() - batch.number, pace);
     }
@@ -95,11 +97,15 @@ Pour plan_pour(const Job& job, const std::vector<SlabPlan>& slabs, const MixPlan
   plan.takt_is_bound = beat.takt_is_bound;
   plan.lead = beat.lead;
 
-  ZonePlan zones = cut_zones(slabs, plan.batches);
+  const Length strip =
+      job.forms.strip_stock.empty() ? Length{} : job.forms.strip_stock.front().thickness;
+  ZonePlan zones = cut_zones(job.slabs, slabs, plan.batches, strip);
   plan.gap = zones.gap;
-  plan.gap_is_assumed = zones.gap_is_assumed;
   plan.wet_edge_max = zones.wet_edge_max;
   plan.joint_length = zones.joint_length;
+  plan.sweeps = std::move(zones.sweeps);
+  plan.joints = std::move(zones.joints);
+  for (Joint& joint : plan.joints) joint.wait = edge_wait(joint.second - joint.first, beat);
   plan.edge_wait_max = edge_wait(plan.gap, beat);
   plan.end = beat.takt * (plan.batches - 1) + beat.lead;
 

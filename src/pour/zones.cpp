@@ -28,32 +28,37 @@ struct Column {
   double share = 0;
 };
 
+/// Where each of these shares of the whole ends, the last at 1.
+std::vector<double> ends_of(const std::vector<double>& shares) {
+  const double all = std::accumulate(shares.begin(), shares.end(), 0.0);
+  std::vector<double> ends;
+  double sum = 0;
+  for (const double share : shares) ends.push_back((sum += share) / all);
+  ends.back() = 1;
+  return ends;
+}
+
 /// The portions of each slab. A batch that ends within 1e-9 of itself of a slab's end ends there:
 /// no sliver from rounding.
 std::vector<std::vector<Portion>> portions_of(const std::vector<SlabPlan>& shapes,
                                               const std::vector<double>& shares) {
-  const double all = std::accumulate(shares.begin(), shares.end(), 0.0);
-  double whole = 0;
-  for (const SlabPlan& shape : shapes) whole += shape.concrete.si();
+  std::vector<double> volumes;
+  for (const SlabPlan& shape : shapes) volumes.push_back(shape.concrete.si());
+  const std::vector<double> slab_ends = ends_of(volumes);
   std::vector<std::vector<Portion>> portions(shapes.size());
-  double from = 0, slab_end = 0, batch_end = 0;
-  std::size_t batch = 0;
-  for (std::size_t k = 0; k < shapes.size(); ++k) {
-    slab_end = k + 1 == shapes.size() ? 1 : slab_end + shapes[k].concrete.si() / whole;
-    for (; batch < shares.size(); ++batch) {
-      const double share = shares[batch] / all, end = batch_end + share;
-      const bool is_last = end >= slab_end - 1e-9 * share;
-      const double to = is_last ? slab_end : end;
-      if (to - from > 1e-9 * share) {
-        portions[k].push_back({static_cast<int>(batch) + 1, to - from});
-      }
+  double from = 0;
+  std::size_t k = 0;
+  const std::vector<double> batch_ends = ends_of(shares);
+  for (std::size_t i = 0; i < shares.size(); ++i) {
+    double end = batch_ends[i];
+    const double near = 1e-9 * (end - from);
+    const auto slab_end = std::lower_bound(slab_ends.begin(), slab_ends.end(), end - near);
+    if (slab_end != slab_ends.end() && *slab_end <= end + near) end = *slab_end;
+    while (from < end) {
+      const double to = std::min(end, slab_ends[k]);
+      if (to > from) portions[k].push_back({static_cast<int>(i) + 1, to - from});
       from = to;
-      if (is_last && end > slab_end + 1e-9 * share && k + 1 < shapes.size()) break;
-      batch_end = end;
-      if (is_last && k + 1 < shapes.size()) {
-        ++batch;
-        break;
-      }
+      if (to == slab_ends[k]) ++k;
     }
   }
   return portions;

@@ -43,7 +43,23 @@ Json batch_dose(const BatchDose& dose) {
 }
 
 Json zone(const Zone& zone) {
-  return {{"slab", zone.slab}, {"outline_mm", points_mm(zone.outline)}};
+  return {{"slab", zone.slab}, {"outline_mm", points_mm(zone.outline)}, {"lift", zone.lift}};
+}
+
+Json joint(const Joint& joint) {
+  return {{"first", joint.first},
+          {"second", joint.second},
+          {"slab", joint.slab},
+          {"length_mm", number(joint.length.in_mm())},
+          {"line_mm", points_mm(joint.line)},
+          {"wait_min", number(in_minutes(joint.wait))}};
+}
+
+Json sweep(const Sweep& sweep) {
+  return {{"slab", sweep.slab},
+          {"from", sweep.from},
+          {"towards", sweep.towards},
+          {"lifts", sweep.lifts}};
 }
 
 }  // namespace
@@ -83,6 +99,8 @@ Json batch(const Batch& batch) {
   result["neighbours"] = batch.neighbours;
   result["edge_wait_min"] = number(in_minutes(batch.edge_wait));
   result["zones"] = array(batch.zones, zone);
+  result["front_mm"] = number(batch.front.in_mm());
+  result["advance_mm"] = number(batch.advance.in_mm());
   if (batch.meet_by) result["meet_by_min"] = number(in_minutes(*batch.meet_by));
   return result;
 }
@@ -104,7 +122,8 @@ Json pour(const PourPlan& pour) {
   result["joint_length_mm"] = number(pour.joint_length.in_mm());
   result["feasible"] = pour.feasible;
   result["takt_is_bound"] = pour.takt_is_bound;
-  result["gap_is_assumed"] = pour.gap_is_assumed;
+  result["sweeps"] = array(pour.sweeps, sweep);
+  result["joints"] = array(pour.joints, joint);
   result["retarder_per_bag"] = number(pour.retarder_per_bag);
   result["retarder_reason"] = pour.retarder_reason;
   result["water_rule"] = pour.water_rule;

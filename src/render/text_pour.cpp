@@ -30,13 +30,7 @@ std::string pace(const Plan& plan) {
 std::string edges(const Plan& plan) {
   const PourPlan& pour = plan.pour;
   if (pour.batches < 2) return "One batch: no edge waits for another.";
-  std::string text = "A fresh edge waits " + edge_verdict(pour) + ".";
-  if (pour.gap_is_assumed) {
-    text +=
-        " The outline is not a rectangle: each batch is taken to touch only the one before and "
-        "the one after it, which is not shown to be so.";
-  }
-  return text;
+  return "A fresh edge waits " + edge_verdict(pour) + ".";
 }
 
 std::string working_time(const Plan& plan) {

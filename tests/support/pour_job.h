@@ -6,6 +6,7 @@
 
 #include "strikeoff/job.h"
 #include "strikeoff/plan.h"
+#include "support/slabs.h"
 
 namespace strikeoff::test {
 
@@ -34,6 +35,8 @@ inline SlabPlan a_slab(Polygon outline, Length thickness,
   SlabPlan slab;
   slab.name = "slab";
   slab.outline = std::move(outline);
+  slab.edge = outline_of(slab.outline);
+  slab.perimeter = perimeter(slab.outline);
   for (const Rectangle& box : openings) slab.openings.push_back({outline_of(box, {}), box});
   slab.area = slab.top_area = signed_area(slab.outline);
   for (const OpeningPlan& opening : slab.openings) slab.top_area -= area(opening.edge);
@@ -45,6 +48,23 @@ inline SlabPlan a_slab(Polygon outline, Length thickness,
 inline SlabPlan a_slab(Length length, Length depth, Length thickness,
                        const std::vector<Rectangle>& openings = {}) {
   return a_slab(corners_of({{}, length, depth}), thickness, openings);
+}
+
+/// The job's slabs that have these shapes.
+inline std::vector<Slab> slabs_of(const std::vector<SlabPlan>& shapes) {
+  std::vector<Slab> slabs;
+  for (const SlabPlan& shape : shapes) {
+    Slab slab = slab_on(shape.outline, {}, shape.edge_thickness);
+    slab.name = shape.name;
+    const Point corner = bounding_box(shape.outline).at;
+    for (const OpeningPlan& opening : shape.openings) {
+      Rectangle at = opening.box;
+      at.at = {at.at.x - corner.x, at.at.y - corner.y};
+      slab.openings.push_back({"opening", at});
+    }
+    slabs.push_back(slab);
+  }
+  return slabs;
 }
 
 inline Additive a_retarder() {

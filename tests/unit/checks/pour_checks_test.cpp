@@ -112,15 +112,6 @@ TEST_CASE("the margin asked for comes off what a joint may use", "[checks]") {
   CHECK(pour_check(job, with_lead(6.01), "cold-joint").level == Level::stop);
 }
 
-TEST_CASE("an assumed gap is never ok", "[checks]") {
-  Plan plan = with_lead(5);
-  plan.pour.gap_is_assumed = true;
-  CHECK(pour_check(potting_bench_job(), plan, "cold-joint").level == Level::caution);
-  plan = with_lead(9);
-  plan.pour.gap_is_assumed = true;
-  CHECK(pour_check(potting_bench_job(), plan, "cold-joint").level == Level::stop);
-}
-
 TEST_CASE("without a working time the values stand as cautions", "[checks]") {
   Plan plan = with_lead(7);
   plan.pour.working_time = plan.pour.usable = plan.pour.margin = std::nullopt;
