@@ -30,7 +30,9 @@ std::vector<Fixed> busy(const Crew& crew, std::size_t person, const Plan& plan) 
   if (has(own, Role::mix) || has(own, Role::carry)) return {{0, plan.pour.end.si()}};
   if (!has(own, Role::place)) return {};
   std::size_t before = 0;
-  for (std::size_t i = 0; i < person; ++i) before += has(crew.people[i], Role::place) ? 1 : 0;
+  for (std::size_t i = 0; i < person; ++i) {
+    if (has(crew.people[i], Role::place)) ++before;
+  }
   // Those who place take turns.
   const auto placers = static_cast<std::size_t>(holders(crew.people, Role::place));
   std::vector<Fixed> found;
