@@ -11,6 +11,7 @@
 #include "pour/crew.h"
 #include "pour/finishing.h"
 #include "pour/hardening.h"
+#include "pour/lone_finisher.h"
 #include "pour/joint_corners.h"
 
 namespace strikeoff {
@@ -125,8 +126,11 @@ Check cold_joint(const Job& job, const Plan& plan) {
     check.basis = "no batch has a neighbour";
     return check;
   }
-  check.basis = fmt::format("wait = {} x takt {} + lead {}; limit: {}", pour.gap, show(pour.takt),
-                            show(pour.lead), usable_basis);
+  const std::string wait =
+      pour.chain.empty()
+          ? fmt::format("wait = {} x takt {} + lead {}", pour.gap, show(pour.takt), show(pour.lead))
+          : "wait: " + pour.chain;
+  check.basis = fmt::format("{}; limit: {}", wait, usable_basis);
   const auto limit = allowed(job, pour);
   if (!set_limit(check, limit, "Whether the joints knit is not known")) return check;
   if (pour.edge_wait_max > *limit + tolerance) {
@@ -302,7 +306,16 @@ Check trowelling(const Job& job, const Plan& plan) {
   check.value = in_minutes(slow);
   check.limit = in_minutes(final_set);
   check.unit = "min";
-  if (slow <= final_set + tolerance) return check;
+  if (slow <= final_set + tolerance) {
+    if (lone_finisher(job.crew, plan, stiff, final_set, usual_trowel) == Lone::does_not_fit) {
+      check.level = Level::caution;
+      check.title = "One person cannot strike off and trowel at the same time";
+      check.advice =
+          "The first zones must be trowelled while the last ones are placed and struck off, and "
+          "only one person finishes: find a second one, if only to strike off.";
+    }
+    return check;
+  }
 
   const std::string work = fmt::format(
       "Two passes over the whole top are {} to {} of work for {}, and each zone has {} before its "
@@ -328,6 +341,9 @@ Check trowelling(const Job& job, const Plan& plan) {
     check.advice += quick > final_set + tolerance
                         ? fmt::format(", at the quick one still {}.", show(quick - final_set))
                         : "; at the quick one it is in time.";
+    if (lone_finisher(job.crew, plan, stiff, final_set, slow_trowel) == Lone::fits) {
+      check.advice += " Trowelling between batches, whenever there is time, it can just be done.";
+    }
     check.advice += more_finishers(job, plan, stiff, final_set);
   }
   return check;
@@ -375,13 +391,6 @@ Check crew_check(const Job& job, const Plan& plan) {
     check.advice =
         "Decide who does: whoever is free can, once the last batch is placed. Add \"finish\" to "
         "that person's roles.";
-  } else if (plan.pour.takt_is_bound) {
-    check.level = Level::caution;
-    check.title = "Somebody walks between jobs that do not follow each other";
-    check.advice = fmt::format(
-        "One batch every {} is the best that can be hoped for; give each "
-        "person jobs that follow each other (mix and carry, carry and place).",
-        show(plan.pour.takt));
   }
   return check;
 }

@@ -67,16 +67,6 @@ std::string persons(const std::vector<std::size_t>& numbers) {
   return (numbers.size() == 1 ? "person " : "persons ") + list(items, " and ");
 }
 
-bool is_bound(const People& people) {
-  for (const Roles& a : people) {
-    if (has(a, Role::mix) && has(a, Role::place) && !has(a, Role::carry)) return true;
-    for (const Roles& b : people) {
-      if (share_a_role(a, b) && !same_work(a, b)) return true;
-    }
-  }
-  return false;
-}
-
 std::string nobody(const std::vector<Role>& missing) {
   std::vector<std::string> verbs;
   for (const Role role : missing) verbs.emplace_back(words(role).one);
@@ -118,6 +108,16 @@ int holders(const People& people, Role role) {
                                         [&](const Roles& roles) { return has(roles, role); }));
 }
 
+bool takes_turns(const People& people) {
+  for (const Roles& a : people) {
+    if (has(a, Role::mix) && has(a, Role::place) && !has(a, Role::carry)) return false;
+    for (const Roles& b : people) {
+      if (share_a_role(a, b) && !same_work(a, b)) return false;
+    }
+  }
+  return true;
+}
+
 Duration cycle(const Crew& crew, const std::vector<Role>& roles) {
   const Times& t = crew.times;
   const auto share = [&](Role role) {
@@ -140,7 +140,6 @@ Pace pace(const Crew& crew) {
     pace.bottleneck = nobody(pace.missing);
     return pace;
   }
-  pace.takt_is_bound = is_bound(crew.people);
 
   // With more mixers than people mixing the spare ones stand idle: then the person is the limit.
   if (crew.mixers <= holders(crew.people, Role::mix)) {

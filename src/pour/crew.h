@@ -11,12 +11,9 @@ namespace strikeoff {
 /// The beat of the pour: how often a batch can be started, and how long one takes from water
 /// contact to being placed.
 struct Pace {
-  Duration takt;           // 0 when nobody has a needed role: see `missing`
-  std::string bottleneck;  // in words: "the mixer", "person 2 (carry, place)"
-  Duration lead;           // mix + discharge + carry + place
-  /// Someone mixes and places while another carries, or shares a role with someone whose other
-  /// roles differ: takt is a lower bound.
-  bool takt_is_bound = false;
+  Duration takt;              // 0 when nobody has a needed role: see `missing`
+  std::string bottleneck;     // in words: "the mixer", "person 2 (carry, place)"
+  Duration lead;              // mix + discharge + carry + place
   std::vector<Role> missing;  // roles of mix, carry, place that nobody has
 };
 
@@ -31,6 +28,10 @@ struct Pace {
 /// several people is shared evenly. Usual times; finishing comes later and sets no beat. Source:
 /// the longest cycle bounds a paced line from below, and a steady beat meets it (elementary).
 [[nodiscard]] Pace pace(const Crew& crew);
+
+/// True when everyone's roles follow one another and those who share a role share all they do.
+/// Such a crew keeps the beat above, the batches taken in turn; others may not.
+[[nodiscard]] bool takes_turns(const std::vector<std::vector<Role>>& people);
 
 /// What a person of this crew with these roles does for each batch on average: their operations,
 /// a shared role divided by who shares it; 0 for one who only finishes.
