@@ -90,23 +90,17 @@ Remedy remedy_of(const Job& job, const Plan& plan, double factor) {
   Remedy remedy;
   remedy.working_time = *plan.pour.working_time * factor;
   Job with = job;
-  const auto retarder =
-      std::find_if(with.additives.begin(), with.additives.end(),
-                   [](const auto& a) { return a.kind == AdditiveKind::retarder; });
-  if (retarder == with.additives.end()) return remedy;
-  // The first "auto" one, as the plan does; else the first one's fixed dose is let loose.
+  if (!auto_retarder(with)) {  // let the first one's fixed dose loose
+    const auto fixed = std::find_if(
+        with.additives.begin(), with.additives.end(),
+        [](const Additive& additive) { return additive.kind == AdditiveKind::retarder; });
+    if (fixed == with.additives.end()) return remedy;
+    fixed->per_bag.reset();
+    fixed->binder_percent.reset();
+  }
   const Additive* searched = auto_retarder(with);
-  if (!searched) {
-    for (const DoseTotal& dose : plan.mix.doses) {
-      if (dose.name == retarder->name) remedy.planned = dose.per_bag;
-    }
-    retarder->per_bag.reset();
-    retarder->binder_percent.reset();
-    searched = auto_retarder(with);
-  } else {
-    for (const DoseTotal& dose : plan.mix.doses) {
-      if (dose.name == searched->name) remedy.planned = dose.per_bag;
-    }
+  for (const DoseTotal& dose : plan.mix.doses) {
+    if (dose.name == searched->name) remedy.planned = dose.per_bag;
   }
   remedy.retarder = searched->name;
   remedy.most_doses = most_doses(*searched);
