@@ -25,12 +25,14 @@ std::string grouped(std::int64_t number) {
 }
 
 std::string opening(const Odds& odds) {
-  if (odds.cold_joint) {
-    return fmt::format("About {} in 100 such days end with a cold joint (95 %: {} to {}).",
-                       hundredths(odds.cold_joint->share), hundredths(odds.cold_joint->low),
-                       hundredths(odds.cold_joint->high));
+  if (!odds.cold_joint) return "";
+  const Chance& cold = *odds.cold_joint;
+  if (cold.times == 0) {
+    return fmt::format("None of {} such days ended with a cold joint (95 %: at most {} in 100).",
+                       grouped(cold.runs), hundredths(cold.high));
   }
-  return "";
+  return fmt::format("About {} in 100 such days end with a cold joint (95 %: {} to {}).",
+                     hundredths(cold.share), hundredths(cold.low), hundredths(cold.high));
 }
 
 void add(Table& table, const std::string& what, const std::optional<Chance>& chance) {
@@ -110,7 +112,7 @@ std::string assumed(const Odds& odds) {
 }  // namespace
 
 std::string render_text(const Odds& odds) {
-  std::string result = text::paragraph("ODDS: ", odds.name);
+  std::string result = odds.name.empty() ? "ODDS\n" : text::paragraph("ODDS: ", odds.name);
   const std::string first = opening(odds);
   if (!first.empty()) result += "\n" + text::paragraph("  ", first);
   result += "\n" + chances(odds) + spread(odds);
