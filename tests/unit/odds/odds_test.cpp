@@ -79,9 +79,9 @@ TEST_CASE("the intervals cover the exact chance of lognormal against lognormal")
     const Job job = a_job_in_step(working_time);
     const Plan plan = a_pour_plan(job, 2);
     for (std::uint64_t seed = 1; seed <= 10; ++seed) {
-      const Odds odds = simulate(job, plan, {.runs = 10'000, .seed = seed, .spreads = spreads});
+      const Odds odds = simulate(job, plan, {.runs = 4'000, .seed = seed, .spreads = spreads});
       // Four standard errors: one seed in ten thousand is as far out.
-      const double error = std::sqrt(exact * (1 - exact) / 10'000);
+      const double error = std::sqrt(exact * (1 - exact) / 4'000);
       CHECK(odds.cold_joint->share == Approx(exact).margin(4 * error));
       covering += covers_chance(*odds.cold_joint, exact) ? 1 : 0;
       ++intervals;
