@@ -66,3 +66,7 @@ add_custom_target(measure-cutting
   COMMAND cutting_bench --random 300 7
   COMMAND cutting_bench --against-glpk ${cutting_data}/realistic.json
   USES_TERMINAL)
+add_executable(odds_bench bench/odds_bench.cpp)
+target_link_libraries(odds_bench PRIVATE strikeoff strikeoff_options)
+add_test(NAME odds-bench COMMAND odds_bench 500)
+add_custom_target(measure-odds COMMAND odds_bench 1000000 USES_TERMINAL)
