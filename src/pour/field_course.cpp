@@ -41,40 +41,66 @@ Rising rising(const PourMesh& mesh, const std::vector<double>& field, std::size_
   return t;
 }
 
-FrontTable table_of(const PourMesh& mesh, const std::vector<double>& field) {
-  constexpr std::size_t steps = 64;
-  constexpr double near_end = 1e-6;
-  const auto level = [](std::size_t i) {
-    return i == 0 ? near_end : i == steps ? 1 - near_end : static_cast<double>(i) / steps;
-  };
-  std::vector<double> behind(steps + 1), front(steps + 1), from_here_on(steps + 2);
+/// Levels at which about equal areas lie between neighbours, from just after the start to just
+/// before the end: in a dead end the field hardly rises.
+std::vector<double> spread_levels(const std::vector<Rising>& triangles) {
+  constexpr double steps = 64, near_end = 1e-6, apart = 1e-12;
+  std::vector<std::pair<double, double>> middles;  // field, area
+  double all = 0, behind = 0;
+  for (const Rising& t : triangles) {
+    middles.emplace_back((t.a + t.b + t.c) / 3, t.area);
+    all += t.area;
+  }
+  std::sort(middles.begin(), middles.end());
+  std::vector<double> levels{near_end};
+  double next = all / steps;
+  for (const auto& [field, area] : middles) {
+    behind += area;
+    if (behind < next) continue;
+    next = behind + all / steps;
+    if (field > levels.back() + apart && field < 1 - near_end) levels.push_back(field);
+  }
+  levels.push_back(1 - near_end);
+  return levels;
+}
+
+FrontTable table_of(const PourMesh& mesh, const std::vector<double>& field,
+                    std::vector<double>& levels) {
+  std::vector<Rising> triangles;
   for (std::size_t k = 0; k < mesh.triangles.size(); ++k) {
-    const Rising t = rising(mesh, field, k);
-    auto i = static_cast<std::size_t>(std::clamp(t.a, 0.0, 1.0) * steps);
-    for (; i <= steps && level(i) < t.c; ++i) {
-      behind[i] += t.behind(level(i));
-      front[i] += t.front(level(i));
+    triangles.push_back(rising(mesh, field, k));
+  }
+  levels = spread_levels(triangles);
+  std::vector<double> behind(levels.size()), front(levels.size()), whole(levels.size() + 1);
+  for (const Rising& t : triangles) {
+    auto i = static_cast<std::size_t>(std::lower_bound(levels.begin(), levels.end(), t.a) -
+                                      levels.begin());
+    for (; i < levels.size() && levels[i] < t.c; ++i) {
+      behind[i] += t.behind(levels[i]);
+      front[i] += t.front(levels[i]);
     }
-    from_here_on[i] += t.area;
+    whole[i] += t.area;
   }
   FrontTable table;
-  double all = 0, full = 0;
-  for (const double area : from_here_on) all += area;
-  for (std::size_t i = 0; i <= steps; ++i) {
-    full += from_here_on[i];
+  const double all = std::accumulate(triangles.begin(), triangles.end(), 0.0,
+                                     [](double sum, const Rising& t) { return sum + t.area; });
+  double full = 0;
+  for (std::size_t i = 0; i < levels.size(); ++i) {
+    full += whole[i];
     table.behind.push_back((behind[i] + full) / all);
     table.front.push_back(Length::m(front[i]));
   }
   return table;
 }
 
-double level_behind(const FrontTable& table, double share) {
+/// About the level with this share of the slab behind it.
+double level_behind(const FrontTable& table, const std::vector<double>& levels, double share) {
   const auto next = std::lower_bound(table.behind.begin(), table.behind.end(), share);
   if (next == table.behind.begin()) return 0;
   if (next == table.behind.end()) return 1;
   const auto i = static_cast<std::size_t>(next - table.behind.begin());
   const double part = (share - table.behind[i - 1]) / (table.behind[i] - table.behind[i - 1]);
-  return (static_cast<double>(i - 1) + part) / static_cast<double>(table.behind.size() - 1);
+  return levels[i - 1] + (levels[i] - levels[i - 1]) * part;
 }
 
 /// A cut, or a front within a row that splits it beside an opening.
@@ -89,7 +115,7 @@ class FieldCourse : public Course {
   FieldCourse(std::shared_ptr<const WalkedMesh> mesh, std::vector<double> field,
               const SlabVolume& volume)
       : mesh_(std::move(mesh)), field_(std::move(field)), volume_(volume) {
-    fronts = table_of(mesh_->mesh, field_);
+    fronts = table_of(mesh_->mesh, field_, levels_);
     for (const Polygon& ring : mesh_->corners) {
       rings_.push_back(volume_.over(ring).si());
       area_ += signed_area(ring).si();
@@ -98,8 +124,23 @@ class FieldCourse : public Course {
   }
 
   [[nodiscard]] std::optional<CutRows> cut(const std::vector<double>& shares) const override {
-    if (auto rows = cut(shares, true)) return rows;
-    return cut(shares, false);  // straight lines got in each other's way
+    // Straight lines may get in each other's way: those that do are left as the field has them,
+    // which never cross; at last all of them.
+    constexpr int most_tries = 4;
+    std::vector<bool> straight(shares.size(), true);
+    for (int i = 0; i < most_tries; ++i) {
+      auto levels = find_levels(shares, straight);
+      if (!levels) break;
+      split_rows(*levels);
+      if (bend_crossing(*levels, straight)) continue;
+      if (auto rows = rows_of(*levels)) return rows;
+      break;
+    }
+    straight.assign(shares.size(), false);
+    auto levels = find_levels(shares, straight);
+    if (!levels) return std::nullopt;
+    split_rows(*levels);
+    return rows_of(*levels);
   }
 
  private:
@@ -138,7 +179,7 @@ class FieldCourse : public Course {
   }
 
   [[nodiscard]] std::optional<std::vector<Level>> find_levels(const std::vector<double>& shares,
-                                                              bool straight) const {
+                                                              std::vector<bool>& straight) const {
     const double all = std::accumulate(shares.begin(), shares.end(), 0.0);
     std::vector<Level> levels;
     double share = 0, done = 0;
@@ -150,7 +191,7 @@ class FieldCourse : public Course {
       double volume = 0;
       const auto missing = [&](double at) {
         level.at = clear(at);
-        level.front = front(level.at, straight);
+        level.front = front(level.at, straight[k]);
         std::vector<const Level*> between{&level};
         if (k > 0) between.insert(between.begin(), &levels.back());
         volume = volume_before(between);
@@ -159,9 +200,14 @@ class FieldCourse : public Course {
       const double start = k > 0 ? levels.back().at : 0;
       // A fiftieth of what the volumes of batches may differ by.
       const double within = 1e-4 * std::min(shares[k], shares[k + 1]) / all * whole_;
-      if (!rising_root(missing, start, 1, level_behind(fronts, share), within)) {
-        return std::nullopt;
+      const double guess = level_behind(fronts, levels_, share);
+      bool found = rising_root(missing, start, 1, guess, within).has_value();
+      if (!found && straight[k]) {
+        // Where the front turns from one straight line to another its volume jumps.
+        straight[k] = false;
+        found = rising_root(missing, start, 1, guess, within).has_value();
       }
+      if (!found) return std::nullopt;
       if (level.front.empty()) return std::nullopt;
       done += volume;
       levels.push_back(std::move(level));
@@ -170,7 +216,7 @@ class FieldCourse : public Course {
   }
 
   /// An opening that lies within one row splits it in two, half-way along the opening.
-  void split_rows(std::vector<Level>& levels, bool straight) const {
+  void split_rows(std::vector<Level>& levels) const {
     std::vector<const Level*> view;
     for (const Level& level : levels) view.push_back(&level);
     const Bands all = bands(view);
@@ -184,7 +230,7 @@ class FieldCourse : public Course {
           most = std::max(most, field_[mesh_->edges[e].from]);
         }
         const double at = clear((least + most) / 2);
-        splits.push_back({at, front(at, straight), false});
+        splits.push_back({at, front(at, false), false});
       }
     }
     levels.insert(levels.end(), splits.begin(), splits.end());
@@ -198,14 +244,18 @@ class FieldCourse : public Course {
                  levels.end());
   }
 
-  [[nodiscard]] std::optional<CutRows> cut(const std::vector<double>& shares, bool straight) const {
-    auto levels = find_levels(shares, straight);
-    if (!levels) return std::nullopt;
-    split_rows(*levels, straight);
-    for (std::size_t i = 0; straight && i + 1 < levels->size(); ++i) {
-      if (!are_apart((*levels)[i].front, (*levels)[i + 1].front)) return std::nullopt;
+  /// True when neighbours cross; those are not to be straight.
+  static bool bend_crossing(const std::vector<Level>& levels, std::vector<bool>& straight) {
+    bool crossing = false;
+    std::size_t cuts = 0;
+    for (std::size_t i = 0; i + 1 < levels.size(); ++i) {
+      if (levels[i].is_cut) ++cuts;
+      if (are_apart(levels[i].front, levels[i + 1].front)) continue;
+      crossing = true;
+      if (levels[i].is_cut) straight[cuts - 1] = false;
+      if (levels[i + 1].is_cut) straight[cuts] = false;
     }
-    return rows_of(*levels);
+    return crossing;
   }
 
   /// Nothing when the parts do not tile the slab.
@@ -256,6 +306,7 @@ class FieldCourse : public Course {
   std::shared_ptr<const WalkedMesh> mesh_;
   std::vector<double> field_;
   SlabVolume volume_;
+  std::vector<double> levels_;   // of the table of fronts
   std::vector<double> rings_;    // volumes; openings negative
   double area_ = 0, whole_ = 0;  // m2, m3
 };

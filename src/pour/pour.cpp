@@ -9,6 +9,7 @@
 
 #include "mix/mix.h"
 #include "pour/crew.h"
+#include "pour/joint_ends.h"
 #include "pour/retarder.h"
 #include "pour/sentences.h"
 #include "pour/timetable.h"
@@ -132,6 +133,7 @@ Pour plan_pour(const Job& job, const std::vector<SlabPlan>& slabs, const MixPlan
   plan.joint_length = zones.joint_length;
   plan.sweeps = std::move(zones.sweeps);
   plan.joints = std::move(zones.joints);
+  name_ends(job.slabs, slabs, plan.joints);
   const std::vector<Touch> touches = touches_of(plan.joints);
   const Timetable table = times_of(job.crew, beat, plan.batches, touches);
   use_times(table, plan);

@@ -137,7 +137,7 @@ std::size_t at_corners(const SlabCourses& slab, const Cells& cells) {
   const Length clearance = corner_clearance(slab.shape);
   return static_cast<std::size_t>(
       std::count_if(cells.meetings.begin(), cells.meetings.end(), [&](const Meeting& meeting) {
-        return corner_at(meeting.line, slab.corners, clearance).has_value();
+        return near_corner(meeting.line, slab.corners, clearance).has_value();
       }));
 }
 
@@ -204,7 +204,7 @@ class SlabZones {
   }
 
   void add_joint(int first, int second, const Polygon& line, ZonePlan& plan) const {
-    Joint joint{std::min(first, second), std::max(first, second), {}, shape_.name, line, {}};
+    Joint joint{std::min(first, second), std::max(first, second), {}, shape_.name, line, {}, {}};
     for (std::size_t i = 0; i + 1 < line.size(); ++i) {
       joint.length += edge_length({line[i], line[i + 1]}, 0);
     }

@@ -53,7 +53,8 @@ SlabPlan random_slab(Draw& draw) {
                 Length::mm(draw.whole(20, 120)));
 }
 
-Pour pour(const Job& job, const SlabPlan& slab) {
+Pour pour(Job job, const SlabPlan& slab) {
+  job.slabs = test::slabs_of({slab});
   return plan_pour(job, {slab}, plan_mix(job, slab.concrete));
 }
 
