@@ -48,3 +48,8 @@ add_executable(scaling_bench bench/scaling_bench.cpp)
 target_link_libraries(scaling_bench PRIVATE strikeoff strikeoff_options)
 add_test(NAME scaling-bench COMMAND scaling_bench 2)
 add_custom_target(measure-scaling COMMAND scaling_bench 50 USES_TERMINAL)
+
+add_executable(odds_bench bench/odds_bench.cpp)
+target_link_libraries(odds_bench PRIVATE strikeoff strikeoff_options)
+add_test(NAME odds-bench COMMAND odds_bench 500)
+add_custom_target(measure-odds COMMAND odds_bench 1000000 USES_TERMINAL)

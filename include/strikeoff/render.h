@@ -3,6 +3,7 @@
 
 #include <string>
 
+#include "strikeoff/odds.h"
 #include "strikeoff/plan.h"
 
 namespace strikeoff {
@@ -13,5 +14,12 @@ namespace strikeoff {
 
 /// The plan file, format "strikeoff-plan/1": SI with the unit in each key, full precision.
 [[nodiscard]] std::string render_json(const Plan& plan);
+
+/// The odds as text: what goes wrong how often, what decides it, what to do, what was assumed.
+[[nodiscard]] std::string render_text(const Odds& odds);
+
+/// The odds file, format "strikeoff-odds/1": chances as shares of 1 with their 95 % interval, SI
+/// with the unit in each key.
+[[nodiscard]] std::string render_json(const Odds& odds);
 
 }  // namespace strikeoff

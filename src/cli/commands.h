@@ -23,10 +23,20 @@ struct PlanOptions {
   std::string diagnostics = "text";  // or "json"
 };
 
+struct OddsArguments {
+  PlanOptions plan;  // job, format, diagnostics
+  // As written.
+  std::string runs = "20000", seed = "1";
+  std::string threads;  // empty: as many as the machine has
+  std::string risk = "5";
+};
+
 /// `plan JOB`: the whole plan.
 [[nodiscard]] ExitCode command_plan(const PlanOptions& options, const Streams& streams);
 /// `check JOB`: only its problems or, when there are none, the plan's checks.
 [[nodiscard]] ExitCode command_check(const PlanOptions& options, const Streams& streams);
+/// `odds JOB`: how often the plan's pour goes wrong.
+[[nodiscard]] ExitCode command_odds(const OddsArguments& arguments, const Streams& streams);
 /// `new`: a starter job.
 [[nodiscard]] ExitCode command_new(const Streams& streams);
 /// `list WHAT`: one part of the shipped catalogue.

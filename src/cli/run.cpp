@@ -30,6 +30,12 @@ Commands:
                    --diagnostics text|json  how problems of the job file are given
   check JOB      only the problems of the job file and the checks of the plan
                    --diagnostics text|json
+  odds JOB       how often that pour goes wrong, by simulation
+                   --runs N               pours, 1 to 10000000 (default: 20000)
+                   --seed S               other random numbers (default: 1)
+                   --threads T            at once; the answer stays the same
+                   --risk 5 %             a risk that is small enough: the dose for it is sought
+                   --format, --diagnostics  as above
   new            a commented starter job
   list WHAT      the shipped goods: mixes, boards, panels, additives or supplies
   schema WHAT    the JSON Schema of the job file or of the plan file: job or plan
@@ -48,7 +54,7 @@ Exit status:
 )";
 
 const std::vector<std::string>& command_names() {
-  static const std::vector<std::string> names = {"plan", "check", "new", "list", "schema"};
+  static const std::vector<std::string> names = {"plan", "check", "odds", "new", "list", "schema"};
   return names;
 }
 
@@ -56,25 +62,36 @@ const std::vector<std::string>& command_names() {
 struct CommandLine {
   CLI::App app{"", "strikeoff"};
   PlanOptions plan;
+  OddsArguments odds;
   std::string what;
-  CLI::App *plan_command, *check_command, *new_command, *list_command, *schema_command;
+  CLI::App *plan_command, *check_command, *odds_command, *new_command, *list_command,
+      *schema_command;
 
   CommandLine() {
     app.require_subcommand(1);
     app.set_version_flag("--version", "strikeoff " STRIKEOFF_VERSION, "the version");
     plan_command = app.add_subcommand("plan", "The plan of a job.");
     check_command = app.add_subcommand("check", "The problems of a job file, or its checks.");
+    odds_command = app.add_subcommand("odds", "How often that pour goes wrong.");
     new_command = app.add_subcommand("new", "A commented starter job.");
     list_command = app.add_subcommand("list", "The shipped goods.");
     schema_command = app.add_subcommand("schema", "The JSON Schema of a file.");
 
     const CLI::IsMember forms({"text", "json"});
-    for (CLI::App* command : {plan_command, check_command}) {
-      command->add_option("JOB", plan.job, "the job file, or - for standard input")->required();
-      command->add_option("--diagnostics", plan.diagnostics, "how problems are given")
+    const auto add_job = [&](CLI::App* command, PlanOptions& options) {
+      command->add_option("JOB", options.job, "the job file, or - for standard input")->required();
+      command->add_option("--diagnostics", options.diagnostics, "how problems are given")
           ->check(forms);
-    }
+    };
+    add_job(plan_command, plan);
+    add_job(check_command, plan);
+    add_job(odds_command, odds.plan);
     plan_command->add_option("--format", plan.format, "form of the plan")->check(forms);
+    odds_command->add_option("--format", odds.plan.format, "form of the odds")->check(forms);
+    odds_command->add_option("--runs", odds.runs, "pours, 1 to 10000000");
+    odds_command->add_option("--seed", odds.seed, "other random numbers");
+    odds_command->add_option("--threads", odds.threads, "at once");
+    odds_command->add_option("--risk", odds.risk, "small enough, in percent");
     plan_command->add_option("-o,--output", plan.output, "the file to write");
     list_command->add_option("WHAT", what, "what to list")
         ->required()
@@ -123,6 +140,7 @@ std::string unexpected(const CommandLine& line) {
 ExitCode run_command(const CommandLine& line, const Streams& streams) {
   if (line.plan_command->parsed()) return command_plan(line.plan, streams);
   if (line.check_command->parsed()) return command_check(line.plan, streams);
+  if (line.odds_command->parsed()) return command_odds(line.odds, streams);
   if (line.new_command->parsed()) return command_new(streams);
   if (line.list_command->parsed()) return command_list(line.what, streams);
   return command_schema(line.what, streams);
