@@ -12,6 +12,7 @@
 #include "pour/finishing.h"
 #include "pour/hardening.h"
 #include "pour/joint_corners.h"
+#include "pour/lone_finisher.h"
 
 namespace strikeoff {
 namespace {
@@ -305,7 +306,16 @@ Check trowelling(const Job& job, const Plan& plan) {
   check.value = in_minutes(slow);
   check.limit = in_minutes(final_set);
   check.unit = "min";
-  if (slow <= final_set + tolerance) return check;
+  if (slow <= final_set + tolerance) {
+    if (lone_finisher(job.crew, plan, stiff, final_set, usual_trowel) == Lone::does_not_fit) {
+      check.level = Level::caution;
+      check.title = "One person cannot strike off and trowel at the same time";
+      check.advice =
+          "The first zones must be trowelled while the last ones are placed and struck off, and "
+          "only one person finishes: find a second one, if only to strike off.";
+    }
+    return check;
+  }
 
   const std::string work = fmt::format(
       "Two passes over the whole top are {} to {} of work for {}, and each zone has {} before its "
@@ -331,6 +341,9 @@ Check trowelling(const Job& job, const Plan& plan) {
     check.advice += quick > final_set + tolerance
                         ? fmt::format(", at the quick one still {}.", show(quick - final_set))
                         : "; at the quick one it is in time.";
+    if (lone_finisher(job.crew, plan, stiff, final_set, slow_trowel) == Lone::fits) {
+      check.advice += " Trowelling between batches, whenever there is time, it can just be done.";
+    }
     check.advice += more_finishers(job, plan, stiff, final_set);
   }
   return check;
