@@ -5,6 +5,8 @@
 #include <utility>
 
 #include "pour/course.h"
+#include "pour/front_slide.h"
+#include "pour/joint_corners.h"
 #include "pour/rising_root.h"
 
 namespace strikeoff {
@@ -113,8 +115,12 @@ struct Level {
 class FieldCourse : public Course {
  public:
   FieldCourse(std::shared_ptr<const WalkedMesh> mesh, std::vector<double> field,
-              const SlabVolume& volume)
-      : mesh_(std::move(mesh)), field_(std::move(field)), volume_(volume) {
+              const SlabVolume& volume, std::vector<Point> corners, Length clearance)
+      : mesh_(std::move(mesh)),
+        field_(std::move(field)),
+        volume_(volume),
+        corners_(std::move(corners)),
+        clearance_(clearance) {
     fronts = table_of(mesh_->mesh, field_, levels_);
     for (const Polygon& ring : mesh_->corners) {
       rings_.push_back(volume_.over(ring).si());
@@ -124,6 +130,7 @@ class FieldCourse : public Course {
   }
 
   [[nodiscard]] std::optional<CutRows> cut(const std::vector<double>& shares) const override {
+    if (shares.size() < 2) return std::nullopt;
     // Straight lines may get in each other's way: those that do are left as the field has them,
     // which never cross; at last all of them.
     constexpr int most_tries = 4;
@@ -133,6 +140,7 @@ class FieldCourse : public Course {
       if (!levels) break;
       split_rows(*levels);
       if (bend_crossing(*levels, straight)) continue;
+      if (auto rows = rows_of(off_corners(*levels))) return rows;
       if (auto rows = rows_of(*levels)) return rows;
       break;
     }
@@ -258,6 +266,62 @@ class FieldCourse : public Course {
     return crossing;
   }
 
+  /// Straight lines that end too near a corner are swung, so that they end off it and as much lies
+  /// behind them as before.
+  [[nodiscard]] std::vector<Level> off_corners(std::vector<Level> levels) const {
+    for (std::size_t i = 0; i < levels.size(); ++i) {
+      for (std::size_t k = 0; k < levels[i].front.size(); ++k) {
+        if (!levels[i].is_cut || levels[i].front[k].line.size() != 2) continue;
+        for (const bool up : {true, false}) {
+          if (auto swung = off_corner(levels, i, k, up)) levels[i].front = std::move(*swung);
+        }
+      }
+    }
+    return levels;
+  }
+
+  [[nodiscard]] std::optional<Front> off_corner(const std::vector<Level>& levels, std::size_t i,
+                                                std::size_t k, bool up) const {
+    const FrontLine& line = levels[i].front[k];
+    const Point& end = up ? line.line.front() : line.line.back();
+    const auto away = near_corner({end}, corners_, clearance_);
+    if (!away) return std::nullopt;
+    const Length by = (clearance_ - *away) * (1 + 1e-6);
+    for (const Length shift : {by, -by}) {
+      if (auto swung = swing(levels, i, k, up, shift)) return swung;
+    }
+    return std::nullopt;
+  }
+
+  /// One end moved by so much, the other so that the volumes stay.
+  [[nodiscard]] std::optional<Front> swing(const std::vector<Level>& levels, std::size_t i,
+                                           std::size_t k, bool up, Length shift) const {
+    Level level = levels[i];
+    std::vector<const Level*> between{&level};
+    if (i > 0) between.insert(between.begin(), &levels[i - 1]);
+    const double wanted = volume_before(between);
+    const double most = 2 * std::abs(shift.in_nm());
+    bool is_possible = true;
+    const auto missing = [&](double other) {
+      const Length back = Length::nm(other);
+      const auto moved = up ? slid(*mesh_, levels[i].front[k], shift, back)
+                            : slid(*mesh_, levels[i].front[k], back, shift);
+      is_possible = moved.has_value();
+      if (!is_possible) return 0.0;  // ends the search
+      level.front[k] = *moved;
+      return volume_before(between) - wanted;
+    };
+    const double guess = -shift.in_nm();
+    if (!rising_root(missing, -most, most, guess, 1e-6 * wanted) || !is_possible) {
+      return std::nullopt;
+    }
+    const bool clear = !near_corner(level.front[k].line, corners_, clearance_) &&
+                       (i == 0 || are_apart(levels[i - 1].front, level.front)) &&
+                       (i + 1 == levels.size() || are_apart(level.front, levels[i + 1].front));
+    if (!clear) return std::nullopt;
+    return level.front;
+  }
+
   /// Nothing when the parts do not tile the slab.
   [[nodiscard]] std::optional<CutRows> rows_of(const std::vector<Level>& levels) const {
     std::vector<const Level*> view;
@@ -306,6 +370,8 @@ class FieldCourse : public Course {
   std::shared_ptr<const WalkedMesh> mesh_;
   std::vector<double> field_;
   SlabVolume volume_;
+  std::vector<Point> corners_;  // to keep joints off
+  Length clearance_;
   std::vector<double> levels_;   // of the table of fronts
   std::vector<double> rings_;    // volumes; openings negative
   double area_ = 0, whole_ = 0;  // m2, m3
@@ -314,8 +380,10 @@ class FieldCourse : public Course {
 }  // namespace
 
 std::unique_ptr<Course> field_course(std::shared_ptr<const WalkedMesh> mesh,
-                                     std::vector<double> field, const SlabVolume& volume) {
-  return std::make_unique<FieldCourse>(std::move(mesh), std::move(field), volume);
+                                     std::vector<double> field, const SlabVolume& volume,
+                                     std::vector<Point> corners, Length clearance) {
+  return std::make_unique<FieldCourse>(std::move(mesh), std::move(field), volume,
+                                       std::move(corners), clearance);
 }
 
 }  // namespace strikeoff

@@ -135,17 +135,18 @@ struct Chosen {
   Cells cells;
 };
 
-std::size_t at_corners(const SlabCourses& slab, const Cells& cells) {
+/// Joints that end at a corner, or that no straight board makes.
+std::size_t awkward_joints(const SlabCourses& slab, const Cells& cells) {
   const Length clearance = corner_clearance(slab.shape);
   return static_cast<std::size_t>(
       std::count_if(cells.meetings.begin(), cells.meetings.end(), [&](const Meeting& meeting) {
-        return near_corner(meeting.line, slab.corners, clearance).has_value();
+        return meeting.line.size() > 2 || near_corner(meeting.line, slab.corners, clearance);
       }));
 }
 
 Chosen choose(const SlabCourses& slab, const std::vector<double>& shares, const Sweep* keep) {
   const std::vector<Candidate> candidates = ranked(slab, shares, keep);
-  constexpr double longer = 1.1;  // assumption: what a joint kept off a corner is worth
+  constexpr double longer = 1.1;  // assumption: what a straight joint off all corners is worth
   constexpr std::size_t most_cut = 3;
   Chosen best;
   const Candidate* first = nullptr;
@@ -158,10 +159,10 @@ Chosen choose(const SlabCourses& slab, const std::vector<double>& shares, const 
     }
     auto cells = cut_cells(*next.course, shares, next.rows, slab.volume);
     if (!cells) continue;
-    const std::size_t hits = at_corners(slab, *cells);
-    if (first == nullptr || hits < fewest) {
+    const std::size_t awkward = awkward_joints(slab, *cells);
+    if (first == nullptr || awkward < fewest) {
       best = {next.course, std::move(*cells)};
-      fewest = hits;
+      fewest = awkward;
     }
     if (first == nullptr) first = &next;
     ++tried;
