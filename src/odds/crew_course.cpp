@@ -3,7 +3,7 @@
 
 namespace strikeoff {
 
-BatchMinutes usual_minutes(const Times& t) {
+OperationTimes usual_times(const Times& t) {
   return {t.load.usual.si(),  t.mix.usual.si(),  t.discharge.usual.si(), t.reset.usual.si(),
           t.carry.usual.si(), t.back.usual.si(), t.place.usual.si()};
 }

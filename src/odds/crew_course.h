@@ -11,12 +11,12 @@
 namespace strikeoff {
 
 /// How long each operation of one batch takes, in seconds.
-struct BatchMinutes {
+struct OperationTimes {
   double load = 0, mix = 0, discharge = 0, reset = 0, carry = 0, back = 0, place = 0;
 };
 
 /// The usual times of the job.
-[[nodiscard]] BatchMinutes usual_minutes(const Times& times);
+[[nodiscard]] OperationTimes usual_times(const Times& times);
 
 /// Pours the batches one after the other with the crew's hands, at whatever each operation takes.
 ///
@@ -94,7 +94,7 @@ void CrewCourse::pour(Draw draw) {
   std::fill(free_.begin(), free_.end(), long_ago);
   std::fill(empty_.begin(), empty_.end(), long_ago);
   for (std::size_t i = 0; i < batches(); ++i) {
-    const BatchMinutes t = draw(i);
+    const OperationTimes t = draw(i);
     const std::size_t mixer = mixer_[i], mixes = first_free(mixing_);
     const double ready = std::max(empty_[mixer], free_[mixes]) + reset_[mixer] + t.load;
     contact_[i] = i == 0 ? 0 : std::max(ready, earliest_water(i));

@@ -131,7 +131,7 @@ void Pourer::run_course(const Day& day, Trial& trial) {
     const auto draw = [&](const Pert& time, std::uint32_t value) {
       return time.at(unit_interval(value)) * day.pace;
     };
-    BatchMinutes t;
+    OperationTimes t;
     t.load = draw(model_.load, first[0]);
     t.mix = draw(model_.mix, first[1]);
     t.discharge = draw(model_.discharge, first[2]);

@@ -15,7 +15,7 @@ namespace {
 /// The furthest any time of the course is from the plan's, at the usual times.
 double furthest(const Job& job, const Plan& plan) {
   CrewCourse course(job.crew, plan.batches);
-  course.pour([&](std::size_t) { return usual_minutes(job.crew.times); });
+  course.pour([&](std::size_t) { return usual_times(job.crew.times); });
   double most = 0;
   for (std::size_t i = 0; i < plan.batches.size(); ++i) {
     most = std::max({most, std::abs(course.contact(i) - plan.batches[i].contact.si()),
@@ -59,7 +59,7 @@ TEST_CASE("a slow batch holds back those behind it") {
   const Plan plan = a_pour_plan(job, 3);
   CrewCourse course(job.crew, plan.batches);
   course.pour([&](std::size_t i) {
-    BatchMinutes t = usual_minutes(job.crew.times);
+    OperationTimes t = usual_times(job.crew.times);
     if (i == 0) t.mix += 120;
     return t;
   });
@@ -78,7 +78,7 @@ TEST_CASE("a batch is kept dry while the one before it waits to be placed") {
   const Plan plan = a_pour_plan(job, 3);
   CrewCourse course(job.crew, plan.batches);
   course.pour([&](std::size_t i) {
-    BatchMinutes t = usual_minutes(job.crew.times);
+    OperationTimes t = usual_times(job.crew.times);
     if (i == 0) t.place = 12 * 60;
     return t;
   });
@@ -92,7 +92,7 @@ TEST_CASE("who mixes and places but does not carry does one thing at a time") {
   job.crew.people = {{Role::mix, Role::place}, {Role::carry}};
   const Plan plan = a_pour_plan(job, 3);
   CrewCourse course(job.crew, plan.batches);
-  course.pour([&](std::size_t) { return usual_minutes(job.crew.times); });
+  course.pour([&](std::size_t) { return usual_times(job.crew.times); });
   // Placed at 7; then 0.5 to clean and 1 to load: the next water at 8.5, though the plan's beat,
   // which is a bound, says 8.
   CHECK(course.contact(1) == Approx(8.5 * 60));
