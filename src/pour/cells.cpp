@@ -54,7 +54,7 @@ std::optional<std::pair<double, double>> on_line(const Point& p, const Point& q,
 }
 
 /// Where the edges of these cells run along a front.
-std::vector<Stretch> stretches_on(const Polygon& line, const Cells& cells, std::size_t first,
+std::vector<Stretch> stretches_on(const Polygon& line, const SlabCells& cells, std::size_t first,
                                   std::size_t count) {
   std::vector<Stretch> stretches;
   if (count == 1) return {{0, length_nm(line), first}};
@@ -106,7 +106,7 @@ Polygon part_of(const Polygon& line, double lo, double hi) {
 
 /// Where two rows meet along a front.
 void meet_along(const Polygon& line, std::vector<Stretch> behind, std::vector<Stretch> ahead,
-                std::vector<Meeting>& meetings) {
+                std::vector<CellMeeting>& meetings) {
   constexpr double corner = 1e3;  // nm: cells that share less meet at a corner
   for (std::size_t i = 0, k = 0; i < behind.size() && k < ahead.size();) {
     const double lo = std::max(behind[i].lo, ahead[k].lo);
@@ -124,7 +124,7 @@ void meet_along(const Polygon& line, std::vector<Stretch> behind, std::vector<St
 
 /// Cuts a row straight across the way its cells follow one another.
 void cut_row(const std::vector<Polygon>& row, const Direction& along,
-             const std::vector<double>& shares, const SlabVolume& volume, Cells& cells) {
+             const std::vector<double>& shares, const SlabVolume& volume, SlabCells& cells) {
   std::vector<Ring> rings;
   for (const Polygon& part : row) rings.push_back(ring_of(part, along));
   const Region region = region_of(rings);
@@ -203,8 +203,8 @@ Estimate estimate(const FrontTable& fronts, const std::vector<double>& shares,
   return result;
 }
 
-std::optional<Cells> cut_cells(const Course& course, const std::vector<double>& shares,
-                               const std::vector<std::size_t>& rows, const SlabVolume& volume) {
+std::optional<SlabCells> cut_cells(const Course& course, const std::vector<double>& shares,
+                                   const std::vector<std::size_t>& rows, const SlabVolume& volume) {
   std::vector<double> row_shares;
   std::vector<std::size_t> first_cell;
   std::size_t cell = 0;
@@ -215,7 +215,7 @@ std::optional<Cells> cut_cells(const Course& course, const std::vector<double>& 
   }
   const auto cut = course.cut(row_shares);
   if (!cut) return std::nullopt;
-  Cells cells;
+  SlabCells cells;
   for (std::size_t r = 0; r < rows.size(); ++r) {
     if (rows[r] == 1) {
       cells.parts.push_back(cut->parts[r]);

@@ -15,14 +15,14 @@ namespace strikeoff {
 // as can be, while rows there and back again would keep the first cells waiting twice as long.
 
 /// Where two cells meet, along a line.
-struct Meeting {
+struct CellMeeting {
   std::size_t first = 0, second = 0;  // cells, in the order they are filled
   Polygon line;
 };
 
-struct Cells {
+struct SlabCells {
   std::vector<std::vector<Polygon>> parts;  // of each cell
-  std::vector<Meeting> meetings;
+  std::vector<CellMeeting> meetings;
   std::vector<Length> advances;  // of the front with each cell's row, on average
 };
 
@@ -41,9 +41,9 @@ struct Estimate {
                                 const std::vector<std::size_t>& rows, Area slab);
 
 /// Nothing where the course cannot be cut so.
-[[nodiscard]] std::optional<Cells> cut_cells(const Course& course,
-                                             const std::vector<double>& shares,
-                                             const std::vector<std::size_t>& rows,
-                                             const SlabVolume& volume);
+[[nodiscard]] std::optional<SlabCells> cut_cells(const Course& course,
+                                                 const std::vector<double>& shares,
+                                                 const std::vector<std::size_t>& rows,
+                                                 const SlabVolume& volume);
 
 }  // namespace strikeoff

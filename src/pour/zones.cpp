@@ -132,14 +132,14 @@ std::vector<Candidate> ranked(const SlabCourses& slab, const std::vector<double>
 
 struct Chosen {
   const Course* course = nullptr;
-  Cells cells;
+  SlabCells cells;
 };
 
 /// Joints that end at a corner, or that no straight board makes.
-std::size_t awkward_joints(const SlabCourses& slab, const Cells& cells) {
+std::size_t awkward_joints(const SlabCourses& slab, const SlabCells& cells) {
   const Length clearance = corner_clearance(slab.shape);
   return static_cast<std::size_t>(
-      std::count_if(cells.meetings.begin(), cells.meetings.end(), [&](const Meeting& meeting) {
+      std::count_if(cells.meetings.begin(), cells.meetings.end(), [&](const CellMeeting& meeting) {
         return meeting.line.size() > 2 || near_corner(meeting.line, slab.corners, clearance);
       }));
 }
@@ -178,14 +178,14 @@ class SlabZones {
             const std::vector<Column>& columns, int lifts)
       : shape_(shape), portions_(portions), columns_(columns), lifts_(lifts) {}
 
-  void add(const Cells& cells, ZonePlan& plan) const {
+  void add(const SlabCells& cells, ZonePlan& plan) const {
     for (std::size_t c = 0; c < columns_.size(); ++c) {
       add_zones(columns_[c], cells.parts[c], plan);
       for (std::size_t k = 0; k + 1 < columns_[c].count; ++k) {
         add_joint(batch(columns_[c], k), batch(columns_[c], k + 1), {}, plan);
       }
     }
-    for (const Meeting& meeting : cells.meetings) {
+    for (const CellMeeting& meeting : cells.meetings) {
       const Column &a = columns_[meeting.first], &b = columns_[meeting.second];
       for (std::size_t k = 0; k < std::max(a.count, b.count); ++k) {
         add_joint(batch(a, k), batch(b, k), meeting.line, plan);
