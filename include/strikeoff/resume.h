@@ -55,7 +55,9 @@ struct Resume {
   double bags_used = 0, bags_needed = 0, bags_left = 0, bags_short = 0;
   bool bags_left_is_known = false;  // else: as planned to be bought, less those used
   std::vector<OpenJoint> joints;    // by first, then second batch
-  std::optional<Duration> meet_by;  // the present wet edge: the earliest of its joints
+  // The present wet edge must be met by then, and by which batch; the earliest of its joints.
+  std::optional<Duration> meet_by;
+  int meet_with = 0;
   std::optional<NextBatch> next;    // nothing: no more batch today
   std::optional<StopEnd> stop_end;
   std::string in_hand;  // what to do with mix that has its water but is not placed; may be empty

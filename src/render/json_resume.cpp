@@ -66,6 +66,7 @@ std::string render_json(const Resume& resume) {
                   {"short", number(resume.bags_short)}};
   if (resume.next) file["next"] = next(*resume.next);
   add(file, "meet_by_min", resume.meet_by);
+  if (resume.meet_by) file["meet_with"] = resume.meet_with;
   if (resume.stop_end) file["stop_end"] = stop_end(*resume.stop_end);
   file["in_hand"] = resume.in_hand;
   file["mix_temperature_c"] = number(rest.pour.mix_temperature.in_c());

@@ -42,11 +42,6 @@ std::string working_time(const Plan& plan) {
                     show(*pour.working_time));
 }
 
-/// A mark on the wet slab needs no tenths of a millimetre.
-Length on_tape(Length length, Units units) {
-  return units == Units::metric ? Length::mm(std::round(length.in_mm())) : length;
-}
-
 /// "Start at the left end, go to the right end.": each slab's course, where it is cut at all.
 std::string course(const Sweep& sweep, const Plan& plan) {
   const bool is_cut = std::any_of(plan.pour.joints.begin(), plan.pour.joints.end(),

@@ -78,7 +78,8 @@ std::string edge(const Resume& resume) {
   if (is_late && !resume.next) return "";
   return paragraph(
       "  ",
-      fmt::format("MEET THE WET EDGE BY {}: in {}.", deadline(resume.rest, *resume.meet_by),
+      fmt::format("MEET THE WET EDGE BY {}: batch {} placed, in {}.",
+                  deadline(resume.rest, *resume.meet_by), resume.meet_with,
                   show(minutes(std::floor(in_minutes(*resume.meet_by - resume.now) + 1e-9)))));
 }
 
@@ -99,10 +100,10 @@ std::string stop_end(const Resume& resume) {
       if (resume.rest.slabs.size() > 1) where += fmt::format(" ({})", joint.slab);
     }
     text += paragraph(
-        "  ",
-        fmt::format("Stand a board on edge there, {} long, oiled and screwed to the form.{}{} "
-                    "Fill up to it, square and the full depth, and rod along it.",
-                    show(stop.length, units), where, where.empty() ? "" : "."));
+        "  ", fmt::format(
+                  "Stand a board on edge there, {} long, oiled and screwed to the form.{}{} "
+                  "Fill up to it, square and the full depth, and rod along it.",
+                  show(text::on_tape(stop.length, units), units), where, where.empty() ? "" : "."));
   }
   return text + paragraph("  ", fmt::format("{} out today. Once the slab is hard: take the "
                                             "board away, roughen and wet the face, then go on.",

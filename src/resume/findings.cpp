@@ -106,18 +106,22 @@ Check bags(const Resume& resume, const std::string& by) {
   const std::string need = show_number(resume.bags_needed, 2),
                     left = show_number(resume.bags_left, 2);
   Check check = timed("bags-left", Level::ok,
-                      fmt::format("{} bags are still needed, {} are left", need, left));
+                      fmt::format("The bags are enough: {} needed, {} left", need, left));
   check.value = resume.bags_left;
   check.limit = resume.bags_needed;
   check.unit = "bags";
   if (resume.bags_short > 0) {
-    check.level = Level::stop;
-    check.title = fmt::format("{} bags too few: {} are needed, {} are left",
-                              show_number(std::ceil(resume.bags_short - 1e-9), 0), need, left);
-    check.advice = fmt::format(
-        "Get more of the same mix{}; without them end the slab at the stop-end named above. More "
-        "water does not stretch a bag: it weakens it.",
-        by);
+    const bool goes_on = resume.stop_end && resume.stop_end->is_for_bags;
+    check.level = goes_on ? Level::stop : Level::caution;
+    check.title = fmt::format(
+        "{} too few: {} needed, {} left",
+        count(static_cast<int>(std::ceil(resume.bags_short - 1e-9)), "bag", "bags"), need, left);
+    check.advice = goes_on ? fmt::format(
+                                 "Get more of the same mix{}; without them end the slab at the "
+                                 "stop-end named above. More water does not stretch a bag: it "
+                                 "weakens it.",
+                                 by)
+                           : "Get more of the same mix for the day the rest is poured.";
   } else if (!resume.bags_left_is_known) {
     check.basis = "bags planned to be bought less those used; give bags_left to be sure";
   }

@@ -145,6 +145,7 @@ void open_joints(const std::vector<Joint>& joints, Resume& resume) {
       const bool is_edge = joint.first <= resume.begun;
       if (is_edge && (!resume.meet_by || *open.meet_by < *resume.meet_by)) {
         resume.meet_by = open.meet_by;
+        resume.meet_with = joint.second;
       }
     }
     resume.joints.push_back(std::move(open));
