@@ -22,6 +22,8 @@ constexpr Range<Volume> batch_water{litres(0.01), litres(5000), "10 mL and 5000 
 constexpr Range<Length> form_depth{Length::mm(1), Length::m(2), "1 mm (1/16 in) and 2 m (79 in)"};
 /// A tape held at the form reads a little past the slab. Assumption.
 constexpr Length past_the_edge = Length::mm(50);
+/// A base may lie so much lower in places. Assumption.
+constexpr Length unevenness = Length::mm(100);
 constexpr double day = 86400;
 
 bool is_digit(char c) {
@@ -260,19 +262,28 @@ class LogReader {
       const auto depth = read_quantity(reader_, o.need("depth", example), form_depth);
       o.finish();
       if (slab.empty() || !at || !depth) continue;
-      check_place(slab, *at, at_node);
+      check_reading(entry.pointer, {slab, *at, *depth});
       depths.push_back({slab, *at, *depth});
     }
   }
 
-  void check_place(const std::string& name, const Point& at, const Node& node) {
+  void check_reading(const std::string& pointer, const DepthReading& reading) {
     const auto slab = std::find_if(job_.slabs.begin(), job_.slabs.end(),
-                                   [&](const Slab& each) { return each.name == name; });
+                                   [&](const Slab& each) { return each.name == reading.slab; });
     const Polygon outline = sharp_outline(*slab);
-    if (contains(outline, at) || distance(at, outline) <= past_the_edge) return;
-    reader_.error(node.pointer, {"outside-the-slab", "this place lies outside the slab",
-                                 "\"at\" is measured as the base's corners are: look at the "
-                                 "units"});
+    if (!contains(outline, reading.at) && distance(reading.at, outline) > past_the_edge) {
+      reader_.error(pointer_to(pointer, "at"),
+                    {"outside-the-slab", "this place lies outside the slab",
+                     "\"at\" is measured as the base's corners are: look at the units"});
+    }
+    if (reading.depth > 3 * slab->thickness + unevenness) {
+      reader_.error(
+          pointer_to(pointer, "depth"),
+          {"too-deep",
+           fmt::format("a slab {} thick cannot be {} deep here", show(slab->thickness, job_.units),
+                       show(reading.depth, job_.units)),
+           "look at the unit; it is measured from the top of the form straight down"});
+    }
   }
 
   Reader& reader_;

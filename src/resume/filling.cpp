@@ -122,7 +122,9 @@ Filling fill(const Job& job, const Plan& plan, const PourLog& log) {
   for (const SlabPlan& slab : plan.slabs) net += slab.concrete;
   for (const LoggedBatch& batch : log.batches) {
     const double bags = bags_of(batch, plan);
-    const Volume volume = yield_of_bag(job.mix, water_of(batch, plan) / bags) * bags;
+    // Hardly any water in it: no less than nothing.
+    const Volume volume =
+        std::max(yield_of_bag(job.mix, water_of(batch, plan) / bags) * bags, Volume{});
     filling.volumes.push_back(volume);
     mixed += volume;
     const Volume fills = std::min(volume * into_form, net - filling.filled);

@@ -196,9 +196,9 @@ std::vector<Check> depths(const Job& job, const Filling& filling) {
 
 }  // namespace
 
-std::vector<Check> find(const Job& job, const Plan& plan, const PourLog& log,
-                        const Filling& filling, const Resume& resume,
-                        const std::vector<Joint>& made) {
+std::vector<Check> findings(const Job& job, const Plan& plan, const PourLog& log,
+                            const Filling& filling, const Resume& resume,
+                            const std::vector<Joint>& made) {
   std::vector<Check> checks;
   const auto add = [&](std::optional<Check> check) {
     if (check) checks.push_back(std::move(*check));

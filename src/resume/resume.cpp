@@ -288,7 +288,7 @@ Resume resume(const Job& job, const Catalogue& catalogue, const PourLog& log) {
   for (const Joint& joint : joints) {
     if (joint.second <= resume.placed) made.push_back(joint);
   }
-  resume.rest.checks = find(job, plan, log, filling, resume, made);
+  resume.rest.checks = findings(job, plan, log, filling, resume, made);
   pour.feasible = !has_stop(resume);
   return resume;
 }
