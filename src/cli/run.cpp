@@ -50,7 +50,7 @@ Exit status:
   0   planned, and nothing is at STOP
   1   planned, but something is at STOP: the plan as given would fail or hurt someone
   2   the command line is wrong
-  3   the job file is wrong
+  3   the job file is wrong, or the log
   4   a file could not be read or written
   70  a bug in strikeoff
 )";

@@ -127,7 +127,9 @@ std::string now(const Resume& resume) {
 std::string left(const Resume& resume) {
   const Plan& rest = resume.rest;
   text::Table table({{""}, {""}});
-  table.add({"Filled", show_concrete(resume.filled, rest.units) + ", as the plan counts it"});
+  table.add({"Filled", show_concrete(resume.filled, rest.units) +
+                           (resume.placed < resume.begun ? ", with what is in hand" : "") +
+                           ", as the plan counts it"});
   table.add({"Still to fill", show_concrete(resume.left, rest.units)});
   table.add(
       {"Bags", fmt::format("{} used, {} needed, {} left{}", show_number(resume.bags_used, 2),
