@@ -5,6 +5,7 @@
 
 #include "strikeoff/odds.h"
 #include "strikeoff/plan.h"
+#include "strikeoff/resume.h"
 
 namespace strikeoff {
 
@@ -21,5 +22,11 @@ namespace strikeoff {
 /// The odds file, format "strikeoff-odds/1": chances as shares of 1 with their 95 % interval, SI
 /// with the unit in each key.
 [[nodiscard]] std::string render_json(const Odds& odds);
+
+/// The rest of a pour as text: what to do now and until when comes first.
+[[nodiscard]] std::string render_text(const Resume& resume);
+
+/// The file of the rest, format "strikeoff-resume/1": SI with the unit in each key.
+[[nodiscard]] std::string render_json(const Resume& resume);
 
 }  // namespace strikeoff

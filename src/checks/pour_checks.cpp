@@ -11,8 +11,8 @@
 #include "pour/crew.h"
 #include "pour/finishing.h"
 #include "pour/hardening.h"
-#include "pour/lone_finisher.h"
 #include "pour/joint_corners.h"
+#include "pour/lone_finisher.h"
 
 namespace strikeoff {
 namespace {

@@ -31,17 +31,24 @@ struct OddsArguments {
   std::string risk = "5";
 };
 
+struct ResumeArguments {
+  PlanOptions plan;  // job, format, diagnostics
+  std::string log;   // path, or "-"
+};
+
 /// `plan JOB`: the whole plan.
 [[nodiscard]] ExitCode command_plan(const PlanOptions& options, const Streams& streams);
 /// `check JOB`: only its problems or, when there are none, the plan's checks.
 [[nodiscard]] ExitCode command_check(const PlanOptions& options, const Streams& streams);
 /// `odds JOB`: how often the plan's pour goes wrong.
 [[nodiscard]] ExitCode command_odds(const OddsArguments& arguments, const Streams& streams);
+/// `resume JOB LOG`: the rest of a pour that is under way.
+[[nodiscard]] ExitCode command_resume(const ResumeArguments& arguments, const Streams& streams);
 /// `new`: a starter job.
 [[nodiscard]] ExitCode command_new(const Streams& streams);
 /// `list WHAT`: one part of the shipped catalogue.
 [[nodiscard]] ExitCode command_list(std::string_view what, const Streams& streams);
-/// `schema job|plan`.
+/// `schema job|plan|log`.
 [[nodiscard]] ExitCode command_schema(std::string_view what, const Streams& streams);
 
 /// What `list` can list.

@@ -11,13 +11,15 @@ namespace strikeoff::cli {
 std::optional<Job> load_job(const PlanOptions& options, const Streams& streams) {
   const std::string text = read_file(options.job, streams.in);
   ReadResult result = read_job(text);
-  if (!result.job) {
-    const std::string name = options.job == "-" ? "<stdin>" : options.job;
-    streams.err << (options.diagnostics == "json"
-                        ? render_diagnostics_json(result.diagnostics, name)
-                        : render_diagnostics(result.diagnostics, name, text));
-  }
+  if (!result.job) print_problems(result.diagnostics, options.job, text, options, streams);
   return std::move(result.job);
+}
+
+void print_problems(const std::vector<Diagnostic>& problems, const std::string& path,
+                    const std::string& text, const PlanOptions& options, const Streams& streams) {
+  const std::string name = path == "-" ? "<stdin>" : path;
+  streams.err << (options.diagnostics == "json" ? render_diagnostics_json(problems, name)
+                                                : render_diagnostics(problems, name, text));
 }
 
 }  // namespace strikeoff::cli

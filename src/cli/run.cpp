@@ -36,11 +36,13 @@ Commands:
                    --threads T            at once; the answer stays the same
                    --risk 5 %             a risk that is small enough: the dose for it is sought
                    --format, --diagnostics  as above
+  resume JOB LOG the rest of a pour under way, from a log of what has happened so far
+                   --format, --diagnostics  as above
   new            a commented starter job
   list WHAT      the shipped goods: mixes, boards, panels, additives or supplies
-  schema WHAT    the JSON Schema of the job file or of the plan file: job or plan
+  schema WHAT    the JSON Schema of a file: job, plan or log
 
-  JOB is a file, or - for standard input.
+  JOB is a file, or - for standard input; so is LOG.
   -h, --help     this help, or the help of a command
   --version      the version
 
@@ -48,13 +50,14 @@ Exit status:
   0   planned, and nothing is at STOP
   1   planned, but something is at STOP: the plan as given would fail or hurt someone
   2   the command line is wrong
-  3   the job file is wrong
+  3   the job file is wrong, or the log
   4   a file could not be read or written
   70  a bug in strikeoff
 )";
 
 const std::vector<std::string>& command_names() {
-  static const std::vector<std::string> names = {"plan", "check", "odds", "new", "list", "schema"};
+  static const std::vector<std::string> names = {"plan", "check", "odds",  "resume",
+                                                 "new",  "list",  "schema"};
   return names;
 }
 
@@ -63,9 +66,10 @@ struct CommandLine {
   CLI::App app{"", "strikeoff"};
   PlanOptions plan;
   OddsArguments odds;
+  ResumeArguments resume;
   std::string what;
-  CLI::App *plan_command, *check_command, *odds_command, *new_command, *list_command,
-      *schema_command;
+  CLI::App *plan_command, *check_command, *odds_command, *resume_command, *new_command,
+      *list_command, *schema_command;
 
   CommandLine() {
     app.require_subcommand(1);
@@ -73,6 +77,7 @@ struct CommandLine {
     plan_command = app.add_subcommand("plan", "The plan of a job.");
     check_command = app.add_subcommand("check", "The problems of a job file, or its checks.");
     odds_command = app.add_subcommand("odds", "How often that pour goes wrong.");
+    resume_command = app.add_subcommand("resume", "The rest of a pour under way.");
     new_command = app.add_subcommand("new", "A commented starter job.");
     list_command = app.add_subcommand("list", "The shipped goods.");
     schema_command = app.add_subcommand("schema", "The JSON Schema of a file.");
@@ -86,6 +91,9 @@ struct CommandLine {
     add_job(plan_command, plan);
     add_job(check_command, plan);
     add_job(odds_command, odds.plan);
+    add_job(resume_command, resume.plan);
+    resume_command->add_option("LOG", resume.log, "the log of the pour, or -")->required();
+    resume_command->add_option("--format", resume.plan.format, "form of the rest")->check(forms);
     plan_command->add_option("--format", plan.format, "form of the plan")->check(forms);
     odds_command->add_option("--format", odds.plan.format, "form of the odds")->check(forms);
     odds_command->add_option("--runs", odds.runs, "pours, 1 to 10000000");
@@ -96,9 +104,9 @@ struct CommandLine {
     list_command->add_option("WHAT", what, "what to list")
         ->required()
         ->check(CLI::IsMember(list_names()));
-    schema_command->add_option("WHAT", what, "job or plan")
+    schema_command->add_option("WHAT", what, "job, plan or log")
         ->required()
-        ->check(CLI::IsMember({"job", "plan"}));
+        ->check(CLI::IsMember({"job", "plan", "log"}));
   }
 
   CommandLine(const CommandLine&) = delete;
@@ -141,6 +149,7 @@ ExitCode run_command(const CommandLine& line, const Streams& streams) {
   if (line.plan_command->parsed()) return command_plan(line.plan, streams);
   if (line.check_command->parsed()) return command_check(line.plan, streams);
   if (line.odds_command->parsed()) return command_odds(line.odds, streams);
+  if (line.resume_command->parsed()) return command_resume(line.resume, streams);
   if (line.new_command->parsed()) return command_new(streams);
   if (line.list_command->parsed()) return command_list(line.what, streams);
   return command_schema(line.what, streams);

@@ -193,7 +193,7 @@ Odds simulate(const Job& job, const Plan& plan, const OddsOptions& options) {
     if (model.working_time > 0) leading = name_drivers(runs.correlations, odds);
   }
   odds.advice = advice_on(odds, leading);
-  odds.assumptions = assumptions_of(options.spreads, plan.pour.takt_is_bound, plan.units);
+  odds.assumptions = assumptions_of(options.spreads, !takes_turns(job.crew.people), plan.units);
   return odds;
 }
 

@@ -105,7 +105,8 @@ struct Candidate {
   Estimate estimate;
 };
 
-std::vector<Candidate> ranked(const SlabCourses& slab, const std::vector<double>& shares) {
+std::vector<Candidate> ranked(const SlabCourses& slab, const std::vector<double>& shares,
+                              const Sweep* keep) {
   // Straight cuts across the slab are the easiest to mark out: worth joints 2 % longer
   // (assumption).
   constexpr double plain_may_be = 0.98;
@@ -113,9 +114,10 @@ std::vector<Candidate> ranked(const SlabCourses& slab, const std::vector<double>
   const Area top = slab.shape.top_area;
   std::vector<Candidate> candidates;
   for (const auto& course : slab.courses) {
+    if (keep && (course->from != keep->from || course->towards != keep->towards)) continue;
     Candidate next{course.get(), cells_in_rows(course->fronts, shares, top, least), {}};
     next.estimate = estimate(course->fronts, shares, next.rows, top);
-    if (candidates.empty()) next.estimate.joints = next.estimate.joints * plain_may_be;
+    if (course == slab.courses.front()) next.estimate.joints = next.estimate.joints * plain_may_be;
     candidates.push_back(std::move(next));
   }
   std::stable_sort(candidates.begin(), candidates.end(),
@@ -142,8 +144,8 @@ std::size_t awkward_joints(const SlabCourses& slab, const SlabCells& cells) {
       }));
 }
 
-Chosen choose(const SlabCourses& slab, const std::vector<double>& shares) {
-  const std::vector<Candidate> candidates = ranked(slab, shares);
+Chosen choose(const SlabCourses& slab, const std::vector<double>& shares, const Sweep* keep) {
+  const std::vector<Candidate> candidates = ranked(slab, shares, keep);
   constexpr double longer = 1.1;  // assumption: what a straight joint off all corners is worth
   constexpr std::size_t most_cut = 3;
   Chosen best;
@@ -165,6 +167,7 @@ Chosen choose(const SlabCourses& slab, const std::vector<double>& shares) {
     if (first == nullptr) first = &next;
     ++tried;
   }
+  if (keep && first == nullptr) return choose(slab, shares, nullptr);
   return best;
 }
 
@@ -285,7 +288,7 @@ ZoneCutter::~ZoneCutter() = default;
 ZoneCutter::ZoneCutter(ZoneCutter&&) noexcept = default;
 ZoneCutter& ZoneCutter::operator=(ZoneCutter&&) noexcept = default;
 
-ZonePlan ZoneCutter::cut(const std::vector<double>& shares) const {
+ZonePlan ZoneCutter::cut(const std::vector<double>& shares, const std::vector<Sweep>& keep) const {
   ZonePlan plan;
   plan.zones.resize(shares.size());
   plan.advances.resize(shares.size());
@@ -297,7 +300,8 @@ ZonePlan ZoneCutter::cut(const std::vector<double>& shares) const {
     const std::vector<Column> columns = columns_of(portions[k], lifts);
     std::vector<double> column_shares;
     for (const Column& column : columns) column_shares.push_back(column.share);
-    const Chosen chosen = choose(courses_->of(k, columns.size() > 1), column_shares);
+    const Chosen chosen = choose(courses_->of(k, columns.size() > 1), column_shares,
+                                 keep.empty() ? nullptr : &keep[k]);
     SlabZones(shape, portions[k], columns, lifts).add(chosen.cells, plan);
     plan.sweeps.push_back({shape.name, chosen.course->from, chosen.course->towards, lifts});
     // A batch that ends one slab and begins the next advances as it does in the larger part.

@@ -43,7 +43,11 @@ class ZoneCutter {
   /// in and dries at its edge. Where batches are too small for that they fill rows of cells. Slabs
   /// thicker than 150 mm are filled in lifts of at most that (assumption): so many batches in turn
   /// fill one cell from the bottom up, the last few each its own.
-  [[nodiscard]] ZonePlan cut(const std::vector<double>& shares) const;
+  ///
+  /// `keep`, of each slab in order, is the course it is already poured by: no other is taken where
+  /// that one can be cut.
+  [[nodiscard]] ZonePlan cut(const std::vector<double>& shares,
+                             const std::vector<Sweep>& keep = {}) const;
 
  private:
   struct Courses;

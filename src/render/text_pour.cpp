@@ -42,11 +42,6 @@ std::string working_time(const Plan& plan) {
                     show(*pour.working_time));
 }
 
-/// A mark on the wet slab needs no tenths of a millimetre.
-Length on_tape(Length length, Units units) {
-  return units == Units::metric ? Length::mm(std::round(length.in_mm())) : length;
-}
-
 /// "Start at the left end, go to the right end.": each slab's course, where it is cut at all.
 std::string course(const Sweep& sweep, const Plan& plan) {
   const bool is_cut = std::any_of(plan.pour.joints.begin(), plan.pour.joints.end(),
@@ -256,8 +251,12 @@ std::string pour(const Plan& plan) {
     result += paragraph("  Retarder: ", plan.pour.retarder_reason);
   }
   if (!plan.pour.smallest_crew.empty()) result += paragraph("  Crew: ", plan.pour.smallest_crew);
+  return result + "\n" + clock_table(plan);
+}
+
+std::string clock_table(const Plan& plan) {
   const std::vector<std::string> by_joints = slabs_by_joints(plan);
-  result += "\n" + timetable(by_joints, plan) + "\n";
+  std::string result = timetable(by_joints, plan) + "\n";
   result +=
       paragraph("  ",
                 "Times count from the first water of batch 1: start a "
@@ -270,6 +269,11 @@ std::string pour(const Plan& plan) {
              "  ",
              "Joint 3-4 is where batch 4 goes against batch 3. Mark both ends on the forms "
              "before the pour and pull the mix straight along a board from one to the other.");
+}
+
+std::string joint_line(const Joint& joint, Units units) {
+  if (joint.ends.size() != 2) return "";
+  return end_words(joint.ends[0], units) + " to " + end_words(joint.ends[1], units);
 }
 
 }  // namespace strikeoff::text

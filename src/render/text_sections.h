@@ -16,6 +16,11 @@ namespace strikeoff::text {
 [[nodiscard]] std::string cut(const Plan& plan);
 [[nodiscard]] std::string mix_card(const Plan& plan);
 [[nodiscard]] std::string pour(const Plan& plan);
+/// Of that section the table of times and places, and the joints that no box describes.
+[[nodiscard]] std::string clock_table(const Plan& plan);
+/// "the front, 230 mm from the left to the back, 230 mm from the left"; empty for a joint that ends
+/// inside the slab.
+[[nodiscard]] std::string joint_line(const Joint& joint, Units units);
 [[nodiscard]] std::string the_day(const Plan& plan);
 [[nodiscard]] std::string checks(const Plan& plan);
 [[nodiscard]] std::string assumptions(const Plan& plan);

@@ -24,6 +24,10 @@ std::string hours_minutes(long long seconds, int hour_digits, bool with_seconds)
 
 }  // namespace
 
+Length on_tape(Length length, Units units) {
+  return units == Units::metric ? Length::mm(std::round(length.in_mm())) : length;
+}
+
 std::string size(Length a, Length b, Units units) {
   const std::string first = show(a, units);
   return first.substr(0, first.rfind(' ')) + " x " + show(b, units);

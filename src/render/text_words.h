@@ -13,6 +13,8 @@ namespace strikeoff::text {
 
 // Words the sections share.
 
+/// A mark on the wet slab needs no tenths of a millimetre.
+[[nodiscard]] Length on_tape(Length length, Units units);
 /// "94 x 28 in", "2388 x 711 mm": the unit once.
 [[nodiscard]] std::string size(Length a, Length b, Units units);
 /// "94 x 28 in"; an outline that is no upright rectangle is given by the box around it:

@@ -7,7 +7,7 @@ import unittest
 from program import SOURCE
 
 # A module may include itself and the modules before it.
-ORDER = ["core", "job", "slab", "cutting", "mix", "pour", "checks", "plan", "odds", "render", "cli"]
+ORDER = ["core", "job", "slab", "cutting", "mix", "pour", "checks", "plan", "odds", "resume", "render", "cli"]
 # Independent of each other.
 APART = {("slab", "job")}
 READS_JSON = {"job", "render", "cli"}

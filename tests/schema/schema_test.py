@@ -7,7 +7,7 @@ import unittest
 
 from jsonschema import Draft202012Validator
 
-from program import EXAMPLES, plan, run, without_comments
+from program import EXAMPLES, SOURCE, plan, run, without_comments
 
 
 def schema(name):
@@ -54,8 +54,8 @@ def everything():
 
 
 class Schemas(unittest.TestCase):
-    def test_both_are_valid_2020_12_schemas(self):
-        for name in ("job", "plan"):
+    def test_all_are_valid_2020_12_schemas(self):
+        for name in ("job", "plan", "log"):
             with self.subTest(name):
                 self.assertEqual(schema(name)["$schema"],
                                  "https://json-schema.org/draft/2020-12/schema")
@@ -107,6 +107,37 @@ class Jobs(unittest.TestCase):
                 spoil(job)
                 self.assertNotEqual(problems("job", job), [])
                 result = run("plan", "-", stdin=json.dumps(job))
+                self.assertEqual((result.returncode, result.stdout), (3, ""))
+
+
+class Logs(unittest.TestCase):
+    JOB = SOURCE / "examples" / "bakery-table" / "job.json"
+    LOG = read((SOURCE / "examples" / "bakery-table" / "log.json").read_text())
+
+    def test_the_example_fits(self):
+        self.assertEqual(problems("log", self.LOG), [])
+        self.assertIn(run("resume", self.JOB, "-", stdin=json.dumps(self.LOG)).returncode, (0, 1))
+
+    def test_schema_and_program_refuse_the_same_broken_logs(self):
+        breaks = {
+            "unknown key": lambda log: log.update(bag_left=3),
+            "unknown key in a batch": lambda log: log["batches"][0].update(place="9 min"),
+            "no batches": lambda log: log.pop("batches"),
+            "an empty list": lambda log: log.update(batches=[]),
+            "a batch without its contact": lambda log: log["batches"][0].pop("contact"),
+            "a time without a unit": lambda log: log["batches"][0].update(contact=0),
+            "a text that is no time": lambda log: log.update(now="soon"),
+            "a number of no batch": lambda log: log["batches"][0].update(number=0),
+            "a depth without its place": lambda log: log["depths"][0].pop("at"),
+            "a depth that is a number": lambda log: log["depths"][0].update(depth=40),
+            "bags in words": lambda log: log.update(bags_left="three"),
+        }
+        for name, spoil in breaks.items():
+            with self.subTest(name):
+                log = copy.deepcopy(self.LOG)
+                spoil(log)
+                self.assertNotEqual(problems("log", log), [])
+                result = run("resume", self.JOB, "-", stdin=json.dumps(log))
                 self.assertEqual((result.returncode, result.stdout), (3, ""))
 
 

@@ -11,12 +11,13 @@
 namespace strikeoff::test {
 
 /// The pour of a long slab in this many batches of one bag, planned without forms and checks.
-inline Plan a_pour_plan(const Job& job, int batches) {
+inline Plan a_pour_plan(Job job, int batches) {
   SlabPlan slab = a_slab(Length::inches(10.0 * batches), Length::inches(28), Length::inches(1.5));
   slab.concrete = job.mix.yield * ((batches - 0.5) / (1 + job.waste));
   Plan plan;
   plan.mix = plan_mix(job, slab.concrete);
   plan.slabs = {std::move(slab)};
+  job.slabs = slabs_of(plan.slabs);
   Pour pour = plan_pour(job, plan.slabs, plan.mix);
   plan.mix.doses = dose_totals(job, plan.mix, pour.retarder);
   plan.pour = std::move(pour.plan);
