@@ -217,7 +217,7 @@ class Tracer {
 
   /// Rings that no front meets.
   [[nodiscard]] std::vector<std::size_t> unmet() const {
-    std::vector<char> met(m_.corners.size(), 0);
+    std::vector<int> met(m_.corners.size(), 0);
     for (std::size_t e = 0; e < meetings_.size(); ++e) met[ring(e)] = 1;
     std::vector<std::size_t> rings;
     for (std::size_t r = 0; r < met.size(); ++r) {
