@@ -176,10 +176,10 @@ struct PourPlan {
   int batches = 0;
   Duration takt;
   std::string bottleneck;
-  bool takt_is_bound = false;  // a person's roles are not consecutive: takt is a lower bound
   Duration lead;
   int gap = 0;
   Duration edge_wait_max;
+  bool wait_is_least = false;  // no timetable of this crew has a shorter one
   Temperature mix_temperature;
   double temperature_factor = 1;
   /// Of the last batch, where doses are tapered; nothing: the bag does not say.

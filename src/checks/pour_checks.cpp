@@ -122,8 +122,11 @@ Check cold_joint(const Job& job, const Plan& plan) {
     check.basis = "no batch has a neighbour";
     return check;
   }
-  check.basis = fmt::format("wait = {} x takt {} + lead {}; limit: {}", pour.gap, show(pour.takt),
-                            show(pour.lead), usable_basis);
+  const std::string wait =
+      pour.chain.empty()
+          ? fmt::format("wait = {} x takt {} + lead {}", pour.gap, show(pour.takt), show(pour.lead))
+          : "wait: " + pour.chain;
+  check.basis = fmt::format("{}; limit: {}", wait, usable_basis);
   const auto limit = allowed(job, pour);
   if (!set_limit(check, limit, "Whether the joints knit is not known")) return check;
   if (pour.edge_wait_max > *limit + tolerance) {
@@ -326,13 +329,6 @@ Check crew_check(const Job& job, const Plan& plan) {
     check.advice =
         "Decide who does: whoever is free can, once the last batch is placed. Add \"finish\" to "
         "that person's roles.";
-  } else if (plan.pour.takt_is_bound) {
-    check.level = Level::caution;
-    check.title = "Somebody walks between jobs that do not follow each other";
-    check.advice = fmt::format(
-        "One batch every {} is the best that can be hoped for; give each "
-        "person jobs that follow each other (mix and carry, carry and place).",
-        show(plan.pour.takt));
   }
   return check;
 }

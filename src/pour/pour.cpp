@@ -11,6 +11,7 @@
 #include "pour/crew.h"
 #include "pour/retarder.h"
 #include "pour/sentences.h"
+#include "pour/timetable.h"
 #include "pour/working_time.h"
 #include "pour/zones.h"
 
@@ -46,32 +47,59 @@ Batch one_batch(const Job& job, const MixPlan& mix, double retarder, int batches
   return batch;
 }
 
-/// The timetable: contact_i = (i - 1) x takt, so one batch is placed every takt, a lead after its
-/// contact. Among identical batches placed in this order no timetable has a shorter worst wait.
-std::vector<Batch> timetable(const Batch& same, const Pace& pace, int units, const Times& times,
-                             ZonePlan& zones) {
+std::vector<Touch> touches_of(const std::vector<Joint>& joints) {
+  std::vector<Touch> touches;
+  for (const Joint& joint : joints) touches.push_back({joint.first, joint.second});
+  return touches;
+}
+
+/// When each batch is where; without a complete crew there are no times, and all begin at 0.
+Timetable times_of(const Crew& crew, const Pace& pace, int batches,
+                   const std::vector<Touch>& touches) {
+  if (pace.missing.empty()) return least_wait_timetable(crew, batches, touches);
+  Timetable none;
+  none.own_age = pace.lead;
+  BatchTimes same;
+  same.place_start = pace.lead - crew.times.place.usual;
+  same.place_end = pace.lead;
+  none.batches.assign(static_cast<std::size_t>(batches), same);
+  return none;
+}
+
+/// Waits of the joints and what they make of the pour.
+void use_times(const Timetable& table, PourPlan& plan) {
+  for (Joint& joint : plan.joints) {
+    joint.wait = table.batches[static_cast<std::size_t>(joint.second - 1)].place_end -
+                 table.batches[static_cast<std::size_t>(joint.first - 1)].contact;
+  }
+  plan.edge_wait_max = table.worst_wait;
+  plan.wait_is_least = table.is_exact;
+  plan.chain = table.chain;
+  if (plan.batches > 1) plan.takt = table.takt;
+  for (const BatchTimes& batch : table.batches) plan.end = std::max(plan.end, batch.place_end);
+}
+
+std::vector<Batch> timed(const Batch& same, const Timetable& table,
+                         const std::vector<Joint>& joints, ZonePlan& zones) {
   std::vector<Batch> batches(zones.zones.size(), same);
   for (std::size_t i = 0; i < batches.size(); ++i) {
     Batch& batch = batches[i];
+    const BatchTimes& times = table.batches[i];
     batch.number = static_cast<int>(i) + 1;
-    batch.mixer = static_cast<int>(i) % units + 1;
-    batch.contact = pace.takt * static_cast<double>(i);
-    batch.place_start = batch.contact + times.mix.usual + times.discharge.usual + times.carry.usual;
-    batch.place_end = batch.contact + pace.lead;
+    batch.mixer = times.mixer;
+    batch.contact = times.contact;
+    batch.place_start = times.place_start;
+    batch.place_end = times.place_end;
     batch.neighbours = std::move(zones.neighbours[i]);
     batch.zones = std::move(zones.zones[i]);
     batch.front = zones.fronts[i];
     batch.advance = zones.advances[i];
-    if (!batch.neighbours.empty() && batch.neighbours.back() > batch.number) {
-      batch.edge_wait = edge_wait(batch.neighbours.back() - batch.number, pace);
-    }
+  }
+  for (const Joint& joint : joints) {
+    Batch& first = batches[static_cast<std::size_t>(joint.first - 1)];
+    first.edge_wait = std::max(first.edge_wait, joint.wait);
   }
   return batches;
-}
-
-/// Mixers that can run at once: each takes a person who mixes.
-int mixing_units(const Crew& crew) {
-  return std::max(1, std::min(crew.mixers, holders(crew.people, Role::mix)));
 }
 
 /// Working time, usable time, margin and whether the pour works with this dose.
@@ -94,7 +122,6 @@ Pour plan_pour(const Job& job, const std::vector<SlabPlan>& slabs, const MixPlan
   plan.batches = batch_count(mix, job.crew.bags_per_batch);
   plan.takt = beat.takt;
   plan.bottleneck = beat.bottleneck;
-  plan.takt_is_bound = beat.takt_is_bound;
   plan.lead = beat.lead;
 
   const Length strip =
@@ -105,14 +132,14 @@ Pour plan_pour(const Job& job, const std::vector<SlabPlan>& slabs, const MixPlan
   plan.joint_length = zones.joint_length;
   plan.sweeps = std::move(zones.sweeps);
   plan.joints = std::move(zones.joints);
-  for (Joint& joint : plan.joints) joint.wait = edge_wait(joint.second - joint.first, beat);
-  plan.edge_wait_max = edge_wait(plan.gap, beat);
-  plan.end = beat.takt * (plan.batches - 1) + beat.lead;
+  const std::vector<Touch> touches = touches_of(plan.joints);
+  const Timetable table = times_of(job.crew, beat, plan.batches, touches);
+  use_times(table, plan);
 
   plan.mix_temperature = mix_temperature(job, mix);
   plan.temperature_factor =
       temperature_factor(plan.mix_temperature, job.mix.at, job.mix.activation_energy);
-  const Demand demand{plan.edge_wait_max, beat.lead, job.limits.margin};
+  const Demand demand{plan.edge_wait_max, table.own_age, job.limits.margin};
   if (auto_retarder(job) && job.mix.working_time && beat.missing.empty()) {
     pour.retarder = least_dose(job, *job.mix.working_time, plan.temperature_factor, demand);
   }
@@ -121,10 +148,11 @@ Pour plan_pour(const Job& job, const std::vector<SlabPlan>& slabs, const MixPlan
 
   plan.retarder_reason = retarder_reason(job, beat, job.mix.working_time, plan.temperature_factor,
                                          demand, pour.retarder);
-  plan.water_rule = water_rule(beat, job.crew.times, plan.batches);
+  plan.water_rule = beat.missing.empty()
+                        ? water_rule(table, unpaced_wait(job.crew, plan.batches, touches))
+                        : no_timetable(beat);
   plan.smallest_crew = smallest_crew(job, plan.gap, plan.usable);
-  pour.batches = timetable(one_batch(job, mix, pour.retarder, plan.batches), beat,
-                           mixing_units(job.crew), job.crew.times, zones);
+  pour.batches = timed(one_batch(job, mix, pour.retarder, plan.batches), table, plan.joints, zones);
   return pour;
 }
 

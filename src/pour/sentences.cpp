@@ -91,6 +91,28 @@ std::string today(const Crew& crew, int fewest) {
   return fmt::format("{}today {} pour", fewer, now);
 }
 
+/// When the next batch gets its water.
+std::string next_water(const Timetable& table) {
+  const auto after = [&](std::size_t batch) {
+    return table.batches[batch + 1].contact - table.batches[batch].place_start;
+  };
+  const std::string rule = "From batch 2 on, keep the batch dry and add its water ";
+  // Nobody on a pour keeps time to half a second.
+  for (std::size_t i = 1; i + 1 < table.batches.size(); ++i) {
+    if (std::abs((after(i) - after(0)).si()) >= 0.5) return rule + "when the table says.";
+  }
+  if (std::abs(after(0).si()) < 0.5) {
+    return rule + "just as the previous batch starts being placed.";
+  }
+  if (after(0) > Duration{}) {
+    return rule + show(after(0)) + " after the previous batch starts being placed.";
+  }
+  return fmt::format(
+      "{}{} before the previous batch starts being placed, which is {} after that batch got its "
+      "own water.",
+      rule, show(-after(0)), show(table.batches[1].contact - table.batches[0].contact));
+}
+
 }  // namespace
 
 Duration edge_wait(int gap, const Pace& pace) {
@@ -127,22 +149,20 @@ std::string retarder_reason(const Job& job, const Pace& pace, std::optional<Dura
                      show(allowed(dose - searched->step)));
 }
 
-std::string water_rule(const Pace& pace, const Times& times, int batches) {
-  if (!pace.missing.empty()) return capital(pace.bottleneck) + ", so there is no timetable.";
-  if (batches == 1) return "There is one batch: add its water once everyone is in place.";
-  const Duration after = pace.takt - times.mix.usual - times.discharge.usual - times.carry.usual;
-  const std::string rule = "From batch 2 on, keep the batch dry and add its water ";
-  // Nobody on a pour keeps time to half a second.
-  if (std::abs(after.si()) < 0.5) {
-    return rule + "just as the previous batch starts being placed.";
+std::string water_rule(const Timetable& table, Duration flat_out) {
+  if (table.batches.size() == 1) {
+    return "There is one batch: add its water once everyone is in place.";
   }
-  if (after > Duration{}) {
-    return rule + show(after) + " after the previous batch starts being placed.";
-  }
-  return fmt::format(
-      "{}{} before the previous batch starts being placed, which is {} after that batch got its "
-      "own water.",
-      rule, show(-after), show(pace.takt));
+  const std::string flat =
+      flat_out - table.worst_wait < minutes(1)
+          ? ""
+          : fmt::format(" Mixing flat out would make edges wait {} instead of {}.", show(flat_out),
+                        show(table.worst_wait));
+  return next_water(table) + flat;
+}
+
+std::string no_timetable(const Pace& pace) {
+  return capital(pace.bottleneck) + ", so there is no timetable.";
 }
 
 std::string smallest_crew(const Job& job, int gap, std::optional<Duration> usable) {

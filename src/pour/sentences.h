@@ -6,6 +6,7 @@
 
 #include "pour/crew.h"
 #include "pour/retarder.h"
+#include "pour/timetable.h"
 #include "strikeoff/job.h"
 
 namespace strikeoff {
@@ -19,9 +20,12 @@ namespace strikeoff {
                                           std::optional<Duration> plain, double factor,
                                           const Demand& demand, double dose);
 
-/// When water goes into the next batch: takt - mix - discharge - carry after the previous one
-/// starts being placed; before it where that is negative.
-[[nodiscard]] std::string water_rule(const Pace& pace, const Times& times, int batches);
+/// When water goes into the next batch: so long after the previous one starts being placed, or
+/// before it; where that differs from batch to batch, by the table. Where mixing `flat_out` (every
+/// batch as soon as its mixer is free) makes the edges wait a minute longer or more, that too.
+[[nodiscard]] std::string water_rule(const Timetable& table, Duration flat_out);
+/// That instead, for a crew in which nobody has a needed role.
+[[nodiscard]] std::string no_timetable(const Pace& pace);
 
 /// The fewest people, up to 8, who can pour this with the job's mixers and this usable time,
 /// sharing the work as in `consecutive_crews`; among equal numbers the crew with the fastest beat,

@@ -143,8 +143,9 @@ std::vector<double> times_of(const DifferenceGraph& graph, const PourWork& work,
   return x;
 }
 
+/// Sums in another order differ in their last digits: to the nanosecond.
 Duration seconds_of(double s) {
-  return Duration::from_si(s);
+  return Duration::from_si(std::round(s * 1e9) / 1e9);
 }
 
 void sum_up(const Joints& touches, Timetable& table) {

@@ -121,7 +121,8 @@ Json pour(const PourPlan& pour) {
   result["wet_edge_max_mm"] = number(pour.wet_edge_max.in_mm());
   result["joint_length_mm"] = number(pour.joint_length.in_mm());
   result["feasible"] = pour.feasible;
-  result["takt_is_bound"] = pour.takt_is_bound;
+  result["wait_is_least"] = pour.wait_is_least;
+  result["chain"] = pour.chain;
   result["sweeps"] = array(pour.sweeps, sweep);
   result["joints"] = array(pour.joints, joint);
   result["retarder_per_bag"] = number(pour.retarder_per_bag);

@@ -17,12 +17,9 @@ std::string pace(const Plan& plan) {
   std::string text =
       fmt::format("From its first water a batch takes {} until it is placed.", show(pour.lead));
   if (pour.batches > 1) {
-    text = fmt::format("Start a batch every {}{}, a pace set by {}. ", show(pour.takt),
-                       pour.takt_is_bound ? " at best" : "", pour.bottleneck) +
+    text = fmt::format("Start a batch every {}, a pace set by {}. ", show(pour.takt),
+                       pour.bottleneck) +
            text;
-  }
-  if (pour.takt_is_bound) {
-    text += " Someone's jobs do not follow one another, so the real pace is slower: rehearse it.";
   }
   return text;
 }
@@ -30,7 +27,8 @@ std::string pace(const Plan& plan) {
 std::string edges(const Plan& plan) {
   const PourPlan& pour = plan.pour;
   if (pour.batches < 2) return "One batch: no edge waits for another.";
-  return "A fresh edge waits " + edge_verdict(pour) + ".";
+  const std::string chain = pour.chain.empty() ? "" : " The longest wait: " + pour.chain + ".";
+  return "A fresh edge waits " + edge_verdict(pour) + "." + chain;
 }
 
 std::string working_time(const Plan& plan) {

@@ -278,9 +278,3 @@ TEST_CASE("a crew that names nobody to finish can pour but must decide who trowe
   CHECK(crew.level == Level::caution);
   CHECK(crew.title == "Nobody is named to trowel the top");
 }
-
-TEST_CASE("a beat that is only a lower bound is a caution", "[checks]") {
-  Plan plan = potting_bench_plan();
-  plan.pour.takt_is_bound = true;
-  CHECK(pour_check(potting_bench_job(), plan, "crew").level == Level::caution);
-}
