@@ -170,7 +170,8 @@ struct Additive {
   std::optional<Duration> extends;  // of the working time, per dose
   std::vector<DoseFactor> factors;  // rising doses; used instead of `extends`
   std::optional<double> price;      // per dose
-  /// Of an "auto" retarder: the dose falls from batch to batch, so that the whole top sets together.
+  /// Of an "auto" retarder: the dose falls from batch to batch, so that the whole top sets
+  /// together.
   bool taper = false;
   bool operator==(const Additive&) const = default;
 };

@@ -86,6 +86,7 @@ struct DoseTotal {
   double per_bag = 0;  // doses; of a tapered retarder the first batch's, the most
   double total = 0;    // doses, whole pour
   std::variant<std::monostate, Mass, Volume> amount_per_bag;
+  bool falls = false;  // from batch to batch
 };
 
 struct MixPlan {
@@ -158,7 +159,7 @@ struct Batch {
 };
 
 /// A value the job left open, and what the plan took.
-struct Choice {
+struct SettledValue {
   std::string path;    // JSON Pointer of the value
   std::string value;   // as a person reads it
   std::string reason;  // one sentence
@@ -191,13 +192,13 @@ struct PourPlan {
   Length joint_length;
   bool feasible = false;
   std::vector<Joint> joints;
-  std::vector<Sweep> sweeps;    // of each slab
-  std::string chain;            // what makes the worst joint wait as long as it does
-  double retarder_per_bag = 0;  // doses in use, all retarders
-  std::string retarder_reason;  // why that dose; empty without a retarder
-  std::string water_rule;       // when water goes in, as one sentence
-  std::string smallest_crew;    // the fewest people that work, as one sentence
-  std::vector<Choice> choices;  // for what the job left open
+  std::vector<Sweep> sweeps;     // of each slab
+  std::string chain;             // what makes the worst joint wait as long as it does
+  double retarder_per_bag = 0;   // doses in use, all retarders
+  std::string retarder_reason;   // why that dose; empty without a retarder
+  std::string water_rule;        // when water goes in, as one sentence
+  std::string smallest_crew;     // the fewest people that work, as one sentence
+  std::vector<SettledValue> choices;   // for what the job left open
   std::vector<Remedy> remedies;  // for a pour that does not work: the easiest first, at most 6
   std::vector<Remedy> changes;   // of one that does: what one more person or mixer would bring
 };

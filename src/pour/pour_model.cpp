@@ -68,8 +68,8 @@ Outlook PourModel::quick(const Setup& setup) const {
 Outlook PourModel::exact(const Setup& setup) const {
   Outlook outlook = quick(setup);
   if (!outlook.pace.missing.empty()) return outlook;
-  const Timetable table = least_wait_timetable(setup.crew, outlook.batches,
-                                               touches_of(zones(outlook.batches).joints));
+  const Timetable table =
+      least_wait_timetable(setup.crew, outlook.batches, touches_of(zones(outlook.batches).joints));
   outlook.demand.wait = table.worst_wait;
   outlook.demand.age = table.own_age;
   outlook.end = {};

@@ -29,9 +29,9 @@ Temperature fresh_mix_temperature(Mass bag, Temperature bag_temperature, Mass wa
   constexpr double melting = 79.7;  // K
   const double dry = 0.22 * bag.si(), wet = water.si();
   const double coldest = std::min({0.0, bag_temperature.in_c(), water_temperature.in_c()});
-  const double mixed = (dry * bag_temperature.in_c() + wet * water_temperature.in_c() -
-                        melting * ice.si()) /
-                       (dry + wet + ice.si());
+  const double mixed =
+      (dry * bag_temperature.in_c() + wet * water_temperature.in_c() - melting * ice.si()) /
+      (dry + wet + ice.si());
   return Temperature::celsius(std::max(mixed, coldest));
 }
 
