@@ -118,12 +118,19 @@ struct Zone {
   int lift = 1;     // from the bottom; thick slabs are filled in several
 };
 
+/// Where a joint ends, for a tape: "on the front, 230 mm from the left".
+struct JointEnd {
+  std::string on, from;  // "the front", "edge 3", "sink's left"
+  Length away;
+};
+
 /// Where two batches meet.
 struct Joint {
   int first = 0, second = 0;  // batch numbers, first < second
   Length length;
   std::string slab;
   Polygon line;   // from end to end (base frame); empty between lifts
+  std::vector<JointEnd> ends = {};  // of the line; none where it ends inside the slab
   Duration wait;  // from the first one's contact until the second is placed
 };
 

@@ -3,12 +3,16 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
+#include <utility>
 
 #include "checks/checks.h"
 #include "core/format.h"
 #include "pour/crew.h"
 #include "pour/finishing.h"
 #include "pour/hardening.h"
+#include "pour/lone_finisher.h"
+#include "pour/joint_corners.h"
 
 namespace strikeoff {
 namespace {
@@ -143,6 +147,52 @@ Check cold_joint(const Job& job, const Plan& plan) {
   return check;
 }
 
+/// Joints that end where the slab cracks first; nothing for slabs without such a corner.
+std::optional<Check> joint_at_corner(const Job& job, const Plan& plan) {
+  Check check;
+  check.code = "joint-at-corner";
+  check.title = "No joint ends at a corner where the slab cracks first";
+  check.basis =
+      "corners that turn into the slab, of its edge and its openings, gather stress (common "
+      "practice, no source); joints stay twice the thickness and at least 100 mm off (assumption)";
+  std::optional<Length> nearest;
+  const Joint* worst = nullptr;
+  Length clearance;
+  bool any_corner = false;
+  std::set<std::pair<int, int>> joints;
+  for (const SlabPlan& slab : plan.slabs) {
+    const std::vector<Point> corners = crack_corners(slab);
+    if (corners.empty()) continue;
+    any_corner = true;
+    for (const Joint& joint : plan.pour.joints) {
+      if (joint.slab != slab.name) continue;
+      const auto away = near_corner(joint.line, corners, corner_clearance(slab));
+      if (!away) continue;
+      joints.emplace(joint.first, joint.second);
+      if (nearest && *nearest <= *away) continue;
+      nearest = away;
+      worst = &joint;
+      clearance = corner_clearance(slab);
+    }
+  }
+  if (!any_corner || plan.pour.joints.empty()) return std::nullopt;
+  if (!worst) return check;
+  check.level = Level::caution;
+  check.value = nearest->in_mm();
+  check.limit = clearance.in_mm();
+  check.unit = "mm";
+  check.title = fmt::format(
+      "{} at a corner where the slab cracks first",
+      joints.size() == 1 ? "A joint ends" : fmt::format("{} joints end", joints.size()));
+  check.advice = fmt::format(
+      "The joint of batches {} and {} ends {} from a corner that turns into the slab; {} is good. "
+      "Fill batch {} round the corner to {} past it and let the next batch make up for it, rod "
+      "across the joint, and lay mesh or a bar aslant across the corner.",
+      worst->first, worst->second, show(*nearest, job.units), show(clearance, job.units),
+      worst->first, show(clearance, job.units));
+  return check;
+}
+
 Check own_age(const Job& job, const Plan& plan) {
   const PourPlan& pour = plan.pour;
   Check check = timed("own-age", "Each batch is placed while it can be worked", pour.lead);
@@ -262,7 +312,16 @@ Check trowelling(const Job& job, const Plan& plan) {
   check.value = in_minutes(slow);
   check.limit = in_minutes(final_set);
   check.unit = "min";
-  if (slow <= final_set + tolerance) return check;
+  if (slow <= final_set + tolerance) {
+    if (lone_finisher(job.crew, plan, stiff, final_set, usual_trowel) == Lone::does_not_fit) {
+      check.level = Level::caution;
+      check.title = "One person cannot strike off and trowel at the same time";
+      check.advice =
+          "The first zones must be trowelled while the last ones are placed and struck off, and "
+          "only one person finishes: find a second one, if only to strike off.";
+    }
+    return check;
+  }
 
   const std::string work = fmt::format(
       "Two passes over the whole top are {} to {} of work for {}, and each zone has {} before its "
@@ -288,6 +347,9 @@ Check trowelling(const Job& job, const Plan& plan) {
     check.advice += quick > final_set + tolerance
                         ? fmt::format(", at the quick one still {}.", show(quick - final_set))
                         : "; at the quick one it is in time.";
+    if (lone_finisher(job.crew, plan, stiff, final_set, slow_trowel) == Lone::fits) {
+      check.advice += " Trowelling between batches, whenever there is time, it can just be done.";
+    }
     check.advice += more_finishers(job, plan, stiff, final_set);
   }
   return check;
@@ -342,8 +404,11 @@ Check crew_check(const Job& job, const Plan& plan) {
 }  // namespace
 
 std::vector<Check> pour_checks(const Job& job, const Plan& plan) {
-  std::vector<Check> checks{cold_joint(job, plan), own_age(job, plan), strike_off(job, plan),
-                            trowelling(job, plan)};
+  std::vector<Check> checks{cold_joint(job, plan)};
+  if (auto corners = joint_at_corner(job, plan)) checks.push_back(std::move(*corners));
+  checks.push_back(own_age(job, plan));
+  checks.push_back(strike_off(job, plan));
+  checks.push_back(trowelling(job, plan));
   if (job.crew.pour_within) checks.push_back(pour_end(*job.crew.pour_within, plan.pour));
   checks.push_back(crew_check(job, plan));
   return checks;

@@ -8,6 +8,7 @@
 #include "mix/mix.h"
 #include "plan/materials.h"
 #include "plan/schedule.h"
+#include "pour/joint_ends.h"
 #include "pour/pour.h"
 #include "pour/remedies.h"
 #include "pour/search.h"
@@ -128,6 +129,7 @@ Plan make_plan(const Job& given, const Catalogue& catalogue) {
   Pour pour = plan_pour(job, plan.mix, model);
   plan.pour = std::move(pour.plan);
   plan.batches = std::move(pour.batches);
+  name_ends(job.slabs, plan.slabs, plan.pour.joints);
   plan.pour.choices = std::move(settled.choices);
   plan.pour.remedies = remedies(job, model, plan.pour.joints);
   plan.pour.changes = changes(job, model);

@@ -55,10 +55,12 @@ class Course {
                                                       const std::vector<Polygon>& holes,
                                                       bool along_x, const SlabVolume& volume);
 
-/// Fronts along which a field over the mesh is the same, pulled straight. `field` has a number from
-/// 0 to 1 for each node.
+/// Fronts along which a field over the mesh is the same, pulled straight; those that would end
+/// nearer than the clearance to one of the corners are swung off it where that is enough. `field`
+/// has a number from 0 to 1 for each node.
 [[nodiscard]] std::unique_ptr<Course> field_course(std::shared_ptr<const WalkedMesh> mesh,
                                                    std::vector<double> field,
-                                                   const SlabVolume& volume);
+                                                   const SlabVolume& volume,
+                                                   std::vector<Point> corners, Length clearance);
 
 }  // namespace strikeoff

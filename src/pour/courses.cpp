@@ -5,6 +5,7 @@
 #include <cmath>
 #include <utility>
 
+#include "pour/joint_corners.h"
 #include "pour/slab_ends.h"
 #include "pour/sweep_field.h"
 
@@ -71,6 +72,8 @@ std::vector<std::unique_ptr<Course>> other_courses(const Slab& slab, const SlabP
   const auto mesh = std::make_shared<const WalkedMesh>(mesh_of(shape.outline, holes, spacing));
   if (!mesh->is_sound || mesh->mesh.rings.empty() || most == 0) return courses;
 
+  const std::vector<Point> corners = crack_corners(shape);
+  const Length clearance = corner_clearance(shape);
   const SweepFields fields(mesh->mesh);
   const std::vector<SlabEnd> ends = ends_of(slab, shape, mesh->mesh);
   const std::vector<EndPair> pairs = pairs_of(ends);
@@ -81,12 +84,13 @@ std::vector<std::unique_ptr<Course>> other_courses(const Slab& slab, const SlabP
     const SlabEnd& start = ends[ahead ? pairs[i].a : pairs[i].b];
     const SlabEnd& end = ends[ahead ? pairs[i].b : pairs[i].a];
     courses.push_back(
-        field_course(mesh, fields.harmonic(start.nodes, end.nodes), volume));
+        field_course(mesh, fields.harmonic(start.nodes, end.nodes), volume, corners, clearance));
     courses.back()->from = start.name;
     courses.back()->towards = end.name;
   }
   for (std::size_t i = 0; i < alone; ++i) {
-    courses.push_back(field_course(mesh, fields.distance(ends[i].nodes), volume));
+    courses.push_back(
+        field_course(mesh, fields.distance(ends[i].nodes), volume, corners, clearance));
     courses.back()->from = ends[i].name;
     courses.back()->towards = "the farthest places";
   }

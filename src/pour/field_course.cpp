@@ -5,6 +5,8 @@
 #include <utility>
 
 #include "pour/course.h"
+#include "pour/front_slide.h"
+#include "pour/joint_corners.h"
 #include "pour/rising_root.h"
 
 namespace strikeoff {
@@ -41,40 +43,66 @@ Rising rising(const PourMesh& mesh, const std::vector<double>& field, std::size_
   return t;
 }
 
-FrontTable table_of(const PourMesh& mesh, const std::vector<double>& field) {
-  constexpr std::size_t steps = 64;
-  constexpr double near_end = 1e-6;
-  const auto level = [](std::size_t i) {
-    return i == 0 ? near_end : i == steps ? 1 - near_end : static_cast<double>(i) / steps;
-  };
-  std::vector<double> behind(steps + 1), front(steps + 1), from_here_on(steps + 2);
+/// Levels at which about equal areas lie between neighbours, from just after the start to just
+/// before the end: in a dead end the field hardly rises.
+std::vector<double> spread_levels(const std::vector<Rising>& triangles) {
+  constexpr double steps = 64, near_end = 1e-6, apart = 1e-12;
+  std::vector<std::pair<double, double>> middles;  // field, area
+  double all = 0, behind = 0;
+  for (const Rising& t : triangles) {
+    middles.emplace_back((t.a + t.b + t.c) / 3, t.area);
+    all += t.area;
+  }
+  std::sort(middles.begin(), middles.end());
+  std::vector<double> levels{near_end};
+  double next = all / steps;
+  for (const auto& [field, area] : middles) {
+    behind += area;
+    if (behind < next) continue;
+    next = behind + all / steps;
+    if (field > levels.back() + apart && field < 1 - near_end) levels.push_back(field);
+  }
+  levels.push_back(1 - near_end);
+  return levels;
+}
+
+FrontTable table_of(const PourMesh& mesh, const std::vector<double>& field,
+                    std::vector<double>& levels) {
+  std::vector<Rising> triangles;
   for (std::size_t k = 0; k < mesh.triangles.size(); ++k) {
-    const Rising t = rising(mesh, field, k);
-    auto i = static_cast<std::size_t>(std::clamp(t.a, 0.0, 1.0) * steps);
-    for (; i <= steps && level(i) < t.c; ++i) {
-      behind[i] += t.behind(level(i));
-      front[i] += t.front(level(i));
+    triangles.push_back(rising(mesh, field, k));
+  }
+  levels = spread_levels(triangles);
+  std::vector<double> behind(levels.size()), front(levels.size()), whole(levels.size() + 1);
+  for (const Rising& t : triangles) {
+    auto i = static_cast<std::size_t>(std::lower_bound(levels.begin(), levels.end(), t.a) -
+                                      levels.begin());
+    for (; i < levels.size() && levels[i] < t.c; ++i) {
+      behind[i] += t.behind(levels[i]);
+      front[i] += t.front(levels[i]);
     }
-    from_here_on[i] += t.area;
+    whole[i] += t.area;
   }
   FrontTable table;
-  double all = 0, full = 0;
-  for (const double area : from_here_on) all += area;
-  for (std::size_t i = 0; i <= steps; ++i) {
-    full += from_here_on[i];
+  const double all = std::accumulate(triangles.begin(), triangles.end(), 0.0,
+                                     [](double sum, const Rising& t) { return sum + t.area; });
+  double full = 0;
+  for (std::size_t i = 0; i < levels.size(); ++i) {
+    full += whole[i];
     table.behind.push_back((behind[i] + full) / all);
     table.front.push_back(Length::m(front[i]));
   }
   return table;
 }
 
-double level_behind(const FrontTable& table, double share) {
+/// About the level with this share of the slab behind it.
+double level_behind(const FrontTable& table, const std::vector<double>& levels, double share) {
   const auto next = std::lower_bound(table.behind.begin(), table.behind.end(), share);
   if (next == table.behind.begin()) return 0;
   if (next == table.behind.end()) return 1;
   const auto i = static_cast<std::size_t>(next - table.behind.begin());
   const double part = (share - table.behind[i - 1]) / (table.behind[i] - table.behind[i - 1]);
-  return (static_cast<double>(i - 1) + part) / static_cast<double>(table.behind.size() - 1);
+  return levels[i - 1] + (levels[i] - levels[i - 1]) * part;
 }
 
 /// A cut, or a front within a row that splits it beside an opening.
@@ -87,9 +115,13 @@ struct Level {
 class FieldCourse : public Course {
  public:
   FieldCourse(std::shared_ptr<const WalkedMesh> mesh, std::vector<double> field,
-              const SlabVolume& volume)
-      : mesh_(std::move(mesh)), field_(std::move(field)), volume_(volume) {
-    fronts = table_of(mesh_->mesh, field_);
+              const SlabVolume& volume, std::vector<Point> corners, Length clearance)
+      : mesh_(std::move(mesh)),
+        field_(std::move(field)),
+        volume_(volume),
+        corners_(std::move(corners)),
+        clearance_(clearance) {
+    fronts = table_of(mesh_->mesh, field_, levels_);
     for (const Polygon& ring : mesh_->corners) {
       rings_.push_back(volume_.over(ring).si());
       area_ += signed_area(ring).si();
@@ -98,8 +130,25 @@ class FieldCourse : public Course {
   }
 
   [[nodiscard]] std::optional<CutRows> cut(const std::vector<double>& shares) const override {
-    if (auto rows = cut(shares, true)) return rows;
-    return cut(shares, false);  // straight lines got in each other's way
+    if (shares.size() < 2) return std::nullopt;
+    // Straight lines may get in each other's way: those that do are left as the field has them,
+    // which never cross; at last all of them.
+    constexpr int most_tries = 4;
+    std::vector<bool> straight(shares.size(), true);
+    for (int i = 0; i < most_tries; ++i) {
+      auto levels = find_levels(shares, straight);
+      if (!levels) break;
+      split_rows(*levels);
+      if (bend_crossing(*levels, straight)) continue;
+      if (auto rows = rows_of(off_corners(*levels))) return rows;
+      if (auto rows = rows_of(*levels)) return rows;
+      break;
+    }
+    straight.assign(shares.size(), false);
+    auto levels = find_levels(shares, straight);
+    if (!levels) return std::nullopt;
+    split_rows(*levels);
+    return rows_of(*levels);
   }
 
  private:
@@ -138,7 +187,7 @@ class FieldCourse : public Course {
   }
 
   [[nodiscard]] std::optional<std::vector<Level>> find_levels(const std::vector<double>& shares,
-                                                              bool straight) const {
+                                                              std::vector<bool>& straight) const {
     const double all = std::accumulate(shares.begin(), shares.end(), 0.0);
     std::vector<Level> levels;
     double share = 0, done = 0;
@@ -150,7 +199,7 @@ class FieldCourse : public Course {
       double volume = 0;
       const auto missing = [&](double at) {
         level.at = clear(at);
-        level.front = front(level.at, straight);
+        level.front = front(level.at, straight[k]);
         std::vector<const Level*> between{&level};
         if (k > 0) between.insert(between.begin(), &levels.back());
         volume = volume_before(between);
@@ -159,9 +208,14 @@ class FieldCourse : public Course {
       const double start = k > 0 ? levels.back().at : 0;
       // A fiftieth of what the volumes of batches may differ by.
       const double within = 1e-4 * std::min(shares[k], shares[k + 1]) / all * whole_;
-      if (!rising_root(missing, start, 1, level_behind(fronts, share), within)) {
-        return std::nullopt;
+      const double guess = level_behind(fronts, levels_, share);
+      bool found = rising_root(missing, start, 1, guess, within).has_value();
+      if (!found && straight[k]) {
+        // Where the front turns from one straight line to another its volume jumps.
+        straight[k] = false;
+        found = rising_root(missing, start, 1, guess, within).has_value();
       }
+      if (!found) return std::nullopt;
       if (level.front.empty()) return std::nullopt;
       done += volume;
       levels.push_back(std::move(level));
@@ -170,7 +224,7 @@ class FieldCourse : public Course {
   }
 
   /// An opening that lies within one row splits it in two, half-way along the opening.
-  void split_rows(std::vector<Level>& levels, bool straight) const {
+  void split_rows(std::vector<Level>& levels) const {
     std::vector<const Level*> view;
     for (const Level& level : levels) view.push_back(&level);
     const Bands all = bands(view);
@@ -184,7 +238,7 @@ class FieldCourse : public Course {
           most = std::max(most, field_[mesh_->edges[e].from]);
         }
         const double at = clear((least + most) / 2);
-        splits.push_back({at, front(at, straight), false});
+        splits.push_back({at, front(at, false), false});
       }
     }
     levels.insert(levels.end(), splits.begin(), splits.end());
@@ -198,14 +252,74 @@ class FieldCourse : public Course {
                  levels.end());
   }
 
-  [[nodiscard]] std::optional<CutRows> cut(const std::vector<double>& shares, bool straight) const {
-    auto levels = find_levels(shares, straight);
-    if (!levels) return std::nullopt;
-    split_rows(*levels, straight);
-    for (std::size_t i = 0; straight && i + 1 < levels->size(); ++i) {
-      if (!are_apart((*levels)[i].front, (*levels)[i + 1].front)) return std::nullopt;
+  /// True when neighbours cross; those are not to be straight.
+  static bool bend_crossing(const std::vector<Level>& levels, std::vector<bool>& straight) {
+    bool crossing = false;
+    std::size_t cuts = 0;
+    for (std::size_t i = 0; i + 1 < levels.size(); ++i) {
+      if (levels[i].is_cut) ++cuts;
+      if (are_apart(levels[i].front, levels[i + 1].front)) continue;
+      crossing = true;
+      if (levels[i].is_cut) straight[cuts - 1] = false;
+      if (levels[i + 1].is_cut) straight[cuts] = false;
     }
-    return rows_of(*levels);
+    return crossing;
+  }
+
+  /// Straight lines that end too near a corner are swung, so that they end off it and as much lies
+  /// behind them as before.
+  [[nodiscard]] std::vector<Level> off_corners(std::vector<Level> levels) const {
+    for (std::size_t i = 0; i < levels.size(); ++i) {
+      for (std::size_t k = 0; k < levels[i].front.size(); ++k) {
+        if (!levels[i].is_cut || levels[i].front[k].line.size() != 2) continue;
+        for (const bool up : {true, false}) {
+          if (auto swung = off_corner(levels, i, k, up)) levels[i].front = std::move(*swung);
+        }
+      }
+    }
+    return levels;
+  }
+
+  [[nodiscard]] std::optional<Front> off_corner(const std::vector<Level>& levels, std::size_t i,
+                                                std::size_t k, bool up) const {
+    const FrontLine& line = levels[i].front[k];
+    const Point& end = up ? line.line.front() : line.line.back();
+    const auto away = near_corner({end}, corners_, clearance_);
+    if (!away) return std::nullopt;
+    const Length by = (clearance_ - *away) * (1 + 1e-6);
+    for (const Length shift : {by, -by}) {
+      if (auto swung = swing(levels, i, k, up, shift)) return swung;
+    }
+    return std::nullopt;
+  }
+
+  /// One end moved by so much, the other so that the volumes stay.
+  [[nodiscard]] std::optional<Front> swing(const std::vector<Level>& levels, std::size_t i,
+                                           std::size_t k, bool up, Length shift) const {
+    Level level = levels[i];
+    std::vector<const Level*> between{&level};
+    if (i > 0) between.insert(between.begin(), &levels[i - 1]);
+    const double wanted = volume_before(between);
+    const double most = 2 * std::abs(shift.in_nm());
+    bool is_possible = true;
+    const auto missing = [&](double other) {
+      const Length back = Length::nm(other);
+      const auto moved = up ? slid(*mesh_, levels[i].front[k], shift, back)
+                            : slid(*mesh_, levels[i].front[k], back, shift);
+      is_possible = moved.has_value();
+      if (!is_possible) return 0.0;  // ends the search
+      level.front[k] = *moved;
+      return volume_before(between) - wanted;
+    };
+    const double guess = -shift.in_nm();
+    if (!rising_root(missing, -most, most, guess, 1e-6 * wanted) || !is_possible) {
+      return std::nullopt;
+    }
+    const bool clear = !near_corner(level.front[k].line, corners_, clearance_) &&
+                       (i == 0 || are_apart(levels[i - 1].front, level.front)) &&
+                       (i + 1 == levels.size() || are_apart(level.front, levels[i + 1].front));
+    if (!clear) return std::nullopt;
+    return level.front;
   }
 
   /// Nothing when the parts do not tile the slab.
@@ -256,6 +370,9 @@ class FieldCourse : public Course {
   std::shared_ptr<const WalkedMesh> mesh_;
   std::vector<double> field_;
   SlabVolume volume_;
+  std::vector<Point> corners_;  // to keep joints off
+  Length clearance_;
+  std::vector<double> levels_;   // of the table of fronts
   std::vector<double> rings_;    // volumes; openings negative
   double area_ = 0, whole_ = 0;  // m2, m3
 };
@@ -263,8 +380,10 @@ class FieldCourse : public Course {
 }  // namespace
 
 std::unique_ptr<Course> field_course(std::shared_ptr<const WalkedMesh> mesh,
-                                     std::vector<double> field, const SlabVolume& volume) {
-  return std::make_unique<FieldCourse>(std::move(mesh), std::move(field), volume);
+                                     std::vector<double> field, const SlabVolume& volume,
+                                     std::vector<Point> corners, Length clearance) {
+  return std::make_unique<FieldCourse>(std::move(mesh), std::move(field), volume,
+                                       std::move(corners), clearance);
 }
 
 }  // namespace strikeoff

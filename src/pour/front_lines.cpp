@@ -67,7 +67,7 @@ FrontLine walk(const WalkedMesh& m, const std::vector<double>& field, double lev
   return front;
 }
 
-constexpr double touching = 1e5;  // nm: a line this near a corner goes through it
+constexpr double touching = 1e3;  // nm: a line this near a corner goes through it
 
 double distance_nm(const Point& p, const Point& a, const Point& b) {
   const double length = length_nm(a, b);

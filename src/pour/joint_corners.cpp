@@ -51,17 +51,18 @@ std::vector<Point> crack_corners(const SlabPlan& slab) {
   return corners;
 }
 
-std::optional<Point> corner_at(const Polygon& joint, const std::vector<Point>& corners,
-                               Length clearance) {
-  if (joint.empty()) return std::nullopt;
+std::optional<Length> near_corner(const Polygon& joint, const std::vector<Point>& corners,
+                                  Length clearance) {
+  std::optional<Length> nearest;
+  if (joint.empty()) return nearest;
   for (const Point& corner : corners) {
     for (const Point& end : {joint.front(), joint.back()}) {
       const Length away =
           Length::nm(std::hypot((end.x - corner.x).in_nm(), (end.y - corner.y).in_nm()));
-      if (away < clearance) return corner;
+      if (away < clearance * (1 - 1e-9) && (!nearest || away < *nearest)) nearest = away;
     }
   }
-  return std::nullopt;
+  return nearest;
 }
 
 }  // namespace strikeoff

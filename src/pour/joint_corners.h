@@ -19,8 +19,9 @@ namespace strikeoff {
 /// no more than the clearance is one still, in the middle of its arc.
 [[nodiscard]] std::vector<Point> crack_corners(const SlabPlan& slab);
 
-/// The corner that this joint ends too near to.
-[[nodiscard]] std::optional<Point> corner_at(const Polygon& joint,
-                                             const std::vector<Point>& corners, Length clearance);
+/// How near the joint ends to one of these corners, where that is nearer than the clearance.
+[[nodiscard]] std::optional<Length> near_corner(const Polygon& joint,
+                                                const std::vector<Point>& corners,
+                                                Length clearance);
 
 }  // namespace strikeoff

@@ -9,6 +9,7 @@
 
 #include "mix/mix.h"
 #include "pour/crew.h"
+#include "pour/joint_ends.h"
 #include "pour/retarder.h"
 #include "pour/sentences.h"
 #include "pour/taper.h"
@@ -181,7 +182,9 @@ ZoneCutter zone_cutter(const Job& job, const std::vector<SlabPlan>& slabs) {
 
 Pour plan_pour(const Job& job, const std::vector<SlabPlan>& slabs, const MixPlan& mix) {
   const ZoneCutter cutter = zone_cutter(job, slabs);
-  return plan_pour(job, mix, PourModel(job, mix, cutter));
+  Pour pour = plan_pour(job, mix, PourModel(job, mix, cutter));
+  name_ends(job.slabs, slabs, pour.plan.joints);
+  return pour;
 }
 
 }  // namespace strikeoff

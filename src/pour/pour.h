@@ -23,7 +23,7 @@ struct Pour {
 /// have. A tapered one has that dose in the last batch and more before it (`tapered_doses`). The
 /// model may be of the same job before its open values were settled.
 [[nodiscard]] Pour plan_pour(const Job& job, const MixPlan& mix, const PourModel& model);
-/// The same with a model of its own.
+/// The same with a model of its own, and with the ends of the joints named (`name_ends`).
 [[nodiscard]] Pour plan_pour(const Job& job, const std::vector<SlabPlan>& slabs,
                              const MixPlan& mix);
 

@@ -152,6 +152,7 @@ Region between(const Region& region, double a, double b) {
   const auto first = std::partition_point(region.begin(), region.end(),
                                           [&](const Trapezoid& t) { return t.u1 <= a; });
   Region part;
+  if (b <= a) return part;
   for (auto t = first; t != region.end() && t->u0 < b; ++t) part.push_back(between(*t, a, b));
   return part;
 }

@@ -133,17 +133,18 @@ struct Chosen {
   Cells cells;
 };
 
-std::size_t at_corners(const SlabCourses& slab, const Cells& cells) {
+/// Joints that end at a corner, or that no straight board makes.
+std::size_t awkward_joints(const SlabCourses& slab, const Cells& cells) {
   const Length clearance = corner_clearance(slab.shape);
   return static_cast<std::size_t>(
       std::count_if(cells.meetings.begin(), cells.meetings.end(), [&](const Meeting& meeting) {
-        return corner_at(meeting.line, slab.corners, clearance).has_value();
+        return meeting.line.size() > 2 || near_corner(meeting.line, slab.corners, clearance);
       }));
 }
 
 Chosen choose(const SlabCourses& slab, const std::vector<double>& shares) {
   const std::vector<Candidate> candidates = ranked(slab, shares);
-  constexpr double longer = 1.1;  // assumption: what a joint kept off a corner is worth
+  constexpr double longer = 1.1;  // assumption: what a straight joint off all corners is worth
   constexpr std::size_t most_cut = 3;
   Chosen best;
   const Candidate* first = nullptr;
@@ -156,10 +157,10 @@ Chosen choose(const SlabCourses& slab, const std::vector<double>& shares) {
     }
     auto cells = cut_cells(*next.course, shares, next.rows, slab.volume);
     if (!cells) continue;
-    const std::size_t hits = at_corners(slab, *cells);
-    if (first == nullptr || hits < fewest) {
+    const std::size_t awkward = awkward_joints(slab, *cells);
+    if (first == nullptr || awkward < fewest) {
       best = {next.course, std::move(*cells)};
-      fewest = hits;
+      fewest = awkward;
     }
     if (first == nullptr) first = &next;
     ++tried;
@@ -204,7 +205,7 @@ class SlabZones {
   }
 
   void add_joint(int first, int second, const Polygon& line, ZonePlan& plan) const {
-    Joint joint{std::min(first, second), std::max(first, second), {}, shape_.name, line, {}};
+    Joint joint{std::min(first, second), std::max(first, second), {}, shape_.name, line, {}, {}};
     for (std::size_t i = 0; i + 1 < line.size(); ++i) {
       joint.length += edge_length({line[i], line[i + 1]}, 0);
     }

@@ -36,8 +36,8 @@ class ZoneCutter {
 
   /// The slabs in order, in zones whose volumes are as `shares` (all positive; the whole is
   /// shared out). Of the courses each slab may take, those with the smallest gap and joints at
-  /// most a tenth longer than the shortest; of these the one with the fewest joints that end at a
-  /// corner, then the shortest joints, then the shortest front.
+  /// most a tenth longer than the shortest; of these the one with the fewest joints that
+  /// are bent or end at a corner, then the shortest joints, then the shortest front.
   ///
   /// The front advances by at least max(2h, 150 mm) (assumption): a thinner ribbon cannot be worked
   /// in and dries at its edge. Where batches are too small for that they fill rows of cells. Slabs

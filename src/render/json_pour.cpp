@@ -47,12 +47,17 @@ Json zone(const Zone& zone) {
   return {{"slab", zone.slab}, {"outline_mm", points_mm(zone.outline)}, {"lift", zone.lift}};
 }
 
+Json joint_end(const JointEnd& end) {
+  return {{"on", end.on}, {"from", end.from}, {"away_mm", number(end.away.in_mm())}};
+}
+
 Json joint(const Joint& joint) {
   return {{"first", joint.first},
           {"second", joint.second},
           {"slab", joint.slab},
           {"length_mm", number(joint.length.in_mm())},
           {"line_mm", points_mm(joint.line)},
+          {"ends", array(joint.ends, joint_end)},
           {"wait_min", number(in_minutes(joint.wait))}};
 }
 

@@ -47,6 +47,43 @@ Length on_tape(Length length, Units units) {
   return units == Units::metric ? Length::mm(std::round(length.in_mm())) : length;
 }
 
+/// "Start at the left end, go to the right end.": each slab's course, where it is cut at all.
+std::string course(const Sweep& sweep, const Plan& plan) {
+  const bool is_cut = std::any_of(plan.pour.joints.begin(), plan.pour.joints.end(),
+                                  [&](const Joint& joint) { return joint.slab == sweep.slab; });
+  if (!is_cut) return "";
+  std::string text = plan.slabs.size() > 1 ? sweep.slab + ": start at " : "Start at ";
+  text += fmt::format("{}, go to {}", sweep.from, sweep.towards);
+  if (sweep.lifts > 1) {
+    text += fmt::format(", in {} lifts: a batch in each from the bottom up, then the next place",
+                        sweep.lifts);
+  }
+  return text + ".";
+}
+
+std::string courses(const Plan& plan) {
+  std::string text;
+  for (const Sweep& sweep : plan.pour.sweeps) {
+    if (const std::string line = course(sweep, plan); !line.empty()) {
+      text += paragraph("  ", line);
+    }
+  }
+  return text;
+}
+
+/// How long the wet edge is and how far a batch moves it.
+std::string wet_edge(const Plan& plan) {
+  if (plan.pour.joint_length <= Length{}) return "";
+  const auto by_advance = [](const Batch& a, const Batch& b) { return a.advance < b.advance; };
+  const auto [least, most] =
+      std::minmax_element(plan.batches.begin(), plan.batches.end(), by_advance);
+  const auto shown = [&](Length length) { return show(on_tape(length, plan.units), plan.units); };
+  const std::string low = shown(least->advance), high = shown(most->advance);
+  return fmt::format("The wet edge is up to {} long; {}.", shown(plan.pour.wet_edge_max),
+                     low == high ? "each batch moves it on by " + low
+                                 : fmt::format("a batch moves it on by {} to {}", low, high));
+}
+
 /// Where a zone lies, by the box around it, measured from the lower left corner of the slab:
 /// "left 23 1/2 to 47 in, front 0 to 14 in". A direction it fills is not named.
 std::string place(const Zone& zone, const Plan& plan) {
@@ -77,12 +114,93 @@ bool is_sliver(const Zone& zone, const Plan& plan) {
          show(on_tape(box.depth, plan.units), plan.units) == nothing;
 }
 
-std::string places(const Batch& batch, const Plan& plan) {
+/// True when the box around a zone says where it is.
+bool fills_its_box(const Zone& zone) {
+  return zone.outline.size() == 4 && is_right_angled(zone.outline);
+}
+
+/// Slabs with zones that no box describes: their joints are listed from end to end.
+std::vector<std::string> slabs_by_joints(const Plan& plan) {
+  std::vector<std::string> slabs;
+  for (const Batch& batch : plan.batches) {
+    for (const Zone& zone : batch.zones) {
+      const bool known = std::find(slabs.begin(), slabs.end(), zone.slab) != slabs.end();
+      if (!known && !fills_its_box(zone) && !is_sliver(zone, plan)) slabs.push_back(zone.slab);
+    }
+  }
+  return slabs;
+}
+
+/// "joint with 3 to joint with 5": between the batches before and after it in this slab.
+std::string between_joints(const Batch& batch, const std::string& slab, const Plan& plan) {
+  std::vector<std::string> before, after;
+  for (const Joint& joint : plan.pour.joints) {
+    if (joint.slab != slab || joint.line.empty()) continue;
+    const auto add = [](std::vector<std::string>& numbers, int number) {
+      const std::string text = std::to_string(number);
+      if (std::find(numbers.begin(), numbers.end(), text) == numbers.end()) numbers.push_back(text);
+    };
+    if (joint.second == batch.number) add(before, joint.first);
+    if (joint.first == batch.number) add(after, joint.second);
+  }
+  std::string text;
+  if (before.empty() && after.empty()) text = "all of it";
+  if (before.empty() && !after.empty())
+    text = "the start, to the joint with " + joined(after, ", ");
+  if (!before.empty() && after.empty())
+    text = "from the joint with " + joined(before, ", ") + " on";
+  if (!before.empty() && !after.empty()) {
+    text = "between the joints with " + joined(before, ", ") + " and " + joined(after, ", ");
+  }
+  return plan.slabs.size() > 1 ? slab + ": " + text : text;
+}
+
+/// " (lift 2)" where the slab is filled in lifts.
+std::string lift_of(const Zone& zone, const Plan& plan) {
+  const bool in_lifts =
+      std::any_of(plan.pour.sweeps.begin(), plan.pour.sweeps.end(),
+                  [&](const Sweep& sweep) { return sweep.slab == zone.slab && sweep.lifts > 1; });
+  return in_lifts ? fmt::format(" (lift {})", zone.lift) : "";
+}
+
+std::string places(const Batch& batch, const std::vector<std::string>& by_joints,
+                   const Plan& plan) {
   std::vector<std::string> all;
   for (const Zone& zone : batch.zones) {
-    if (!is_sliver(zone, plan)) all.push_back(place(zone, plan));
+    if (is_sliver(zone, plan)) continue;
+    const bool joints = std::find(by_joints.begin(), by_joints.end(), zone.slab) != by_joints.end();
+    const std::string where =
+        (joints ? between_joints(batch, zone.slab, plan) : place(zone, plan)) + lift_of(zone, plan);
+    if (std::find(all.begin(), all.end(), where) == all.end()) all.push_back(where);
   }
   return joined(all, "; ");
+}
+
+std::string end_words(const JointEnd& end, Units units) {
+  return fmt::format("{}, {} from {}", end.on, show(on_tape(end.away, units), units), end.from);
+}
+
+/// Where to hold the board for each joint of those slabs.
+std::string joint_table(const std::vector<std::string>& slabs, const Plan& plan) {
+  std::vector<Column> columns = {{"Joint"}};
+  if (plan.slabs.size() > 1) columns.push_back({"Slab"});
+  columns.push_back({"From"});
+  columns.push_back({"To"});
+  columns.push_back({"Long", Align::right});
+  Table table(std::move(columns));
+  for (const Joint& joint : plan.pour.joints) {
+    const bool listed = std::find(slabs.begin(), slabs.end(), joint.slab) != slabs.end();
+    if (!listed || joint.line.empty()) continue;
+    std::vector<std::string> row = {fmt::format("{}-{}", joint.first, joint.second)};
+    if (plan.slabs.size() > 1) row.push_back(joint.slab);
+    const bool found = joint.ends.size() == 2;
+    row.push_back(found ? end_words(joint.ends[0], plan.units) : "within the slab");
+    row.push_back((found ? end_words(joint.ends[1], plan.units) : "") +
+                  (joint.line.size() > 2 ? " (bent)" : ""));
+    row.push_back(show(on_tape(joint.length, plan.units), plan.units));
+    table.add(std::move(row));
+  }
+  return table.str();
 }
 
 bool any_seconds(const std::vector<Batch>& batches) {
@@ -98,7 +216,7 @@ std::string deadline(Duration by, bool with_seconds) {
 }
 
 /// The clock table. A column stands only where the plan has something to say in it.
-std::string timetable(const Plan& plan) {
+std::string timetable(const std::vector<std::string>& by_joints, const Plan& plan) {
   const bool clock = plan.date && plan.date->time;
   const bool seconds = any_seconds(plan.batches);
   const bool mixers = std::any_of(plan.batches.begin(), plan.batches.end(),
@@ -119,7 +237,7 @@ std::string timetable(const Plan& plan) {
     row.push_back(stopwatch(batch.place_start, seconds));
     row.push_back(stopwatch(batch.place_end, seconds));
     row.push_back(batch.meet_by ? deadline(*batch.meet_by, seconds) : "-");
-    row.push_back(places(batch, plan));
+    row.push_back(places(batch, by_joints, plan));
     table.add(std::move(row));
   }
   return table.str();
@@ -149,22 +267,33 @@ std::string changes(const Plan& plan) {
 
 std::string pour(const Plan& plan) {
   if (plan.batches.empty()) return "";
-  std::string result = heading("POUR") + paragraph("  ", pace(plan)) +
-                       paragraph("  ", edges(plan)) + paragraph("  ", working_time(plan));
+  std::string result =
+      heading("POUR") + paragraph("  ", pace(plan)) + paragraph("  ", edges(plan)) + courses(plan);
+  if (const std::string edge = wet_edge(plan); !edge.empty()) result += paragraph("  ", edge);
+  result += paragraph("  ", working_time(plan));
   if (!plan.pour.water_rule.empty()) result += paragraph("  Water: ", plan.pour.water_rule);
   if (!plan.pour.retarder_reason.empty()) {
     result += paragraph("  Retarder: ", plan.pour.retarder_reason);
   }
   if (!plan.pour.smallest_crew.empty()) result += paragraph("  Crew: ", plan.pour.smallest_crew);
-  for (const SettledValue& choice : plan.pour.choices) result += paragraph("  Chosen: ", choice.reason);
+  for (const SettledValue& choice : plan.pour.choices) {
+    result += paragraph("  Chosen: ", choice.reason);
+  }
   result += changes(plan);
-  result += "\n" + timetable(plan) + "\n";
-  return result +
-         paragraph("  ",
-                   "Times count from the first water of batch 1: start a "
-                   "stopwatch then. Meet by: every batch that touches this one is placed by "
-                   "then. Where: \"left 10 to 20\" is 10 to 20 off the slab's left end, \"front\" "
-                   "the same off its front edge; without \"front\" it is the whole depth.");
+  const std::vector<std::string> by_joints = slabs_by_joints(plan);
+  result += "\n" + timetable(by_joints, plan) + "\n";
+  result +=
+      paragraph("  ",
+                "Times count from the first water of batch 1: start a "
+                "stopwatch then. Meet by: every batch that touches this one is placed by "
+                "then. Where: \"left 10 to 20\" is 10 to 20 off the slab's left end, \"front\" "
+                "the same off its front edge; without \"front\" it is the whole depth.");
+  if (by_joints.empty() || plan.pour.joint_length <= Length{}) return result;
+  return result + "\n" + joint_table(by_joints, plan) + "\n" +
+         paragraph(
+             "  ",
+             "Joint 3-4 is where batch 4 goes against batch 3. Mark both ends on the forms "
+             "before the pour and pull the mix straight along a board from one to the other.");
 }
 
 }  // namespace strikeoff::text

@@ -53,7 +53,8 @@ SlabPlan random_slab(Draw& draw) {
                 Length::mm(draw.whole(20, 120)));
 }
 
-Pour pour(const Job& job, const SlabPlan& slab) {
+Pour pour(Job job, const SlabPlan& slab) {
+  job.slabs = test::slabs_of({slab});
   return plan_pour(job, {slab}, plan_mix(job, slab.concrete));
 }
 
@@ -206,7 +207,9 @@ TEST_CASE("zones hold equal shares of the slab whatever the batches", "[properti
       CHECK(top == Approx(slab.top_area.si() / p.plan.batches).epsilon(1e-9));
     }
     CHECK(sum.si() == Approx(slab.concrete.si()));
-    CHECK(p.plan.edge_wait_max.si() ==
-          Approx((p.plan.takt * p.plan.gap + (p.plan.gap > 0 ? p.plan.lead : Duration{})).si()));
+    // Fewer batches than mixers and joints may do better than the steady beat.
+    const Pace beat = pace(job.crew);
+    CHECK(p.plan.edge_wait_max.si() <=
+          (beat.takt * p.plan.gap + (p.plan.gap > 0 ? beat.lead : Duration{})).si() + 1e-6);
   }
 }

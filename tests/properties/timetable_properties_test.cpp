@@ -225,7 +225,6 @@ TEST_CASE("no sharing of the work of a small pour among more people waits less",
     for (const People& people : crews) {
       const Crew crew = random_crew(dice, people, dice.roll(1, 2));
       agrees(crew, 2, {{1, 2}});
-      if (round == 0) agrees(crew, 3, random_touches(dice, 3));
     }
   }
 }

@@ -67,6 +67,8 @@ std::vector<Batch> bench_batches() {
     if (i < 3) batch.neighbours.push_back(i + 2);
     if (i < 3) batch.edge_wait = minutes(12);
     if (i < 3) batch.meet_by = batch.contact + minutes(16.5);
+    if (i < 3) batch.front = in(28);
+    batch.advance = in(23.5);
     batch.zones = {{"bench", corners_of({{in(-1 + 23.5 * i), in(-1)}, in(23.5), in(28)})}};
     batches.push_back(batch);
   }
@@ -89,6 +91,13 @@ PourPlan bench_pour() {
   pour.wet_edge_max = in(28);
   pour.joint_length = in(84);
   pour.feasible = true;
+  pour.sweeps = {{"bench", "the left end", "the right end", 1}};
+  for (int i = 1; i < 4; ++i) {
+    const Length x = in(-1 + 23.5 * i);
+    pour.joints.push_back({i, i + 1, in(28), "bench", {{x, in(-1)}, {x, in(27)}}, {}, minutes(12)});
+    pour.joints.back().ends = {{"the front", "the left", in(23.5 * i)},
+                               {"the back", "the left", in(23.5 * i)}};
+  }
   pour.retarder_per_bag = 0.5;
   pour.retarder_reason = "half a dose a bag is the least that covers a wait of 12 min";
   pour.water_rule = "water goes in when the batch before starts being placed";

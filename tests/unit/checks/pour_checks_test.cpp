@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: MIT
+#include <algorithm>
 #include <catch2/catch.hpp>
 
 #include "checks/checks.h"
 #include "support/sample_plan.h"
+#include "support/slabs.h"
 
 using namespace strikeoff;
 using namespace strikeoff::test;
@@ -110,6 +112,31 @@ TEST_CASE("the margin asked for comes off what a joint may use", "[checks]") {
   job.limits.margin = minutes(1);
   CHECK(pour_check(job, with_lead(6), "cold-joint").level == Level::ok);
   CHECK(pour_check(job, with_lead(6.01), "cold-joint").level == Level::stop);
+}
+
+TEST_CASE("a joint that ends at a corner of an opening is a caution", "[checks]") {
+  const Job job = potting_bench_job();
+  Plan plan = with_lead(5);
+  SlabPlan& slab = plan.slabs.front();
+  const Rectangle sink{{in(20), in(6)}, in(20), in(14)};
+  slab.openings = {{outline_of(sink, {}), sink}};
+  // 1 1/2 in thick: clear of corners by 100 mm
+  const auto joint_at = [&](Length x) {
+    plan.pour.joints = {{1, 2, in(7), slab.name, {{x, in(-1)}, {x, in(6)}}, {}, minutes(12)}};
+    return pour_check(job, plan, "joint-at-corner");
+  };
+  CHECK(joint_at(in(20) + mm(101)).level == Level::ok);
+  const Check near = joint_at(in(20) + mm(99));
+  CHECK(near.level == Level::caution);
+  CHECK(*near.value == Approx(99));
+  CHECK(*near.limit == Approx(100));
+  CHECK_THAT(near.advice, Contains("The joint of batches 1 and 2 ends 3 7/8 in from a corner"));
+}
+
+TEST_CASE("a slab without corners that crack has no check of them", "[checks]") {
+  const auto checks = pour_checks(potting_bench_job(), with_lead(5));
+  CHECK(std::none_of(checks.begin(), checks.end(),
+                     [](const Check& check) { return check.code == "joint-at-corner"; }));
 }
 
 TEST_CASE("without a working time the values stand as cautions", "[checks]") {

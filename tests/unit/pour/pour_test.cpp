@@ -21,9 +21,10 @@ SlabPlan bench() {
   return slab;
 }
 
-Pour pour(const Job& job, const std::vector<SlabPlan>& slabs = {bench()}) {
+Pour pour(Job job, const std::vector<SlabPlan>& slabs = {bench()}) {
   Volume concrete;
   for (const SlabPlan& slab : slabs) concrete += slab.concrete;
+  job.slabs = test::slabs_of(slabs);
   return plan_pour(job, slabs, plan_mix(job, concrete));
 }
 
@@ -73,7 +74,7 @@ TEST_CASE("every batch gets its share and the books balance", "[pour]") {
   job.additives = {a_retarder()};
   job.additives[0].per_bag = 1.5;
   const MixPlan mix = plan_mix(job, litres(44.61173));
-  const Pour p = plan_pour(job, {bench()}, mix);
+  const Pour p = pour(job);
   Volume zones, water, volume;
   Mass dry;
   double doses = 0;

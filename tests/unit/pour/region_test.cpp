@@ -32,11 +32,23 @@ TEST_CASE("parts follow unequal shares", "[region]") {
   CHECK(area(parts[2]) == Approx(100));
 }
 
-TEST_CASE("stretches that touch in a point are not in contact", "[region]") {
-  std::vector<BatchContact> contacts;
-  add_contacts({{0, 1e6, 1}, {1e6, 2e6, 2}}, {{0, 1e6 - 1e-6, 3}, {1e6 - 1e-6, 2e6, 4}}, contacts);
-  REQUIRE(contacts.size() == 2);
-  CHECK(contacts[0].second == 3);
-  CHECK(contacts[1].first == 2);
-  CHECK(contacts[1].length == Approx(1e6));
+TEST_CASE("a line across a step of the edge has what lies on both sides of it", "[region]") {
+  // An L: 10 high up to u = 4, then 3 high.
+  const Region region = region_of({Ring{{0, 0}, {9, 0}, {9, 3}, {4, 3}, {4, 10}, {0, 10}}});
+  using Stretches = std::vector<std::pair<double, double>>;
+  CHECK(across(region, 2) == Stretches{{0, 10}});
+  CHECK(across(region, 4) == Stretches{{0, 3}});
+  CHECK(across(region, 6) == Stretches{{0, 3}});
+  CHECK(width_after(region, 0) == Approx(10));
+  CHECK(width_after(region, 4) == Approx(3));
+  CHECK(area(between(region, 3, 5)) == Approx(10 + 3));
+}
+
+TEST_CASE("a region is cut where it is told to", "[region]") {
+  const Region region = region_of({Ring{{0, 0}, {90, 0}, {90, 10}, {0, 10}}});
+  const std::vector<Region> parts = cut_at(region, {20, 20, 50});
+  REQUIRE(parts.size() == 4);
+  CHECK(area(parts[0]) == Approx(200));
+  CHECK(parts[1].empty());
+  CHECK(area(parts[3]) == Approx(400));
 }
