@@ -167,13 +167,12 @@ class Remedies {
     const auto stop = stop_end(joints, now_.batches, *now_.usable - job_.limits.margin);
     if (!stop || now_.demand.age > *now_.usable - job_.limits.margin) return;
     Remedy remedy;
-    const std::string where = stop->is_between_lifts ? "" : where_is(*stop);
     remedy.what = fmt::format(
-        "Plan a joint after batch {}: a stop-end board of {} ready{}, and the rest another day",
-        stop->after, show(stop->length, job_.units), where);
+        "Plan a joint after batch {}: have a stop-end board {} long ready{}, and pour the rest "
+        "another day.",
+        stop->after, show(stop->length, job_.units), where_is(stop->longest));
     remedy.works = !job_.crew.pour_within || now_.end <= *job_.crew.pour_within;
     remedy.margin = *now_.usable - std::max(stop->wait, now_.demand.age);
-    remedy.what += ".";
     found_.push_back({std::move(remedy), Trouble::stop});
   }
 
@@ -325,9 +324,13 @@ class Remedies {
     found_.push_back({std::move(remedy), Trouble::hurry});
   }
 
-  [[nodiscard]] std::string where_is(const StopEnd& stop) const {
-    return fmt::format(" (its middle {} from the left end of the base and {} from its front)",
-                       show(stop.middle.x, job_.units), show(stop.middle.y, job_.units));
+  [[nodiscard]] std::string where_is(const Joint& joint) const {
+    if (joint.ends.size() != 2) return "";
+    const auto end = [&](const JointEnd& at) {
+      return fmt::format("{}, {} from {}", the_side(at.on), show(at.away, job_.units),
+                         the_side(at.from));
+    };
+    return fmt::format(", from {} to {}", end(joint.ends[0]), end(joint.ends[1]));
   }
 
   const Job& job_;

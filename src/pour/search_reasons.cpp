@@ -40,19 +40,6 @@ class Weighing {
   Weighing(const Job& job, const Setup& best, const PourModel& model)
       : job_(job), best_(best), model_(model), outlook_(model.exact(best)) {}
 
-  /// "4 batches, edges waiting 12 min, and 14 min may be used".
-  [[nodiscard]] std::string best() const {
-    std::string text = count(outlook_.batches, "batch", "batches");
-    const Demand& demand = outlook_.demand;
-    text += demand.wait > Duration{} ? ", edges waiting " + show(demand.wait)
-                                     : ", placed " + show(demand.age) + " after their water";
-    if (!outlook_.usable) return text + "; the bag gives no working time to compare with";
-    text += fmt::format(", and {} may be used", show(*outlook_.usable));
-    if (outlook_.works) return text;
-    return text + fmt::format("; that is {} short, and nothing that is open does better",
-                              show(-outlook_.slack));
-  }
-
   /// What is worse about another: "3 bags would be 2 min short".
   [[nodiscard]] std::string other(const std::string& name, Setup setup) const {
     setup = cooled(std::move(setup), job_, model_);
@@ -91,10 +78,14 @@ class Weighing {
 /// The sentence of one choice: what was taken, then what its neighbours would do.
 SettledValue choice(std::string path, const std::string& value, const Weighing& weighing,
                     const std::vector<std::pair<std::string, Setup>>& others) {
-  std::string reason = capital(value) + ": " + weighing.best();
+  std::vector<std::string> parts;
   if (weighing.is_known()) {
-    for (const auto& [name, setup] : others) reason += "; " + weighing.other(name, setup);
+    for (const auto& [name, setup] : others) parts.push_back(weighing.other(name, setup));
+  } else {
+    parts.emplace_back("the bag gives no working time to compare with");
   }
+  std::string reason = capital(value);
+  for (std::size_t i = 0; i < parts.size(); ++i) reason += (i == 0 ? ": " : "; ") + parts[i];
   return {std::move(path), value, reason + "."};
 }
 
@@ -183,7 +174,11 @@ std::vector<SettledValue> reasons(const Job& job, const Setup& best, const PourM
     if (role != Role::finish) choices.push_back(of_people(role, best, weighing));
   }
   if (job.open.sharing) {
-    choices.push_back(choice("/crew/roles", describe(best.crew.people), weighing, {}));
+    const std::string people = describe(best.crew.people);
+    choices.push_back(
+        {"/crew/roles", people,
+         fmt::format("{}: of {} people no others are quicker, with a batch every {}.",
+                     capital(people), best.crew.people.size(), show(pace(best.crew).takt))});
   }
   if (job.open.water_temperature) choices.push_back(of_cooling(job, best, model, false));
   if (job.open.ice) choices.push_back(of_cooling(job, best, model, true));

@@ -6,23 +6,6 @@
 namespace strikeoff {
 namespace {
 
-/// Halfway along a line.
-Point middle_of(const Polygon& line) {
-  Length half;
-  for (std::size_t i = 0; i + 1 < line.size(); ++i) half += edge_length({line[i], line[i + 1]}, 0);
-  half = half / 2;
-  for (std::size_t i = 0; i + 1 < line.size(); ++i) {
-    const Length piece = edge_length({line[i], line[i + 1]}, 0);
-    if (half <= piece && piece > Length{}) {
-      const double t = half / piece;
-      return {line[i].x + (line[i + 1].x - line[i].x) * t,
-              line[i].y + (line[i + 1].y - line[i].y) * t};
-    }
-    half -= piece;
-  }
-  return line.front();
-}
-
 StopEnd board_after(const std::vector<Joint>& joints, int after) {
   StopEnd board;
   board.after = after;
@@ -35,10 +18,7 @@ StopEnd board_after(const std::vector<Joint>& joints, int after) {
     board.length += joint.length;
     if (longest == nullptr || joint.length > longest->length) longest = &joint;
   }
-  if (longest == nullptr) return board;
-  board.slab = longest->slab;
-  board.is_between_lifts = longest->line.empty();
-  if (!board.is_between_lifts) board.middle = middle_of(longest->line);
+  if (longest != nullptr) board.longest = *longest;
   return board;
 }
 

@@ -11,12 +11,10 @@ namespace strikeoff {
 
 /// A board across the slab that ends a pour where a joint is planned.
 struct StopEnd {
-  int after = 0;                  // the batch before it
-  Length length;                  // of all joints between batches up to it and later ones
-  Point middle;                   // of the longest of them (base frame)
-  std::string slab;               // of that one
-  bool is_between_lifts = false;  // that one has no line: one lift lies on the other
-  Duration wait;                  // the longest of the joints on both sides
+  int after = 0;  // the batch before it
+  Length length;  // of all joints between batches up to it and later ones
+  Joint longest;  // of them
+  Duration wait;  // the longest of the joints on both sides
 };
 
 /// The shortest board with which every other joint waits no longer than `allowed`; of equals the
