@@ -104,7 +104,8 @@ void read_sharing(Context& c, Object& o, const Node& people, Crew& crew) {
                                      R"(as in "people": 3, who share the work)"});
     return;
   }
-  const int n = read_count(c.reader, people, head_count).value_or(1);
+  constexpr Range<int> who_share{1, 20, "1 and 20"};  // bounds the ways to share the work
+  const int n = read_count(c.reader, people, who_share).value_or(1);
   crew.people.assign(static_cast<std::size_t>(n),
                      {Role::mix, Role::carry, Role::place, Role::finish});
 }
