@@ -148,14 +148,17 @@ class Remedies {
     // Only where the beat explains the wait.
     const Duration by_beat = edge_wait(gap, now_.pace);
     if (by_beat > now_.demand.wait + seconds(1) || by_beat < now_.demand.wait - seconds(1)) return;
+    // Nobody mixes faster than the label asks.
+    const Duration mixing = setup_.crew.times.mix.usual;
+    const int mixers = std::min(setup_.crew.mixers, holders(setup_.crew.people, Role::mix));
     const Duration beat = gap == 0 ? takt : down_to_tenths((limit - lead) / gap);
-    if (gap > 0 && beat > Duration{}) {
+    if (gap > 0 && beat > mixing / mixers) {
       add(fmt::format("Start a batch every {} instead of {}: speed up {}", show(beat), show(takt),
                       now_.pace.bottleneck),
           limit - beat * gap - lead);
     }
     const Duration way = down_to_tenths(limit - takt * gap);
-    if (way > Duration{} && way < lead) {
+    if (way > mixing && way < lead) {
       add(fmt::format("Bring a batch from water to placed in {} instead of {}", show(way),
                       show(lead)),
           limit - takt * gap - way);
