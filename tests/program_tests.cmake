@@ -47,6 +47,11 @@ set(bench_command bench $<TARGET_FILE:strikeoff_exe> $<TARGET_FILE:parse_echo>
 add_test(NAME bench COMMAND ${bench_command} 3)
 # The measurement itself, on a quiet machine: cmake --build build/release --target measure
 add_custom_target(measure COMMAND ${bench_command} 501 USES_TERMINAL)
+# The same with everything of the pour left to the plan.
+set(search_command bench $<TARGET_FILE:strikeoff_exe> $<TARGET_FILE:parse_echo>
+  ${CMAKE_CURRENT_SOURCE_DIR}/bench/twelve-batches.json)
+add_test(NAME bench-search COMMAND ${search_command} 3)
+add_custom_target(measure-search COMMAND ${search_command} 501 USES_TERMINAL)
 
 add_executable(scaling_bench bench/scaling_bench.cpp)
 target_link_libraries(scaling_bench PRIVATE strikeoff strikeoff_options)

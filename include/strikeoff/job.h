@@ -170,6 +170,9 @@ struct Additive {
   std::optional<Duration> extends;  // of the working time, per dose
   std::vector<DoseFactor> factors;  // rising doses; used instead of `extends`
   std::optional<double> price;      // per dose
+  /// Of an "auto" retarder: the dose falls from batch to batch, so that the whole top sets
+  /// together.
+  bool taper = false;
   bool operator==(const Additive&) const = default;
 };
 
@@ -226,7 +229,19 @@ struct Site {
   double humidity = 0.5;
   Speed wind;
   bool sun = false;
+  Mass ice;  // part of the mixing water of one bag
   bool operator==(const Site&) const = default;
+};
+
+/// What the job leaves to the plan with "auto". The value itself is then a stand-in until it is
+/// chosen: one bag, one mixer, one person, tap water, no ice.
+struct Open {
+  bool bags_per_batch = false, mixers = false;
+  std::vector<Role> counted;  // how many people do this
+  bool sharing = false;       // how the people share the work
+  bool water_temperature = false, ice = false;
+  [[nodiscard]] bool any() const { return *this != Open{}; }
+  bool operator==(const Open&) const = default;
 };
 
 /// What is already there. An offcut has its own length and width.
@@ -263,6 +278,7 @@ struct Job {
   Forms forms;
   Crew crew;
   Site site;
+  Open open;
   std::vector<OnHand> on_hand;
   std::map<std::string, double> prices;  // per pack, by item or stock
   double tax = 0;

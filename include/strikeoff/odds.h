@@ -70,7 +70,7 @@ struct Driver {
 };
 
 /// What would bring the chance of a cold joint down to the risk asked for.
-struct Remedy {
+struct SaferMix {
   Duration working_time;             // the working time it takes
   std::optional<double> doses;       // of `retarder` per bag; nothing without a retarder
   std::string retarder;              // its name
@@ -110,7 +110,7 @@ struct Odds {
   std::vector<JointShare> joints;       // the most often worst first, at most `most_joints`
   std::vector<Driver> drivers;          // the largest first
   double unexplained = 0;               // share that goes with none of them
-  std::optional<Remedy> remedy;
+  std::optional<SaferMix> remedy;
   std::vector<std::string> advice;  // what to do, a sentence or two each
   std::vector<OddsAssumption> assumptions;
 };

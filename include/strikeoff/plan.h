@@ -83,9 +83,10 @@ struct SlabPlan {
 struct DoseTotal {
   std::string name;
   AdditiveKind kind = AdditiveKind::retarder;
-  double per_bag = 0;  // doses
+  double per_bag = 0;  // doses; of a tapered retarder the first batch's, the most
   double total = 0;    // doses, whole pour
   std::variant<std::monostate, Mass, Volume> amount_per_bag;
+  bool falls = false;  // from batch to batch
 };
 
 struct MixPlan {
@@ -99,6 +100,7 @@ struct MixPlan {
   Volume surplus;
   Volume water_per_bag;
   Volume water_total;
+  Mass ice_per_bag;  // part of the water
   Density fresh_density;
   std::vector<DoseTotal> doses;
 };
@@ -144,8 +146,9 @@ struct Batch {
   int number = 1;
   double bags = 1;
   Mass dry;
-  Volume water;
+  Volume water;                       // poured in, without the ice
   Mass water_mass;                    // the same on a scale
+  Mass ice;                           // crushed, part of the batch's water
   std::optional<Length> bucket_mark;  // above the bucket's inside bottom
   int bucket_fills = 1;
   std::vector<BatchDose> doses;
@@ -156,9 +159,25 @@ struct Batch {
   std::vector<int> neighbours;
   Duration edge_wait;  // contact until its last neighbour is placed; 0 for the last batch
   std::optional<Duration> meet_by;  // its later neighbours must be placed by then: contact + usable
+  Duration longer;  // it stays workable so much longer than PourPlan::working_time: tapered doses
   std::vector<Zone> zones;
   Length front;    // the wet edge once this batch is placed
   Length advance;  // how far the front moves, on average
+};
+
+/// A value the job left open, and what the plan took.
+struct SettledValue {
+  std::string path;    // JSON Pointer of the value
+  std::string value;   // as a person reads it
+  std::string reason;  // one sentence
+};
+
+/// One change to the pour and what comes of it.
+struct Remedy {
+  std::string what;                // one sentence
+  bool works = false;              // with this change alone the pour works
+  std::optional<Duration> margin;  // then: usable less the longest wait
+  std::optional<Money> cost;       // more than today; negative: less
 };
 
 struct PourPlan {
@@ -171,7 +190,8 @@ struct PourPlan {
   bool wait_is_least = false;  // no timetable of this crew has a shorter one
   Temperature mix_temperature;
   double temperature_factor = 1;
-  std::optional<Duration> working_time;  // nothing: the bag does not say
+  /// Of the last batch, where doses are tapered; nothing: the bag does not say.
+  std::optional<Duration> working_time;
   std::optional<Duration> usable;
   std::optional<Duration> margin;
   Duration end;  // last batch placed
@@ -179,12 +199,15 @@ struct PourPlan {
   Length joint_length;
   bool feasible = false;
   std::vector<Joint> joints;
-  std::vector<Sweep> sweeps;    // of each slab
-  std::string chain;            // what makes the worst joint wait as long as it does
-  double retarder_per_bag = 0;  // doses in use, all retarders
-  std::string retarder_reason;  // why that dose; empty without a retarder
-  std::string water_rule;       // when water goes in, as one sentence
-  std::string smallest_crew;    // the fewest people that work, as one sentence
+  std::vector<Sweep> sweeps;     // of each slab
+  std::string chain;             // what makes the worst joint wait as long as it does
+  double retarder_per_bag = 0;   // doses in use, all retarders
+  std::string retarder_reason;   // why that dose; empty without a retarder
+  std::string water_rule;        // when water goes in, as one sentence
+  std::string smallest_crew;     // the fewest people that work, as one sentence
+  std::vector<SettledValue> choices;   // for what the job left open
+  std::vector<Remedy> remedies;  // for a pour that does not work: the easiest first, at most 6
+  std::vector<Remedy> changes;   // of one that does: what one more person or mixer would bring
 };
 
 struct Part {

@@ -5,6 +5,8 @@
 
 #include "checks/checks.h"
 #include "core/format.h"
+#include "mix/mix.h"
+#include "pour/working_time.h"
 
 namespace strikeoff {
 namespace {
@@ -34,6 +36,31 @@ Check dose_most(const Additive& additive, const DoseTotal& dose) {
   return check;
 }
 
+/// Retarders hold back less as it gets warmer (citric acid and gluconate: Zou et al., Constr.
+/// Build. Mater. 2020, abstract, from memory), and their minutes are those of the label's
+/// temperature.
+Check dose_heat(const Job& job, const Plan& plan, const Additive& retarder) {
+  constexpr double warmer_by = 5;  // K (assumption)
+  const Temperature mix = plan.pour.mix_temperature;
+  Check check;
+  check.code = "dose-heat";
+  check.title = "The retarder works at about the temperature its minutes hold at: " + retarder.name;
+  check.value = mix.in_c();
+  check.limit = job.mix.at.in_c() + warmer_by;
+  check.unit = "C";
+  check.basis =
+      "fresh mix against the temperature the label's times hold at, and 5 C (9 F) more "
+      "(assumption)";
+  if (mix.in_c() <= *check.limit + 1e-9) return check;
+  check.level = Level::caution;
+  check.title = "The retarder may hold back less in this heat: " + retarder.name;
+  check.advice = fmt::format(
+      "The mix will be {} and the minutes a dose gives hold at {}: try one bag at that temperature "
+      "before the pour, and do not go over the label's most to make up for it.",
+      show(mix, job.units), show(job.mix.at, job.units));
+  return check;
+}
+
 std::vector<Check> dose_checks(const Job& job, const Plan& plan) {
   std::vector<Check> checks;
   for (const DoseTotal& dose : plan.mix.doses) {
@@ -41,6 +68,9 @@ std::vector<Check> dose_checks(const Job& job, const Plan& plan) {
                                        [&](const Additive& a) { return a.name == dose.name; });
     if (additive != job.additives.end() && dose.per_bag > 0) {
       checks.push_back(dose_most(*additive, dose));
+      if (additive->kind == AdditiveKind::retarder) {
+        checks.push_back(dose_heat(job, plan, *additive));
+      }
     }
   }
   return checks;
@@ -79,6 +109,28 @@ Check water_most(const Job& job, const Plan& plan) {
         "Read the bag and give water `most` in the job; never add water to make a "
         "stiffening batch flow again.";
   }
+  return check;
+}
+
+Check ice(const Job& job, const Plan& plan) {
+  const Mass water = plan.mix.water_per_bag * water_density;
+  Check check;
+  check.code = "ice";
+  check.title = "The ice melts before the batch is placed";
+  check.value = 100 * plan.mix.ice_per_bag.si() / water.si();
+  check.limit = 100 * most_ice;
+  check.unit = "% of the water";
+  check.basis =
+      "the fresh-mix equation is inaccurate for more ice: Jabbar 2017, abstract; crushed ice "
+      "counts "
+      "as water of the batch";
+  if (*check.value <= *check.limit + 1e-9) return check;
+  check.level = Level::caution;
+  check.title = "So much ice that the mix's temperature is uncertain";
+  check.advice = fmt::format(
+      "Use at most {} of crushed ice a bag and colder water beside it, and see that no ice is left "
+      "when a batch is tipped out.",
+      show(water * most_ice, job.units));
   return check;
 }
 
@@ -174,6 +226,7 @@ std::vector<Check> mix_checks(const Job& job, const Plan& plan) {
   std::vector<Check> checks = dose_checks(job, plan);
   checks.push_back(water_most(job, plan));
   checks.push_back(mix_temperature(job, plan));
+  if (plan.mix.ice_per_bag > Mass{}) checks.push_back(ice(job, plan));
   checks.push_back(mixer_capacity(job, plan));
   if (const auto bucket = batch_in_bucket(job, plan)) checks.push_back(*bucket);
   return checks;

@@ -115,6 +115,12 @@ std::string shorter_wait(const Job& job, const Plan& plan, Duration limit) {
   return advice + ". " + longer_life(job, plan);
 }
 
+/// The first remedy that works alone.
+std::string easiest(const PourPlan& pour) {
+  if (pour.remedies.empty() || !pour.remedies.front().works) return "";
+  return pour.remedies.front().what + " Or: ";
+}
+
 Check cold_joint(const Job& job, const Plan& plan) {
   const PourPlan& pour = plan.pour;
   Check check =
@@ -136,7 +142,7 @@ Check cold_joint(const Job& job, const Plan& plan) {
   if (pour.edge_wait_max > *limit + tolerance) {
     check.level = Level::stop;
     check.title = "A batch waits too long for its neighbour: cold joint";
-    check.advice = shorter_wait(job, plan, *limit);
+    check.advice = easiest(pour) + shorter_wait(job, plan, *limit);
   }
   return check;
 }

@@ -106,13 +106,14 @@ ExitCode command_odds(const OddsArguments& arguments, const Streams& streams) {
     streams.err << "strikeoff: " << *problem << "\n";
     return wrong_command;
   }
-  const std::optional<Job> job = load_job(arguments.plan, streams);
-  if (!job) return wrong_job;
-  const Plan plan = make_plan(*job);
+  const std::optional<Job> read = load_job(arguments.plan, streams);
+  if (!read) return wrong_job;
+  const Job job = settled_job(*read);
+  const Plan plan = make_plan(job);
   const Odds odds = [&] {
     Progress progress(streams.err, options.runs);
     options.progress = [&](std::int64_t done) { progress.show(done); };
-    return simulate(*job, plan, options);
+    return simulate(job, plan, options);
   }();
   print(streams.out, arguments.plan.format == "json" ? render_json(odds) : render_text(odds));
   return has_stop(plan) ? planned_stop : planned;

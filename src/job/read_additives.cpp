@@ -86,6 +86,17 @@ void read_per_bag(Object& o, Additive& additive) {
   }
 }
 
+void read_taper(Object& o, Additive& additive) {
+  additive.taper = o.flag("taper").value_or(false);
+  if (!additive.taper) return;
+  const bool is_searched = additive.kind == AdditiveKind::retarder && !additive.per_bag;
+  if (is_searched) return;
+  o.reader().error(o.path("taper"),
+                   {"taper-not-possible", "only a retarder whose dose is \"auto\" can be tapered",
+                    R"(write "per_bag": "auto", or leave "taper" out)"},
+                   Reader::Mark::key);
+}
+
 void check_dose(Object& o, const Additive& additive, const Mix& mix) {
   Reader& reader = o.reader();
   if (additive.per_bag) {
@@ -174,6 +185,7 @@ Additive read_additive(Context& c, const Node& node, const Mix& mix) {
   const Additive* basis = of_catalogue(c, o.find("name"));
   Additive additive = read_additive_facts(o, basis == nullptr ? Additive{} : *basis);
   read_per_bag(o, additive);
+  read_taper(o, additive);
   const bool step_given = static_cast<bool>(o.find("step"));
   const bool per_bag_given = static_cast<bool>(o.find("per_bag"));
   o.finish();

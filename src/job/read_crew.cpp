@@ -28,6 +28,21 @@ constexpr std::array<std::pair<const char*, Role>, 4> counted{{{"mixing", Role::
                                                                {"placing", Role::place},
                                                                {"finishing", Role::finish}}};
 
+bool is_auto(const Node& node) {
+  return node && *node.json == "auto";
+}
+
+/// A number of people or mixers; 1 and `open` for "auto".
+int read_head_count(Context& c, const Node& node, bool& open) {
+  open = is_auto(node);
+  if (open) return 1;
+  if (node && node.json->is_string()) {
+    wrong_kind(c.reader, node, "a plain number", "write it without quotes, or \"auto\"");
+    return 1;
+  }
+  return read_count(c.reader, node, head_count).value_or(1);
+}
+
 struct Operation {
   const char* key;
   UsualBad Times::*time;
@@ -82,8 +97,21 @@ void check_every_role(Context& c, const Node& node, const std::vector<std::vecto
   }
 }
 
-void read_people(Context& c, Object& o, Crew& crew) {
-  const Node roles = o.find("roles");
+/// "roles": "auto" with "people": how they share the work is open.
+void read_sharing(Context& c, Object& o, const Node& people, Crew& crew) {
+  if (!people) {
+    c.reader.error(o.path("roles"), {"missing-key", "\"roles\": \"auto\" needs the key \"people\"",
+                                     R"(as in "people": 3, who share the work)"});
+    return;
+  }
+  constexpr Range<int> who_share{1, 20, "1 and 20"};  // bounds the ways to share the work
+  const int n = read_count(c.reader, people, who_share).value_or(1);
+  crew.people.assign(static_cast<std::size_t>(n),
+                     {Role::mix, Role::carry, Role::place, Role::finish});
+}
+
+void read_people(Context& c, Object& o, Crew& crew, Open& open) {
+  const Node roles = o.find("roles"), people = o.find("people");
   const std::size_t before = c.reader.errors();
   for (const auto& [key, role] : counted) {
     const Node node = o.find(key);
@@ -103,12 +131,24 @@ void read_people(Context& c, Object& o, Crew& crew) {
                      {"nobody", fmt::format("\"{}\" must be 1 at least, is 0", key), shared_roles});
       continue;
     }
-    const int n = read_count(c.reader, node, head_count).value_or(1);
+    bool is_open = false;
+    const int n = read_head_count(c, node, is_open);
+    if (is_open) open.counted.push_back(role);
     crew.people.insert(crew.people.end(), static_cast<std::size_t>(n), {role});
   }
-  if (const auto people = read_list(c.reader, roles, "people, each a list of roles")) {
-    for (const Node& person : *people) {
-      if (auto list = read_roles_of_one(c, person)) crew.people.push_back(std::move(*list));
+  open.sharing = is_auto(roles);
+  if (open.sharing) {
+    read_sharing(c, o, people, crew);
+    return;
+  }
+  if (people) {
+    c.reader.error(people.pointer,
+                   {"two-crews", "\"people\" goes with \"roles\": \"auto\" only", shared_roles},
+                   Reader::Mark::key);
+  }
+  if (const auto list = read_list(c.reader, roles, "people, each a list of roles")) {
+    for (const Node& person : *list) {
+      if (auto of_one = read_roles_of_one(c, person)) crew.people.push_back(std::move(*of_one));
     }
   }
   if (crew.people.size() > most_people) {
@@ -122,12 +162,12 @@ void read_people(Context& c, Object& o, Crew& crew) {
   if (roles && c.reader.errors() == before) check_every_role(c, roles, crew.people);
 }
 
-void read_bags_per_batch(Context& c, Object& o, Crew& crew) {
+void read_bags_per_batch(Context& c, Object& o, Crew& crew, Open& open) {
   const Node node = o.find("bags_per_batch");
   if (!node) {
     c.reader.assume(weight_bags_per_batch, "/crew/bags_per_batch", "1", "bag a batch (assumption)");
-  } else if (*node.json == "auto") {
-    c.reader.not_planned(node, "choosing the bags of a batch is not planned yet: one bag is taken");
+  } else if (is_auto(node)) {
+    open.bags_per_batch = true;
   } else if (node.json->is_string()) {
     wrong_kind(c.reader, node, "a plain number", "write it without quotes, or \"auto\"");
   } else {
@@ -164,19 +204,20 @@ std::string show_minutes(const char* key, const UsualBad& time) {
                      show_number(in_minutes(time.bad), 2));
 }
 
-void read_times(Context& c, Object& crew_object, Crew& crew) {
+void read_times(Context& c, Object& crew_object, Crew& crew, bool any_batch) {
   const Node node = crew_object.find("times"), per = crew_object.find("times_per");
   const bool given_per_bag =
       read_choice<bool>(c.reader, per, {{"batch", false}, {"bag", true}}).value_or(false);
   Object o(c.reader, node, "the times");
   const double bags = crew.bags_per_batch;
-  bool any_given = false;
+  bool any_given = false, any_scaled = false;
   std::string assumed;
   for (const Operation& op : operations) {
     const Node value = o.find(op.key);
     const bool is_mix = op.time == &Times::mix;
     auto time = read_time(c, value, is_mix ? mixing_time : short_time);
     any_given = any_given || value;
+    any_scaled = any_scaled || (value && op.per_bag);
     const bool scales = op.per_bag && (!value || given_per_bag);
     if (!time) time = UsualBad{minutes(op.usual_min), minutes(op.bad_min)};
     if (scales) time = UsualBad{time->usual * bags, time->bad * bags};
@@ -184,6 +225,13 @@ void read_times(Context& c, Object& crew_object, Crew& crew) {
     if (!value) assumed += (assumed.empty() ? "" : ", ") + show_minutes(op.key, *time);
   }
   o.finish();
+  if (any_batch && any_scaled && !given_per_bag) {
+    c.reader.error(node.pointer,
+                   {"auto-without-times",
+                    "\"bags_per_batch\": \"auto\" needs times of one bag, and these are of a batch",
+                    R"(add "times_per": "bag": load, discharge and place then grow with the bags)"},
+                   Reader::Mark::key);
+  }
   if (!assumed.empty()) {
     c.reader.assume(weight_times, "/crew/times", assumed + " min",
                     "of one batch, as usual to when it goes badly: time one at a rehearsal "
@@ -208,17 +256,17 @@ void read_bucket(Context& c, const Node& node, Crew& crew) {
 
 }  // namespace
 
-Crew read_crew(Context& c, const Node& node) {
+Crew read_crew(Context& c, const Node& node, Open& open) {
   Object o(c.reader, node, "the crew");
   Crew crew;
   const Node mixers = o.find("mixers");
   if (!mixers) c.reader.assume(weight_crew, "/crew/mixers", "1", "drill or drum (assumption)");
-  crew.mixers = read_count(c.reader, mixers, head_count).value_or(1);
-  read_people(c, o, crew);
-  read_bags_per_batch(c, o, crew);
+  crew.mixers = read_head_count(c, mixers, open.mixers);
+  read_people(c, o, crew, open);
+  read_bags_per_batch(c, o, crew, open);
   crew.mixer_capacity = o.quantity("mixer_capacity", capacity);
   read_bucket(c, o.find("bucket"), crew);
-  read_times(c, o, crew);
+  read_times(c, o, crew, open.bags_per_batch);
   const Node usable = o.find("usable");
   if (!usable) {
     c.reader.assume(weight_usable, "/crew/usable", show_percent(crew.usable),

@@ -158,8 +158,9 @@ void read_brackets(Context& context, const Node& node, const Base& base, Slab& s
 [[nodiscard]] Forms read_forms(Context& context, const Node& node);
 /// The catalogue's bendable board where the job names none; needs the slabs.
 void set_bend_stock(Context& context, Job& job);
-[[nodiscard]] Crew read_crew(Context& context, const Node& node);
-[[nodiscard]] Site read_site(Context& context, const Node& node, const Mix& mix);
+/// These two note in `open` what is "auto".
+[[nodiscard]] Crew read_crew(Context& context, const Node& node, Open& open);
+[[nodiscard]] Site read_site(Context& context, const Node& node, const Mix& mix, Open& open);
 [[nodiscard]] Limits read_limits(Context& context, const Node& node);
 [[nodiscard]] std::optional<StartDate> read_date(Reader& reader, const Node& node);
 void read_prices(Context& context, const Node& prices, Job& job);

@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <array>
 
@@ -11,7 +13,6 @@ namespace {
 constexpr Range<Percent> any_percent{{0}, {1}, "0 % and 100 %"};
 constexpr Range<Speed> any_wind{metres_per_second(0), metres_per_second(50),
                                 "0 m/s and 50 m/s (112 mph)"};
-constexpr Range<Mass> any_ice{kilograms(0), kilograms(10000), "0 kg and 10000 kg"};
 constexpr Range<Pressure> base_load{kilopascals(0.01), megapascals(10),
                                     "0.01 kPa (0.2 psf) and 10 MPa"};
 constexpr Range<Mass> lift{kilograms(0.1), kilograms(1000), "0.1 kg and 1000 kg (2200 lb)"};
@@ -93,12 +94,26 @@ void read_weather(Context& c, Object& o, Site& site) {
   if (sun) c.reader.not_planned(sun, "the sun on the slab is not planned yet");
 }
 
-void read_unplanned(Context& c, Object& o) {
-  const Node ice = o.find("ice");
-  if (ice) {
-    (void)read_quantity(c.reader, ice, any_ice);
-    c.reader.not_planned(ice, "ice in the mixing water is not planned yet");
+bool is_auto(const Node& node) {
+  return node && *node.json == "auto";
+}
+
+/// Of one bag's water, which it is a part of.
+Mass read_ice(Context& c, const Node& node, const Mix& mix) {
+  constexpr Range<Mass> any_ice{kilograms(0), kilograms(100), "0 kg and 100 kg (220 lb)"};
+  const Mass ice = read_quantity(c.reader, node, any_ice).value_or(Mass{});
+  // The water in use is chosen later, and never less than this.
+  const auto water = mix.water_use ? mix.water_use : mix.water_least;
+  if (water && ice.si() > in_litres(*water)) {
+    c.reader.error(node.pointer, {"too-much-ice",
+                                  fmt::format("the ice of one bag, {}, is more than its water, {}",
+                                              show(ice, c.units), show_water(*water, c.units)),
+                                  "give the ice for one bag; it is a part of the bag's water"});
   }
+  return ice;
+}
+
+void read_unplanned(Context& c, Object& o) {
   const Node protection = o.find("protection");
   if (const auto kinds = read_list(c.reader, protection, "texts")) {
     for (const Node& kind : *kinds) (void)read_text(c.reader, kind);
@@ -109,7 +124,7 @@ void read_unplanned(Context& c, Object& o) {
 
 }  // namespace
 
-Site read_site(Context& c, const Node& node, const Mix& mix) {
+Site read_site(Context& c, const Node& node, const Mix& mix, Open& open) {
   Object o(c.reader, node, "the site");
   const auto temperature = [&](const char* key, Temperature usual, int weight, const char* reason) {
     const Node value = o.find(key);
@@ -124,8 +139,14 @@ Site read_site(Context& c, const Node& node, const Mix& mix) {
                          "(assumption)");
   site.bag_temperature = temperature("bag_temperature", site.air, weight_bag_temperature,
                                      "as the air, when the bags lie there overnight (assumption)");
-  site.water_temperature = temperature("water_temperature", tap_water, weight_water_temperature,
-                                       "cold water from the mains (assumption)");
+  open.water_temperature = is_auto(o.find("water_temperature"));
+  site.water_temperature =
+      open.water_temperature ? tap_water
+                             : temperature("water_temperature", tap_water, weight_water_temperature,
+                                           "cold water from the mains (assumption)");
+  const Node ice = o.find("ice");
+  open.ice = is_auto(ice);
+  if (ice && !open.ice) site.ice = read_ice(c, ice, mix);
   read_weather(c, o, site);
   read_unplanned(c, o);
   o.finish();

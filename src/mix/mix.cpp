@@ -44,6 +44,7 @@ MixPlan plan_mix(const Job& job, Volume concrete) {
   plan.concrete = concrete;
   plan.waste = concrete * job.waste;
   plan.water_per_bag = water_per_bag(job);
+  plan.ice_per_bag = job.site.ice;
   plan.yield = yield_of_bag(job.mix, plan.water_per_bag);
   plan.bags_exact = (plan.concrete + plan.waste) / plan.yield;
   const double mixed = batch_count(plan, job.crew.bags_per_batch) * job.crew.bags_per_batch;

@@ -19,7 +19,7 @@ std::string doses(double number) {
 
 /// What the retarder can do about joints and stiff batches.
 std::string on_dose(const Odds& odds) {
-  const Remedy& remedy = *odds.remedy;
+  const SaferMix& remedy = *odds.remedy;
   const std::string goal = fmt::format("For at most {} such days the mix must stay workable for {}",
                                        in_a_hundred(odds.risk), show(remedy.working_time));
   if (!remedy.doses) {

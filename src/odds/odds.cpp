@@ -86,8 +86,8 @@ Input name_drivers(const Correlations& correlations, Odds& odds) {
 
 /// With the working time longer by `factor` no more than the risk asked for goes wrong, for the
 /// timetable does not depend on the dose.
-Remedy remedy_of(const Job& job, const Plan& plan, double factor) {
-  Remedy remedy;
+SaferMix remedy_of(const Job& job, const Plan& plan, double factor) {
+  SaferMix remedy;
   remedy.working_time = *plan.pour.working_time * factor;
   Job with = job;
   if (!auto_retarder(with)) {  // let the first one's fixed dose loose

@@ -87,6 +87,10 @@ Material doses(const Job& job, const Plan& plan, const Additive& additive, const
   row.basis =
       fmt::format("{} a bag x {} {} = {}", show_number(total.per_bag, 2), show_number(mixed, 2),
                   mixed == 1 ? "bag" : "bags", show_number(total.total, 2));
+  if (total.falls) {
+    row.basis = fmt::format("{} a bag in batch 1, falling to the last: {} in all",
+                            show_number(total.per_bag, 2), show_number(total.total, 2));
+  }
   if (const int whole = whole_packs(total.total); whole - total.total > 1e-9) {
     row.basis += fmt::format(", rounded up to {}", whole);
   }

@@ -9,7 +9,10 @@
 #include "mix/mix.h"
 #include "plan/materials.h"
 #include "plan/schedule.h"
+#include "pour/joint_ends.h"
 #include "pour/pour.h"
+#include "pour/remedies.h"
+#include "pour/search.h"
 #include "slab/marks.h"
 #include "slab/measure.h"
 #include "slab/panels.h"
@@ -57,28 +60,60 @@ void weigh(const Job& job, Density fresh, std::vector<SlabPlan>& slabs) {
 }
 
 /// When the edge of each batch that a later one touches must be met.
-void set_edge_deadlines(const PourPlan& pour, std::vector<Batch>& batches) {
+void set_edge_deadlines(const PourPlan& pour, double usable_share, std::vector<Batch>& batches) {
   if (!pour.usable) return;
   for (Batch& batch : batches) {
     const bool meets_later = std::any_of(batch.neighbours.begin(), batch.neighbours.end(),
                                          [&](int other) { return other > batch.number; });
-    if (meets_later) batch.meet_by = batch.contact + *pour.usable;
+    if (meets_later) batch.meet_by = batch.contact + *pour.usable + batch.longer * usable_share;
   }
+}
+
+/// A tapered retarder: what its batches take, and per bag as much as the first one.
+void add_up_taper(const Job& job, const std::vector<Batch>& batches,
+                  std::vector<DoseTotal>& doses) {
+  for (std::size_t i = 0; i < doses.size(); ++i) {
+    if (!job.additives[i].taper || batches.empty()) continue;
+    const BatchDose& first = batches.front().doses[i];
+    DoseTotal& dose = doses[i];
+    dose.total = 0;
+    for (const Batch& batch : batches) dose.total += batch.doses[i].doses;
+    dose.per_bag = first.doses / batches.front().bags;
+    dose.amount_per_bag = amount_of(dose.per_bag, dose_size(job.additives[i], job.mix));
+    dose.falls = batches.back().doses[i].doses < first.doses;
+  }
+}
+
+Volume concrete_of(const std::vector<SlabPlan>& slabs) {
+  Volume concrete;
+  for (const SlabPlan& slab : slabs) concrete += slab.concrete;
+  return concrete;
 }
 
 }  // namespace
 
-Plan make_plan(const Job& job, const Catalogue& catalogue) {
-  Plan plan;
-  plan.name = job.name;
-  plan.date = job.date;
-  plan.units = job.units;
-  plan.currency = job.currency;
-  plan.assumptions = job.assumptions;
+Job settled_job(const Job& given) {
+  const std::vector<SlabPlan> slabs = measure_slabs(given);
+  const MixPlan mix = plan_mix(given, concrete_of(slabs));
+  const ZoneCutter cutter = zone_cutter(given, slabs);
+  return settle(given, PourModel(given, mix, cutter)).job;
+}
 
-  plan.slabs = measure_slabs(job);
-  Volume concrete;
-  for (const SlabPlan& slab : plan.slabs) concrete += slab.concrete;
+Plan make_plan(const Job& given, const Catalogue& catalogue) {
+  Plan plan;
+  plan.name = given.name;
+  plan.date = given.date;
+  plan.units = given.units;
+  plan.currency = given.currency;
+  plan.assumptions = given.assumptions;
+
+  plan.slabs = measure_slabs(given);
+  const Volume concrete = concrete_of(plan.slabs);
+  const MixPlan any_batches = plan_mix(given, concrete);
+  const ZoneCutter cutter = zone_cutter(given, plan.slabs);
+  const PourModel model(given, any_batches, cutter);
+  Settled settled = settle(given, model);
+  const Job& job = settled.job;
   plan.mix = plan_mix(job, concrete);
   weigh(job, plan.mix.fresh_density, plan.slabs);
 
@@ -86,11 +121,16 @@ Plan make_plan(const Job& job, const Catalogue& catalogue) {
   plan.cut_list =
       cut_parts(std::move(parts), boards_of(job), sheets_of(job), job.on_hand, saw_of(job));
 
-  Pour pour = plan_pour(job, plan.slabs, plan.mix);
+  Pour pour = plan_pour(job, plan.mix, model);
   plan.pour = std::move(pour.plan);
   plan.batches = std::move(pour.batches);
-  set_edge_deadlines(plan.pour, plan.batches);
+  name_ends(job.slabs, plan.slabs, plan.pour.joints);
+  plan.pour.choices = std::move(settled.choices);
+  plan.pour.remedies = remedies(job, model, plan.pour.joints);
+  plan.pour.changes = changes(job, model);
+  set_edge_deadlines(plan.pour, job.crew.usable, plan.batches);
   plan.mix.doses = dose_totals(job, plan.mix, pour.retarder);
+  add_up_taper(job, plan.batches, plan.mix.doses);
 
   plan.materials = list_materials(job, catalogue, plan);
   plan.also_ready = list_tools(job, plan);

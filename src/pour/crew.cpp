@@ -157,6 +157,16 @@ Pace pace(const Crew& crew) {
   return pace;
 }
 
+Crew with_bags(Crew crew, double bags) {
+  const double by = bags / crew.bags_per_batch;
+  for (UsualBad Times::*time : {&Times::load, &Times::discharge, &Times::place}) {
+    UsualBad& takes = crew.times.*time;
+    takes = {takes.usual * by, takes.bad * by};
+  }
+  crew.bags_per_batch = bags;
+  return crew;
+}
+
 std::string describe(const std::vector<std::vector<Role>>& people) {
   std::vector<std::string> groups;
   for (std::size_t i = 0; i < people.size();) {

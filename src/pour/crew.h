@@ -37,6 +37,10 @@ struct Pace {
 /// a shared role divided by who shares it; 0 for one who only finishes.
 [[nodiscard]] Duration cycle(const Crew& crew, const std::vector<Role>& roles);
 
+/// The crew with batches of so many bags: filling, tipping out and placing take longer in
+/// proportion, the rest as long as before.
+[[nodiscard]] Crew with_bags(Crew crew, double bags);
+
 /// "person 1 mixes; person 2 carries and places"
 [[nodiscard]] std::string describe(const std::vector<std::vector<Role>>& people);
 

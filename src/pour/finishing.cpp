@@ -22,6 +22,11 @@ bool somebody(const Crew& crew, Role role) {
                      [&](const std::vector<Role>& roles) { return has(roles, role); });
 }
 
+/// From when its age counts as that of the last batch does: more retarder keeps it younger.
+Duration born(const Batch& batch) {
+  return batch.contact + batch.longer;
+}
+
 Area top_of(const Batch& batch) {
   Area area;
   for (const Zone& zone : batch.zones) area += signed_area(zone.outline);
@@ -69,7 +74,7 @@ std::vector<Stint> trowel_in_order(const std::vector<Batch>& batches, Duration s
   std::vector<Stint> spans;
   Duration free = finishers.free_at_once > 0 ? Duration{} : finishers.others_free;
   for (const Batch& batch : batches) {
-    const Duration start = std::max({free, batch.contact + stiff, batch.place_end});
+    const Duration start = std::max({free, born(batch) + stiff, batch.place_end});
     free = done(start, work(top_of(batch), minutes_per_m2), finishers);
     spans.push_back({start, free});
   }
@@ -79,7 +84,7 @@ std::vector<Stint> trowel_in_order(const std::vector<Batch>& batches, Duration s
 Duration oldest(const std::vector<Batch>& batches, const std::vector<Stint>& spans) {
   Duration age;
   for (std::size_t i = 0; i < spans.size(); ++i) {
-    age = std::max(age, spans[i].end - batches[i].contact);
+    age = std::max(age, spans[i].end - born(batches[i]));
   }
   return age;
 }
@@ -88,8 +93,10 @@ std::optional<Stint> trowel_at_once(const Plan& plan, Duration stiff, Duration f
                                     const Finishers& finishers) {
   Area top;
   for (const Batch& batch : plan.batches) top += top_of(batch);
-  const Duration open = std::max(plan.pour.end, plan.batches.back().contact + stiff);
-  const Duration close = plan.batches.front().contact + final_set;
+  const Duration open = std::max(plan.pour.end, born(plan.batches.back()) + stiff);
+  const auto earlier = [](const Batch& a, const Batch& b) { return born(a) < born(b); };
+  const Duration close =
+      born(*std::min_element(plan.batches.begin(), plan.batches.end(), earlier)) + final_set;
   if (done(open, work(top, slow_trowel), finishers) > close + tolerance) return std::nullopt;
   return Stint{open, done(open, work(top, usual_trowel), finishers)};
 }

@@ -57,7 +57,7 @@ class Mesher {
 
   double spacing_;
   std::vector<std::vector<std::size_t>> rings_;
-  Cells cells_;
+  MeshCells cells_;
   std::vector<Place> places_;                       // of the nodes: exact at corners
   std::vector<double> u_;                           // of the nodes: alike on a cut
   std::vector<std::vector<std::size_t>> on_sides_;  // nodes within each ring side

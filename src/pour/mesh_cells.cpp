@@ -25,13 +25,13 @@ void settle_u(std::vector<Place>& corners) {
 }
 
 /// 1 for a side that rises in u, -1 for one that falls, 0 for one along a cut.
-int direction(const Cells& cells, const RingSide& side) {
+int direction(const MeshCells& cells, const RingSide& side) {
   const double from = cells.corners[side.from].u, to = cells.corners[side.to].u;
   return static_cast<int>(from < to) - static_cast<int>(to < from);
 }
 
 /// Adds the chains of the ring whose sides begin at `first` and end before `last`.
-void add_chains(std::size_t first, std::size_t last, Cells& cells) {
+void add_chains(std::size_t first, std::size_t last, MeshCells& cells) {
   const std::size_t n = last - first;
   std::size_t begin = 0;  // a side that does not go on as the one before it
   while (begin < n && direction(cells, cells.sides[first + begin]) ==
@@ -56,7 +56,7 @@ void add_chains(std::size_t first, std::size_t last, Cells& cells) {
 }
 
 /// Where chains begin and end.
-std::vector<double> turns_of(const Cells& cells) {
+std::vector<double> turns_of(const MeshCells& cells) {
   std::vector<double> turns;
   for (const Chain& chain : cells.chains) {
     turns.push_back(cells.corners[chain.corners.front()].u);
@@ -68,7 +68,8 @@ std::vector<double> turns_of(const Cells& cells) {
 }
 
 /// The chains that reach from a to b, from low to high, with their height halfway.
-std::vector<std::pair<double, std::size_t>> chains_over(const Cells& cells, double a, double b) {
+std::vector<std::pair<double, std::size_t>> chains_over(const MeshCells& cells, double a,
+                                                        double b) {
   std::vector<std::pair<double, std::size_t>> over;
   for (std::size_t k = 0; k < cells.chains.size(); ++k) {
     const Chain& chain = cells.chains[k];
@@ -83,14 +84,14 @@ std::vector<std::pair<double, std::size_t>> chains_over(const Cells& cells, doub
 
 }  // namespace
 
-std::size_t corner_before(const Cells& cells, const Chain& chain, double u) {
+std::size_t corner_before(const MeshCells& cells, const Chain& chain, double u) {
   const auto after =
       std::upper_bound(chain.corners.begin(), chain.corners.end(), u,
                        [&](double at, std::size_t corner) { return at < cells.corners[corner].u; });
   return static_cast<std::size_t>(std::distance(chain.corners.begin(), after)) - 1;
 }
 
-double height_at(const Cells& cells, const Chain& chain, double u) {
+double height_at(const MeshCells& cells, const Chain& chain, double u) {
   const std::size_t i = corner_before(cells, chain, u);
   const Place& a = cells.corners[chain.corners[i]];
   if (a.u == u) return a.v;
@@ -98,8 +99,8 @@ double height_at(const Cells& cells, const Chain& chain, double u) {
   return a.v + (u - a.u) / (b.u - a.u) * (b.v - a.v);
 }
 
-Cells cells_of(std::vector<Place> corners, const std::vector<std::vector<std::size_t>>& rings) {
-  Cells cells;
+MeshCells cells_of(std::vector<Place> corners, const std::vector<std::vector<std::size_t>>& rings) {
+  MeshCells cells;
   settle_u(corners);
   cells.corners = std::move(corners);
   for (const auto& ring : rings) {

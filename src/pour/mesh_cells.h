@@ -31,7 +31,7 @@ struct Cell {
   double start = 0, end = 0;      // u of the cuts
 };
 
-struct Cells {
+struct MeshCells {
   std::vector<Place> corners;   // as given, but u within 1 nm of another's is the same
   std::vector<RingSide> sides;  // ring by ring
   std::vector<Chain> chains;
@@ -39,12 +39,12 @@ struct Cells {
 };
 
 /// The last of the chain's corners at or before u. Precondition: the chain reaches u.
-[[nodiscard]] std::size_t corner_before(const Cells& cells, const Chain& chain, double u);
+[[nodiscard]] std::size_t corner_before(const MeshCells& cells, const Chain& chain, double u);
 /// v of the chain at u, likewise; exact at corners.
-[[nodiscard]] double height_at(const Cells& cells, const Chain& chain, double u);
+[[nodiscard]] double height_at(const MeshCells& cells, const Chain& chain, double u);
 
 /// The region inside an odd number of rings, each by the numbers of its corners.
-[[nodiscard]] Cells cells_of(std::vector<Place> corners,
-                             const std::vector<std::vector<std::size_t>>& rings);
+[[nodiscard]] MeshCells cells_of(std::vector<Place> corners,
+                                 const std::vector<std::vector<std::size_t>>& rings);
 
 }  // namespace strikeoff

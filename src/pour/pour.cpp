@@ -12,16 +12,22 @@
 #include "pour/joint_ends.h"
 #include "pour/retarder.h"
 #include "pour/sentences.h"
+#include "pour/taper.h"
 #include "pour/timetable.h"
-#include "pour/working_time.h"
 #include "pour/zones.h"
 
 namespace strikeoff {
 namespace {
 
-Temperature mix_temperature(const Job& job, const MixPlan& mix) {
-  return fresh_mix_temperature(job.mix.bag, job.site.bag_temperature,
-                               mix.water_per_bag * water_density, job.site.water_temperature);
+std::vector<BatchDose> doses_of_batch(const Job& job, double retarder) {
+  std::vector<BatchDose> list;
+  const std::vector<double> doses = doses_per_bag(job, retarder);
+  for (std::size_t i = 0; i < doses.size(); ++i) {
+    const Additive& additive = job.additives[i];
+    const double in_batch = doses[i] * job.crew.bags_per_batch;
+    list.push_back({additive.name, in_batch, amount_of(in_batch, dose_size(additive, job.mix))});
+  }
+  return list;
 }
 
 /// What is the same in every batch of the pour.
@@ -29,7 +35,9 @@ Batch one_batch(const Job& job, const MixPlan& mix, double retarder, int batches
   Batch batch;
   batch.bags = job.crew.bags_per_batch;
   batch.dry = job.mix.bag * batch.bags;
-  batch.water = mix.water_per_bag * batch.bags;
+  batch.ice = mix.ice_per_bag * batch.bags;
+  batch.water =
+      mix.water_per_bag * batch.bags - Volume::from_si(batch.ice.si() / water_density.si());
   batch.water_mass = batch.water * water_density;
   batch.volume = mix.yield * batch.bags;
   batch.zone = mix.concrete / batches;
@@ -38,20 +46,8 @@ Batch one_batch(const Job& job, const MixPlan& mix, double retarder, int batches
     batch.bucket_mark = mark.depth;
     batch.bucket_fills = mark.fills;
   }
-  const std::vector<double> doses = doses_per_bag(job, retarder);
-  for (std::size_t i = 0; i < doses.size(); ++i) {
-    const Additive& additive = job.additives[i];
-    const double in_batch = doses[i] * batch.bags;
-    batch.doses.push_back(
-        {additive.name, in_batch, amount_of(in_batch, dose_size(additive, job.mix))});
-  }
+  batch.doses = doses_of_batch(job, retarder);
   return batch;
-}
-
-std::vector<Touch> touches_of(const std::vector<Joint>& joints) {
-  std::vector<Touch> touches;
-  for (const Joint& joint : joints) touches.push_back({joint.first, joint.second});
-  return touches;
 }
 
 /// When each batch is where; without a complete crew there are no times, and all begin at 0.
@@ -81,7 +77,7 @@ void use_times(const Timetable& table, PourPlan& plan) {
 }
 
 std::vector<Batch> timed(const Batch& same, const Timetable& table,
-                         const std::vector<Joint>& joints, ZonePlan& zones) {
+                         const std::vector<Joint>& joints, const ZonePlan& zones) {
   std::vector<Batch> batches(zones.zones.size(), same);
   for (std::size_t i = 0; i < batches.size(); ++i) {
     Batch& batch = batches[i];
@@ -91,8 +87,8 @@ std::vector<Batch> timed(const Batch& same, const Timetable& table,
     batch.contact = times.contact;
     batch.place_start = times.place_start;
     batch.place_end = times.place_end;
-    batch.neighbours = std::move(zones.neighbours[i]);
-    batch.zones = std::move(zones.zones[i]);
+    batch.neighbours = zones.neighbours[i];
+    batch.zones = zones.zones[i];
     batch.front = zones.fronts[i];
     batch.advance = zones.advances[i];
   }
@@ -114,9 +110,35 @@ void judge(const Job& job, const Pace& pace, const Demand& demand, double dose, 
   plan.feasible = covers(*plan.usable, demand);
 }
 
+/// Gives earlier batches the more retarder that lets the whole top set together.
+void taper(const Job& job, Pour& pour) {
+  const Duration plain = *job.mix.working_time;
+  std::vector<Duration> contacts;
+  for (const Batch& batch : pour.batches) contacts.push_back(batch.contact);
+  const double factor = pour.plan.temperature_factor;
+  const auto doses = tapered_doses(job, plain, factor, contacts, pour.retarder);
+  for (std::size_t i = 0; i < doses.size(); ++i) {
+    Batch& batch = pour.batches[i];
+    batch.doses = doses_of_batch(job, doses[i]);
+    batch.longer = retarded_by_all(job, plain, doses[i]) * factor - *pour.plan.working_time;
+  }
+  pour.plan.retarder_per_bag = retarder_doses(job, doses.front());
+  pour.plan.retarder_reason +=
+      taper_reason(contacts.front() + *pour.plan.working_time + pour.batches.front().longer,
+                   contacts.back() + *pour.plan.working_time, doses.front(), doses.back());
+}
+
+void use_zones(const ZonePlan& zones, PourPlan& plan) {
+  plan.gap = zones.gap;
+  plan.wet_edge_max = zones.wet_edge_max;
+  plan.joint_length = zones.joint_length;
+  plan.sweeps = zones.sweeps;
+  plan.joints = zones.joints;
+}
+
 }  // namespace
 
-Pour plan_pour(const Job& job, const std::vector<SlabPlan>& slabs, const MixPlan& mix) {
+Pour plan_pour(const Job& job, const MixPlan& mix, const PourModel& model) {
   Pour pour;
   PourPlan& plan = pour.plan;
   const Pace beat = pace(job.crew);
@@ -125,22 +147,15 @@ Pour plan_pour(const Job& job, const std::vector<SlabPlan>& slabs, const MixPlan
   plan.bottleneck = beat.bottleneck;
   plan.lead = beat.lead;
 
-  const Length strip =
-      job.forms.strip_stock.empty() ? Length{} : job.forms.strip_stock.front().thickness;
-  ZonePlan zones = cut_zones(job.slabs, slabs, plan.batches, strip);
-  plan.gap = zones.gap;
-  plan.wet_edge_max = zones.wet_edge_max;
-  plan.joint_length = zones.joint_length;
-  plan.sweeps = std::move(zones.sweeps);
-  plan.joints = std::move(zones.joints);
-  name_ends(job.slabs, slabs, plan.joints);
+  const ZonePlan& zones = model.zones(plan.batches);
+  use_zones(zones, plan);
   const std::vector<Touch> touches = touches_of(plan.joints);
   const Timetable table = times_of(job.crew, beat, plan.batches, touches);
   use_times(table, plan);
 
-  plan.mix_temperature = mix_temperature(job, mix);
-  plan.temperature_factor =
-      temperature_factor(plan.mix_temperature, job.mix.at, job.mix.activation_energy);
+  const Setup setup = setup_of(job);
+  plan.mix_temperature = model.mix_temperature(setup.water, setup.ice);
+  plan.temperature_factor = model.factor(setup);
   const Demand demand{plan.edge_wait_max, table.own_age, job.limits.margin};
   if (auto_retarder(job) && job.mix.working_time && beat.missing.empty()) {
     pour.retarder = least_dose(job, *job.mix.working_time, plan.temperature_factor, demand);
@@ -155,6 +170,20 @@ Pour plan_pour(const Job& job, const std::vector<SlabPlan>& slabs, const MixPlan
                         : no_timetable(beat);
   plan.smallest_crew = smallest_crew(job, plan.gap, plan.usable);
   pour.batches = timed(one_batch(job, mix, pour.retarder, plan.batches), table, plan.joints, zones);
+  const Additive* searched = auto_retarder(job);
+  if (searched && searched->taper && plan.margin && plan.batches > 1) taper(job, pour);
+  return pour;
+}
+
+ZoneCutter zone_cutter(const Job& job, const std::vector<SlabPlan>& slabs) {
+  const bool has_strips = !job.forms.strip_stock.empty();
+  return {job.slabs, slabs, has_strips ? job.forms.strip_stock.front().thickness : Length{}};
+}
+
+Pour plan_pour(const Job& job, const std::vector<SlabPlan>& slabs, const MixPlan& mix) {
+  const ZoneCutter cutter = zone_cutter(job, slabs);
+  Pour pour = plan_pour(job, mix, PourModel(job, mix, cutter));
+  name_ends(job.slabs, slabs, pour.plan.joints);
   return pour;
 }
 

@@ -15,19 +15,6 @@ namespace {
 
 using People = std::vector<std::vector<Role>>;
 
-/// "1/2 dose", "1 1/2 doses", "0.3 doses": quarters as a spoon has them.
-std::string doses(double n) {
-  const double quarters = std::round(n * 4);
-  const char* unit = n > 0 && n <= 1 ? "dose" : "doses";
-  if (std::abs(quarters - n * 4) > 1e-9) return fmt::format("{} {}", show_number(n, 3), unit);
-  static constexpr const char* parts[] = {"", "1/4", "1/2", "3/4"};
-  const double whole = std::floor(quarters / 4);
-  const std::string part = parts[static_cast<int>(quarters - 4 * whole)];
-  if (part.empty()) return fmt::format("{} {}", show_number(whole, 0), unit);
-  if (whole == 0) return fmt::format("{} {}", part, unit);
-  return fmt::format("{} {} {}", show_number(whole, 0), part, unit);
-}
-
 std::string capital(std::string text) {
   if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] -= 'a' - 'A';
   return text;
@@ -52,7 +39,7 @@ std::string unknown_dose(const Job& job, const Pace& pace) {
                               : pace.bottleneck + ", so how long the joints wait is not known";
   if (auto_retarder(job)) return "No dose of retarder can be worked out: " + why + ".";
   return fmt::format("{} a bag, as the job says, but whether that is enough is not known: {}.",
-                     capital(doses(fixed_doses(job))), why);
+                     capital(doses_in_words(fixed_doses(job))), why);
 }
 
 /// Roles held in all: fewer means people stay at one thing.
@@ -115,6 +102,24 @@ std::string next_water(const Timetable& table) {
 
 }  // namespace
 
+std::string in_quarters(double n) {
+  const double quarters = std::round(n * 4);
+  if (std::abs(quarters - n * 4) > 1e-9) return show_number(n, 3);
+  static constexpr const char* parts[] = {"", "1/4", "1/2", "3/4"};
+  const double whole = std::floor(quarters / 4);
+  const std::string part = parts[static_cast<int>(quarters - 4 * whole)];
+  if (part.empty()) return show_number(whole, 0);
+  return whole == 0 ? part : fmt::format("{} {}", show_number(whole, 0), part);
+}
+
+std::string doses_in_words(double n) {
+  return fmt::format("{} {}", in_quarters(n), n > 0 && n <= 1 ? "dose" : "doses");
+}
+
+std::string bags_in_words(double n) {
+  return fmt::format("{} {}", in_quarters(n), n > 0 && n <= 1 ? "bag" : "bags");
+}
+
 Duration edge_wait(int gap, const Pace& pace) {
   return gap == 0 ? Duration{} : pace.takt * gap + pace.lead;
 }
@@ -130,7 +135,8 @@ std::string retarder_reason(const Job& job, const Pace& pace, std::optional<Dura
     return retarded_by_all(job, *plain, doses_of_auto) * (factor * job.crew.usable);
   };
   const std::string beside =
-      searched && fixed > 0 ? fmt::format(" beside the {} the job fixes", doses(fixed)) : "";
+      searched && fixed > 0 ? fmt::format(" beside the {} the job fixes", doses_in_words(fixed))
+                            : "";
   const Duration without = searched ? allowed(0) : *plain * (factor * job.crew.usable);
   const std::string may = show(without) + " may be used without it";
   if (searched && dose == 0 && covers(without, demand)) {
@@ -139,14 +145,26 @@ std::string retarder_reason(const Job& job, const Pace& pace, std::optional<Dura
   const std::string with = show(allowed(dose)) + " with it";
   const std::string asked = fmt::format("{}, {} and {}", need(demand), may, with);
   if (!searched) {
-    return fmt::format("{} a bag, as the job says: {}.", capital(doses(fixed)), asked);
+    return fmt::format("{} a bag, as the job says: {}.", capital(doses_in_words(fixed)), asked);
   }
   if (!covers(allowed(dose), demand)) {
     return fmt::format("{} a bag{} is the most it may have, and that is not enough: {}.",
-                       capital(doses(dose)), beside, asked);
+                       capital(doses_in_words(dose)), beside, asked);
   }
-  return fmt::format("{} a bag{}: {}; one step less gives {}.", capital(doses(dose)), beside, asked,
-                     show(allowed(dose - searched->step)));
+  return fmt::format("{} a bag{}: {}; one step less gives {}.", capital(doses_in_words(dose)),
+                     beside, asked, show(allowed(dose - searched->step)));
+}
+
+std::string taper_reason(Duration first_stiff, Duration last_stiff, double first, double last) {
+  // A step of retarder is minutes, so nobody asks for less.
+  const std::string together =
+      first_stiff > last_stiff - minutes(1)
+          ? fmt::format("the whole top then sets together, about {} after the first water",
+                        show(last_stiff))
+          : fmt::format("batch 1 has the most it may have and sets about {} before the last one",
+                        show(last_stiff - first_stiff));
+  return fmt::format(" That is the last batch; the dose falls from {} a bag in batch 1 to {}: {}.",
+                     doses_in_words(first), in_quarters(last), together);
 }
 
 std::string water_rule(const Timetable& table, Duration flat_out) {

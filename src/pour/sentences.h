@@ -20,6 +20,18 @@ namespace strikeoff {
                                           std::optional<Duration> plain, double factor,
                                           const Demand& demand, double dose);
 
+/// What tapering brings, to follow that: when batch 1 and when the last one is stiff, and their
+/// doses.
+[[nodiscard]] std::string taper_reason(Duration first_stiff, Duration last_stiff, double first,
+                                       double last);
+
+/// "1/2", "1 1/2", "0.3": quarters as a spoon or a scale has them.
+[[nodiscard]] std::string in_quarters(double n);
+/// "1/2 dose", "1 1/2 doses".
+[[nodiscard]] std::string doses_in_words(double n);
+/// "1/2 bag", "2 bags".
+[[nodiscard]] std::string bags_in_words(double n);
+
 /// When water goes into the next batch: so long after the previous one starts being placed, or
 /// before it; where that differs from batch to batch, by the table. Where mixing `flat_out` (every
 /// batch as soon as its mixer is free) makes the edges wait a minute longer or more, that too.

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "pour/working_time.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace strikeoff {
@@ -24,10 +25,14 @@ double factor_at(const std::vector<DoseFactor>& factors, double doses) {
 }  // namespace
 
 Temperature fresh_mix_temperature(Mass bag, Temperature bag_temperature, Mass water,
-                                  Temperature water_temperature) {
+                                  Temperature water_temperature, Mass ice) {
+  constexpr double melting = 79.7;  // K
   const double dry = 0.22 * bag.si(), wet = water.si();
-  return Temperature::celsius((dry * bag_temperature.in_c() + wet * water_temperature.in_c()) /
-                              (dry + wet));
+  const double coldest = std::min({0.0, bag_temperature.in_c(), water_temperature.in_c()});
+  const double mixed =
+      (dry * bag_temperature.in_c() + wet * water_temperature.in_c() - melting * ice.si()) /
+      (dry + wet + ice.si());
+  return Temperature::celsius(std::max(mixed, coldest));
 }
 
 double temperature_factor(Temperature mix, Temperature reference,

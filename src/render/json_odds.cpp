@@ -47,7 +47,7 @@ Json driver(const Driver& driver) {
   return {{"input", driver.name}, {"share", number(driver.share)}};
 }
 
-Json remedy(const Remedy& remedy) {
+Json remedy(const SaferMix& remedy) {
   Json result = {{"working_time_min", number(in_minutes(remedy.working_time))}};
   if (!remedy.doses) return result;
   result["retarder"] = remedy.retarder;

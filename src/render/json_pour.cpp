@@ -33,6 +33,7 @@ Json dose_total(const DoseTotal& dose) {
                  {"per_bag", number(dose.per_bag)},
                  {"total", number(dose.total)}};
   add_amount(result, "amount_per_bag", dose.amount_per_bag);
+  if (dose.falls) result["falls"] = true;
   return result;
 }
 
@@ -67,21 +68,34 @@ Json sweep(const Sweep& sweep) {
           {"lifts", sweep.lifts}};
 }
 
+Json choice(const SettledValue& choice) {
+  return {{"path", choice.path}, {"value", choice.value}, {"reason", choice.reason}};
+}
+
+Json remedy(const Remedy& remedy) {
+  Json result = {{"what", remedy.what}, {"feasible", remedy.works}};
+  if (remedy.margin) result["margin_min"] = number(in_minutes(*remedy.margin));
+  if (remedy.cost) result["cost"] = number(remedy.cost->si());
+  return result;
+}
+
 }  // namespace
 
 Json mix(const MixPlan& mix) {
-  return {{"name", mix.name},
-          {"concrete_l", number(in_litres(mix.concrete))},
-          {"waste_l", number(in_litres(mix.waste))},
-          {"yield_l", number(in_litres(mix.yield))},
-          {"bags_exact", number(mix.bags_exact)},
-          {"bags", mix.bags},
-          {"spare_bags", mix.spare_bags},
-          {"surplus_l", number(in_litres(mix.surplus))},
-          {"water_per_bag_l", number(in_litres(mix.water_per_bag))},
-          {"water_total_l", number(in_litres(mix.water_total))},
-          {"doses", array(mix.doses, dose_total)},
-          {"fresh_density_kg_m3", number(mix.fresh_density.si())}};
+  Json result = {{"name", mix.name},
+                 {"concrete_l", number(in_litres(mix.concrete))},
+                 {"waste_l", number(in_litres(mix.waste))},
+                 {"yield_l", number(in_litres(mix.yield))},
+                 {"bags_exact", number(mix.bags_exact)},
+                 {"bags", mix.bags},
+                 {"spare_bags", mix.spare_bags},
+                 {"surplus_l", number(in_litres(mix.surplus))},
+                 {"water_per_bag_l", number(in_litres(mix.water_per_bag))},
+                 {"water_total_l", number(in_litres(mix.water_total))},
+                 {"doses", array(mix.doses, dose_total)},
+                 {"fresh_density_kg_m3", number(mix.fresh_density.si())}};
+  if (mix.ice_per_bag > Mass{}) result["ice_per_bag_kg"] = number(mix.ice_per_bag.si());
+  return result;
 }
 
 Json batch(const Batch& batch) {
@@ -90,6 +104,7 @@ Json batch(const Batch& batch) {
                  {"dry_kg", number(batch.dry.si())},
                  {"water_l", number(in_litres(batch.water))},
                  {"water_kg", number(batch.water_mass.si())}};
+  if (batch.ice > Mass{}) result["ice_kg"] = number(batch.ice.si());
   if (batch.bucket_mark) {
     result["bucket_mark_mm"] = number(batch.bucket_mark->in_mm());
     result["bucket_fills"] = batch.bucket_fills;
@@ -107,6 +122,7 @@ Json batch(const Batch& batch) {
   result["front_mm"] = number(batch.front.in_mm());
   result["advance_mm"] = number(batch.advance.in_mm());
   if (batch.meet_by) result["meet_by_min"] = number(in_minutes(*batch.meet_by));
+  if (batch.longer > Duration{}) result["longer_min"] = number(in_minutes(batch.longer));
   return result;
 }
 
@@ -134,6 +150,9 @@ Json pour(const PourPlan& pour) {
   result["retarder_reason"] = pour.retarder_reason;
   result["water_rule"] = pour.water_rule;
   result["smallest_crew"] = pour.smallest_crew;
+  result["choices"] = array(pour.choices, choice);
+  result["remedies"] = array(pour.remedies, remedy);
+  result["changes"] = array(pour.changes, remedy);
   return result;
 }
 

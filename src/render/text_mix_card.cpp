@@ -16,7 +16,7 @@ bool same_card(const Batch& a, const Batch& b) {
   const auto same_dose = [](const BatchDose& x, const BatchDose& y) {
     return x.name == y.name && x.doses == y.doses && x.amount == y.amount;
   };
-  return a.bags == b.bags && a.dry == b.dry && a.water == b.water &&
+  return a.bags == b.bags && a.dry == b.dry && a.water == b.water && a.ice == b.ice &&
          a.bucket_mark == b.bucket_mark && a.bucket_fills == b.bucket_fills &&
          std::equal(a.doses.begin(), a.doses.end(), b.doses.begin(), b.doses.end(), same_dose);
 }
@@ -33,8 +33,15 @@ std::string water(const Batch& batch, Units units) {
 
 std::string per_bag(const MixPlan& mix, Units units) {
   std::string text = fmt::format("Each bag: {} of water", show_water(mix.water_per_bag, units));
+  if (mix.ice_per_bag > Mass{}) {
+    text += fmt::format(", {} of it crushed ice", show(mix.ice_per_bag, units));
+  }
   for (const DoseTotal& dose : mix.doses) {
     if (dose.per_bag == 0) continue;
+    if (dose.falls) {
+      text += "; " + dose.name + ": less from batch to batch, as below";
+      continue;
+    }
     text += "; " + dose.name + ": " + doses(dose.per_bag, dose.amount_per_bag, units);
   }
   return text + fmt::format(". It makes {}.", show_concrete(mix.yield, units));
@@ -55,6 +62,7 @@ std::string card(const Batch& first, const Batch& last, Units units) {
   Table table({{""}, {""}});
   table.add({"dry mix", fmt::format("{}, {}", bags(first.bags), show(first.dry, units))});
   table.add({"water", water(first, units)});
+  if (first.ice > Mass{}) table.add({"crushed ice", show(first.ice, units) + " on a scale"});
   for (const BatchDose& dose : first.doses) {
     if (dose.doses > 0) table.add({dose.name, doses(dose.doses, dose.amount, units)});
   }

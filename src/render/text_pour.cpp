@@ -238,6 +238,26 @@ std::string timetable(const std::vector<std::string>& by_joints, const Plan& pla
   return table.str();
 }
 
+std::string remedy(const Remedy& remedy, const Plan& plan) {
+  std::string text = (remedy.works ? "" : "Not enough alone: ") + remedy.what;
+  if (remedy.cost && remedy.cost->si() > 0) {
+    text += " It costs " + show_money(*remedy.cost, plan.currency) + " more.";
+  } else if (remedy.cost && remedy.cost->si() < 0) {
+    text += " It saves " + show_money(-*remedy.cost, plan.currency) + ".";
+  }
+  return paragraph("  - ", text);
+}
+
+std::string changes(const Plan& plan) {
+  const PourPlan& pour = plan.pour;
+  std::string text;
+  if (!pour.remedies.empty()) text += "\n  What would mend it:\n";
+  for (const Remedy& one : pour.remedies) text += remedy(one, plan);
+  if (!pour.changes.empty()) text += "\n  What more would bring:\n";
+  for (const Remedy& one : pour.changes) text += remedy(one, plan);
+  return text;
+}
+
 }  // namespace
 
 std::string pour(const Plan& plan) {
@@ -251,6 +271,10 @@ std::string pour(const Plan& plan) {
     result += paragraph("  Retarder: ", plan.pour.retarder_reason);
   }
   if (!plan.pour.smallest_crew.empty()) result += paragraph("  Crew: ", plan.pour.smallest_crew);
+  for (const SettledValue& choice : plan.pour.choices) {
+    result += paragraph("  Chosen: ", choice.reason);
+  }
+  result += changes(plan);
   return result + "\n" + clock_table(plan);
 }
 

@@ -244,7 +244,8 @@ Plan plan_of_the_rest(const Plan& plan, const std::optional<std::chrono::minutes
 
 }  // namespace
 
-Resume resume(const Job& job, const Catalogue& catalogue, const PourLog& log) {
+Resume resume(const Job& given, const Catalogue& catalogue, const PourLog& log) {
+  const Job job = settled_job(given);
   const Plan plan = make_plan(job, catalogue);
   const Filling filling = fill(job, plan, log);
   Resume resume;

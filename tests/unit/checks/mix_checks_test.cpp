@@ -33,6 +33,35 @@ TEST_CASE("a dose at the most allowed is ok and above it is a stop", "[checks]")
   CHECK(mix_check(job, plan, "dose-most").code.empty());
 }
 
+TEST_CASE("a retarder in a mix five degrees warmer than its minutes is a caution", "[checks]") {
+  Job job = potting_bench_job();
+  Plan plan = potting_bench_plan();
+  Additive retarder;
+  retarder.name = "set retarder";
+  job.additives = {retarder};
+  plan.mix.doses = {{"set retarder", AdditiveKind::retarder, 1, 4, {}}};
+  const auto level = [&](double above) {
+    plan.pour.mix_temperature = Temperature::celsius(job.mix.at.in_c() + above);
+    return mix_check(job, plan, "dose-heat").level;
+  };
+  CHECK(level(5) == Level::ok);
+  CHECK(level(5.01) == Level::caution);
+  CHECK(level(-20) == Level::ok);
+  plan.mix.doses.front().per_bag = 0;
+  CHECK(mix_check(job, plan, "dose-heat").code.empty());
+}
+
+TEST_CASE("ice above a fifth of the water is a caution", "[checks]") {
+  const Job job = potting_bench_job();
+  Plan plan = potting_bench_plan();
+  CHECK(mix_check(job, plan, "ice").code.empty());
+  plan.mix.water_per_bag = litres(4);
+  plan.mix.ice_per_bag = kilograms(0.8);
+  CHECK(mix_check(job, plan, "ice").level == Level::ok);
+  plan.mix.ice_per_bag = kilograms(0.81);
+  CHECK(mix_check(job, plan, "ice").level == Level::caution);
+}
+
 TEST_CASE("water above the label is a stop and below it a caution", "[checks]") {
   Job job = potting_bench_job();  // 3.5 to 4.5 qt
   Plan plan = potting_bench_plan();

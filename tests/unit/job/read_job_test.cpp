@@ -281,16 +281,32 @@ TEST_CASE("prices reach the goods by id and by name", "[job]") {
 
 TEST_CASE("keys of the format that are not planned for are said in file order", "[job]") {
   const Job job = bench(R"(, "reinforcement": {"kind": "mesh", "cover": "3/4 in"})",
-                        R"(, "crew": {"bags_per_batch": "auto"}, "ready_by": "2026-06-01",
-      "site": {"humidity": "40 %", "wind": "5 mph", "sun": "sun", "ice": "2 kg",
+                        R"(, "ready_by": "2026-06-01",
+      "site": {"humidity": "40 %", "wind": "5 mph", "sun": "sun", "ice": "200 g",
                "protection": ["windbreak"], "hours": [{"time": "14:00", "air": "75 F"}]})");
-  CHECK(not_planned(job) ==
-        std::vector<std::string>{"/slabs/0/reinforcement", "/crew/bags_per_batch", "/ready_by",
-                                 "/site/humidity", "/site/wind", "/site/sun", "/site/ice",
-                                 "/site/protection", "/site/hours"});
+  CHECK(not_planned(job) == std::vector<std::string>{"/slabs/0/reinforcement", "/ready_by",
+                                                     "/site/humidity", "/site/wind", "/site/sun",
+                                                     "/site/protection", "/site/hours"});
   CHECK(job.site.humidity == 0.4);
   CHECK(job.site.sun);
+  CHECK(job.site.ice == kilograms(0.2));
+}
+
+TEST_CASE("what is auto is open and has a stand-in", "[job]") {
+  CHECK_FALSE(bench().open.any());
+  const Job job = bench("", R"(, "crew": {"mixers": "auto", "mixing": "auto", "carrying": 2,
+      "placing": "auto", "finishing": "auto", "bags_per_batch": "auto", "times_per": "bag",
+      "times": {"load": "90 s"}}, "site": {"water_temperature": "auto", "ice": "auto"})");
+  CHECK(job.open == Open{true, true, {Role::mix, Role::place, Role::finish}, false, true, true});
+  CHECK(job.crew.mixers == 1);
   CHECK(job.crew.bags_per_batch == 1);
+  CHECK(job.crew.people.size() == 5);
+  CHECK(job.crew.times.load.usual == seconds(90));
+  CHECK(job.site.water_temperature == Temperature::celsius(15));
+  CHECK(job.site.ice == Mass{});
+  const Job shared = bench("", R"(, "crew": {"roles": "auto", "people": 3})");
+  CHECK(shared.open.sharing);
+  CHECK(shared.crew.people.size() == 3);
 }
 
 TEST_CASE("dates are days of the calendar with an optional local time", "[job]") {

@@ -32,7 +32,7 @@ Odds some_odds() {
   odds.joints = {{2, 3, {12000, 20000, 0.6, 0.59, 0.61}}, {1, 2, {8000, 20000, 0.4, 0.39, 0.41}}};
   odds.drivers = {{"pace of the crew that day", 0.5}, {"stops of the drill", 0.2}};
   odds.unexplained = 0.3;
-  odds.remedy = Remedy{minutes(18), 1.5, "retarder", true, 1, 3.0};
+  odds.remedy = SaferMix{minutes(18), 1.5, "retarder", true, 1, 3.0};
   odds.unknown = {"The bag gives no \"final_set\"."};
   odds.advice = {"Keep the spare bags by the mixer."};
   odds.assumptions = {{"yield of a bag", "2 %", "standard deviation (assumption)"}};
