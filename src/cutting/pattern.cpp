@@ -105,24 +105,6 @@ class Across {
   long nodes_ = 0;
 };
 
-/// Where strips of two widths had chosen the same piece, one of them has room for another.
-void fill_up(const BarProblem& problem, std::span<const double> value, std::vector<int>& wanted,
-             long nodes, BarPattern& pattern, long& work) {
-  for (BarStrip& strip : pattern.strips) {
-    std::int64_t room = problem.stocks[pattern.stock].length;
-    for (std::size_t i = 0; i < strip.counts.size(); ++i) {
-      room -= problem.items[i].length * strip.counts[i];
-    }
-    const auto more = best_strip<double>(problem, strip.width, room, value, wanted, nodes);
-    work += more.work;
-    for (std::size_t i = 0; i < strip.counts.size(); ++i) {
-      strip.counts[i] += more.counts[i];
-      pattern.counts[i] += more.counts[i];
-      wanted[i] -= more.counts[i];
-    }
-  }
-}
-
 }  // namespace
 
 bool is_one_dimensional(const BarProblem& problem) {
@@ -183,8 +165,26 @@ BarPattern best_pattern(const BarProblem& problem, std::size_t stock, std::span<
       pattern.strips.push_back({width, std::move(pieces[at][s])});
     }
   }
-  if (problem.trim) fill_up(problem, value, wanted, nodes, pattern, work);
   return pattern;
+}
+
+void fill_up(const BarProblem& problem, std::span<const double> value, std::span<const int> demand,
+             long nodes, BarPattern& pattern, long& work) {
+  std::vector<int> wanted(demand.begin(), demand.end());
+  for (std::size_t i = 0; i < wanted.size(); ++i) wanted[i] -= pattern.counts[i];
+  for (BarStrip& strip : pattern.strips) {
+    std::int64_t room = problem.stocks[pattern.stock].length;
+    for (std::size_t i = 0; i < wanted.size(); ++i) {
+      room -= problem.items[i].length * strip.counts[i];
+    }
+    const auto more = best_strip<double>(problem, strip.width, room, value, wanted, nodes);
+    work += more.work;
+    for (std::size_t i = 0; i < wanted.size(); ++i) {
+      strip.counts[i] += more.counts[i];
+      pattern.counts[i] += more.counts[i];
+      wanted[i] -= more.counts[i];
+    }
+  }
 }
 
 std::int64_t pattern_bound(const BarProblem& problem, std::size_t stock,
