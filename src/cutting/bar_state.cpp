@@ -74,6 +74,7 @@ bool fill_each_board(const BarProblem& problem, bool longest_first, bool for_len
   for (const std::size_t k : by_length(problem, longest_first)) {
     while (state.bars[k] > 0 && !state.is_done()) {
       BarPattern pattern = best_pattern(problem, k, worth, state.demand, fill_nodes, work);
+      if (problem.trim) fill_up(problem, worth, state.demand, fill_nodes, pattern, work);
       const int times = state.room_for(pattern, state.bars[k]);
       if (pattern.strips.empty() || times < 1) break;
       state.use(std::move(pattern), times);

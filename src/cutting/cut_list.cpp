@@ -104,16 +104,8 @@ std::vector<BoardSource> sources_of(const std::vector<Stock>& stocks,
   return sources;
 }
 
-/// Marks of parts not wholly placed, in the order of the parts, and how many of each are.
-class Tally {
- public:
-  explicit Tally(const std::vector<Part>& parts) : placed_(parts.size()) {}
-  void place(std::size_t part) { ++placed_[part]; }
-  [[nodiscard]] int placed(std::size_t part) const { return placed_[part]; }
-
- private:
-  std::vector<int> placed_;
-};
+/// How many of each part are placed, in the order of the parts.
+using Tally = std::vector<int>;
 
 /// True when the part can only be cut from this stock.
 bool is_captive(const Part& part, std::size_t stock, const std::vector<BoardSource>& sources,
@@ -134,9 +126,9 @@ int bound_of(std::size_t stock, const std::vector<Part>& parts, const std::vecto
   }
   std::vector<BoundItem> items;
   for (const std::size_t p : own) {
-    if (tally.placed(p) == 0) continue;
+    if (tally[p] == 0) continue;
     if (is_captive(parts[p], stock, sources, saw)) {
-      items.push_back({parts[p].length, parts[p].width, tally.placed(p)});
+      items.push_back({parts[p].length, parts[p].width, tally[p]});
     }
   }
   return boards_bound(items, length, width, saw.kerf);
@@ -242,7 +234,7 @@ void cut_boards(CutList& list, const std::vector<Stock>& stocks,
     if (source.on_hand) ++totals[source.stock].on_hand;
     for (const PackedStrip& strip : packed.strips) {
       for (const std::size_t p : strip.parts) {
-        tally.place(p);
+        ++tally[p];
         if (!cut_from[p]) cut_from[p] = source.stock;
       }
     }
@@ -351,7 +343,7 @@ void cut_sheets(CutList& list, const Stock& stock, const std::vector<OnHand>& on
   StockTotal total;
   total.stock = stock.id;
   for (const CutSheet& cut : plan.sheets) {
-    for (const CutPiece& piece : cut.pieces) tally.place(order[piece.item]);
+    for (const CutPiece& piece : cut.pieces) ++tally[order[piece.item]];
     list.sheets.push_back(sheet_from(cut, sources[cut.stock], stock, list.parts, order, saw));
     ++total.used;
     if (list.sheets.back().on_hand) ++total.on_hand;
@@ -372,7 +364,7 @@ CutList cut_parts(std::vector<Part> parts, const std::vector<Stock>& boards,
   list.end_trim = saw.end_trim;
   list.reusable = saw.reusable;
   list.parts = std::move(parts);
-  Tally tally(list.parts);
+  Tally tally(list.parts.size());
   const auto groups = alike(boards);
   const auto own = parts_by_group(list.parts, groups);
   for (std::size_t g = 0; g < groups.size(); ++g) {
@@ -386,7 +378,7 @@ CutList cut_parts(std::vector<Part> parts, const std::vector<Stock>& boards,
     const Part& part = list.parts[p];
     // An edge strip without a stock has no room where it goes.
     const bool to_cut = is_sheet_part(part) || is_board_part(part) || part.role == "edge strip";
-    if (to_cut && tally.placed(p) < part.quantity) list.unplaced.push_back(part.mark);
+    if (to_cut && tally[p] < part.quantity) list.unplaced.push_back(part.mark);
   }
   // A plan that leaves parts out proves nothing about the job.
   if (!list.unplaced.empty()) {

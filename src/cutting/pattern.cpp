@@ -168,6 +168,25 @@ BarPattern best_pattern(const BarProblem& problem, std::size_t stock, std::span<
   return pattern;
 }
 
+void fill_up(const BarProblem& problem, std::span<const double> value, std::span<const int> demand,
+             long nodes, BarPattern& pattern, long& work) {
+  std::vector<int> wanted(demand.begin(), demand.end());
+  for (std::size_t i = 0; i < wanted.size(); ++i) wanted[i] -= pattern.counts[i];
+  for (BarStrip& strip : pattern.strips) {
+    std::int64_t room = problem.stocks[pattern.stock].length;
+    for (std::size_t i = 0; i < wanted.size(); ++i) {
+      room -= problem.items[i].length * strip.counts[i];
+    }
+    const auto more = best_strip<double>(problem, strip.width, room, value, wanted, nodes);
+    work += more.work;
+    for (std::size_t i = 0; i < wanted.size(); ++i) {
+      strip.counts[i] += more.counts[i];
+      pattern.counts[i] += more.counts[i];
+      wanted[i] -= more.counts[i];
+    }
+  }
+}
+
 std::int64_t pattern_bound(const BarProblem& problem, std::size_t stock,
                            std::span<const std::int64_t> value, std::span<const int> demand,
                            long nodes, long& work) {

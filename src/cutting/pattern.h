@@ -16,6 +16,11 @@ namespace strikeoff {
                                       std::span<const double> value, std::span<const int> demand,
                                       long nodes, long& work);
 
+/// Puts what is still wanted where its strips have room: with third cuts, strips of two widths may
+/// have chosen the same piece, which only one of them got.
+void fill_up(const BarProblem& problem, std::span<const double> value, std::span<const int> demand,
+             long nodes, BarPattern& pattern, long& work);
+
 /// No way to cut one board of the stock is worth more. Exact for bars; for boards every strip of a
 /// width counts as the best one, and all of them as no more than all pieces of the width.
 [[nodiscard]] std::int64_t pattern_bound(const BarProblem& problem, std::size_t stock,

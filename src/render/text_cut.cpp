@@ -282,9 +282,13 @@ std::string total_line(const CutList& cut_list, const StockTotal& total) {
   const std::string used =
       sheet ? count(total.used, "sheet", "sheets") : count(total.used, "board", "boards");
   std::string text = fmt::format("{} of {}", used, total.stock);
-  if (total.on_hand > 0) text += fmt::format(" ({} on hand, {} to buy)", total.on_hand, total.buy);
+  if (total.on_hand > 0) {
+    text += total.buy == 0 ? std::string(", on hand")
+                           : fmt::format(" ({} on hand, {} to buy)", total.on_hand, total.buy);
+  }
   if (total.proven) return text + "; no plan can use fewer.";
   if (!cut_list.unplaced.empty()) return text + ", for the parts that fit.";
+  if (total.buy == 0) return text + ".";
   if (total.buy == total.buy_bound) return text + "; no plan can buy fewer.";
   // What is not proven of boards may be so of money.
   if (cut_list.cost || total.buy_bound == 0) return text + ".";
@@ -302,6 +306,27 @@ std::string cost_line(const Plan& plan) {
   return fmt::format(
       "No plan costs less than {} for boards and sheets; this one costs {}, at most about {} over.",
       show_money(*list.cost_bound, plan.currency), cost, over);
+}
+
+/// Among which plans the bounds hold, where they are told: a cleverer way to cut may do with fewer.
+std::string meaning_of_no_plan(const Plan& plan) {
+  const CutList& list = plan.cut_list;
+  const bool is_told =
+      !cost_line(plan).empty() ||
+      std::any_of(list.totals.begin(), list.totals.end(), [](const StockTotal& total) {
+        return total.proven || (total.buy > 0 && total.buy == total.buy_bound);
+      });
+  if (!is_told) return "";
+  std::vector<std::string> among;
+  if (!list.boards.empty()) {
+    among.push_back(
+        "boards ripped from end to end, the strips crosscut, one part from each length");
+  }
+  if (!list.sheets.empty()) {
+    among.push_back("sheets cut straight through, each part in three steps at most");
+  }
+  return paragraph("  ",
+                   "\"No plan\" counts plans cut like this one: " + joined(among, "; ") + ".");
 }
 
 std::string what(const std::string& stock, Length length, Length width, bool on_hand, Units units) {
@@ -344,6 +369,7 @@ std::string cut(const Plan& plan) {
             panel_lines(plan) + panel_cuts(plan) + "\n";
   for (const StockTotal& total : list.totals) result += paragraph("  ", total_line(list, total));
   if (const std::string line = cost_line(plan); !line.empty()) result += paragraph("  ", line);
+  result += meaning_of_no_plan(plan);
   const auto left_over = [](const auto& from) { return !from.left_over.empty(); };
   if (std::any_of(list.boards.begin(), list.boards.end(), left_over) ||
       std::any_of(list.sheets.begin(), list.sheets.end(), left_over)) {

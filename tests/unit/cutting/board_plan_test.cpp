@@ -40,6 +40,22 @@ TEST_CASE("a third cut saves a board", "[cutting]") {
   CHECK(list.totals[0].proven);
 }
 
+TEST_CASE("a third cut takes what the strips of its own width leave", "[cutting]") {
+  // Of 1800 x 180 mm: strips of 68, 68 and 25.4 mm with two kerfs are 167.4 mm, a fourth does not
+  // go. The 25.4 mm pieces take 2 x 560.8 + 2 x 410 and three kerfs, 1950.6 mm: one is cut from
+  // the second strip of 68 mm, which beside 460.8 mm and a kerf has 1336.2 mm left.
+  const Saw saw{Length::mm(3), {}};
+  const std::vector<Part> parts{strip_part("S1", Length::mm(25.4), Length::mm(560.8), 2),
+                                strip_part("S2", Length::mm(25.4), Length::mm(410), 2),
+                                strip_part("E1", Length::mm(68), Length::mm(596.8), 2),
+                                strip_part("E2", Length::mm(68), Length::mm(460.8), 2)};
+  const std::vector<Stock> boards{board(1800 / 25.4, 180 / 25.4)};
+  const CutList list = cut_parts(parts, boards, {}, {}, saw);
+  CHECK(cut_violations(list, boards, {}, {}, saw).empty());
+  CHECK(list.boards.size() == 1);
+  CHECK(list.totals[0].proven);
+}
+
 TEST_CASE("a third cut is not made where a strip does", "[cutting]") {
   // 3 + 2 1/4 + 1 in and two kerfs are 6 1/2 of 7 in.
   const CutList list = cut_parts(three_widths, {board(96, 7)}, {}, {}, full_kerf);

@@ -94,6 +94,23 @@ TEST_CASE("the cut list says whether fewer boards could do") {
   CHECK_THAT(text::cut(plan), Contains("at least 2 must be bought, so this may be 1 too many."));
 }
 
+TEST_CASE("boards all on hand are not said to be bought") {
+  Plan plan = test::printed_bench_plan();
+  plan.cut_list.totals[0] = {"board-16x96", 1, 1, 0, 0, false, 0};
+  CHECK_THAT(text::cut(plan), Contains("1 board of board-16x96, on hand.\n"));
+}
+
+TEST_CASE("the cut list says which plans it compares with where it compares") {
+  Plan plan = test::printed_bench_plan();
+  const std::string meaning = "\"No plan\" counts plans cut like this one: boards ripped from end";
+  CHECK_THAT(text::cut(plan), Contains(meaning));
+  for (StockTotal& total : plan.cut_list.totals) {
+    total.proven = false;
+    total.buy_bound = 0;
+  }
+  CHECK(text::cut(plan).find("No plan") == std::string::npos);
+}
+
 TEST_CASE("the cut list says how far from the cheapest it may be") {
   Plan plan = test::printed_bench_plan();
   plan.currency = "USD";
