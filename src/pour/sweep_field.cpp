@@ -86,7 +86,7 @@ double product(const std::vector<double>& a, const std::vector<double>& b) {
 
 /// Conjugate gradients (Hestenes and Stiefel 1952).
 std::vector<double> solved(const Equations& equations) {
-  constexpr double small = 1e-13;  // of the first residual
+  constexpr double small = 1e-12;  // of the first residual
   constexpr int most_steps = 5000;
   const std::size_t n = equations.size();
   const Preconditioner preconditioner(equations);

@@ -171,8 +171,6 @@ TEST_CASE("distances from a corner are straight lines", "[sweep_field]") {
   const PourMesh mesh = mesh_of(rectangle(0, 0, 1800, 600), {}, Length::mm(70));
   const auto field = SweepFields(mesh).distance({mesh.rings[0][0]});
   const double most = std::hypot(1800, 600);
-  std::printf("corner %g\n",
-              worst(mesh, field, [&](double x, double y) { return std::hypot(x, y) / most; }));
   CHECK(worst(mesh, field, [&](double x, double y) { return std::hypot(x, y) / most; }) < 1e-9);
 }
 
