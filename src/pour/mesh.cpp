@@ -130,7 +130,7 @@ Cut Mesher::cut_at(double u, const std::vector<std::size_t>& corners,
                    const std::vector<std::size_t>& cells) {
   const auto by_v = [&](std::size_t a, std::size_t b) { return places_[a].v < places_[b].v; };
   Cut fixed = corners;
-  // A hole's corner may lie on a side.
+  // Cells before and after the cut share its nodes; a hole's corner may lie on a side.
   const auto settled = [&](std::size_t chain) {
     const double v = height_at(cells_, cells_.chains[chain], u);
     const Chain& c = cells_.chains[chain];

@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <map>
+#include <numeric>
 #include <utility>
 
 namespace strikeoff {
@@ -54,11 +56,18 @@ class Flips {
   }
 
   void run();
+  /// Nodes on the region's sides: the two nodes they come between, in the order of the rings.
+  [[nodiscard]] const std::map<std::pair<std::size_t, std::size_t>, std::size_t>& splits() const {
+    return splits_;
+  }
 
  private:
   using Triangle = std::array<std::size_t, 3>;
 
   void find_neighbours();
+  void flip_all(std::vector<std::size_t> waiting);
+  [[nodiscard]] std::vector<std::size_t> split_obtuse();
+  void split(std::size_t t, std::size_t e, double share);
   [[nodiscard]] std::size_t side_towards(std::size_t t, std::size_t other) const {
     const auto& sides = across_[t];
     return static_cast<std::size_t>(std::find(sides.begin(), sides.end(), other) - sides.begin());
@@ -72,6 +81,7 @@ class Flips {
 
   PourMesh& mesh_;
   std::vector<Triangle> across_;
+  std::map<std::pair<std::size_t, std::size_t>, std::size_t> splits_;
 };
 
 void Flips::find_neighbours() {
@@ -127,9 +137,7 @@ void Flips::flip(std::size_t t, std::size_t e) {
   replace_neighbour(bc, t, o);
 }
 
-void Flips::run() {
-  std::vector<std::size_t> waiting(mesh_.triangles.size());
-  for (std::size_t t = 0; t < waiting.size(); ++t) waiting[t] = waiting.size() - 1 - t;
+void Flips::flip_all(std::vector<std::size_t> waiting) {
   // Each flip improves the triangulation, so they end; the bound is a precaution.
   std::size_t left = 1000 * mesh_.triangles.size();
   while (!waiting.empty() && left > 0) {
@@ -145,6 +153,64 @@ void Flips::run() {
       break;
     }
   }
+}
+
+/// Puts a node on side e, a side of the region, so far along it.
+void Flips::split(std::size_t t, std::size_t e, double share) {
+  const std::size_t c = mesh_.triangles[t][e], a = mesh_.triangles[t][(e + 1) % 3],
+                    b = mesh_.triangles[t][(e + 2) % 3];
+  const std::size_t bc = across_[t][(e + 1) % 3], ca = across_[t][(e + 2) % 3];
+  const std::size_t p = mesh_.nodes.size(), o = mesh_.triangles.size();
+  const Point from = mesh_.nodes[a], to = mesh_.nodes[b];
+  mesh_.nodes.push_back({from.x + (to.x - from.x) * share, from.y + (to.y - from.y) * share});
+  splits_[{a, b}] = p;
+  mesh_.triangles[t] = {c, a, p};
+  across_[t] = {none, o, ca};
+  mesh_.triangles.push_back({c, p, b});
+  across_.push_back({none, bc, t});
+  replace_neighbour(bc, t, o);
+}
+
+/// The triangles it changed.
+std::vector<std::size_t> Flips::split_obtuse() {
+  constexpr double flat = 0.02;  // height over base
+  std::vector<std::size_t> changed;
+  for (std::size_t t = 0, count = mesh_.triangles.size(); t < count; ++t) {
+    for (std::size_t e = 0; e < 3; ++e) {
+      if (across_[t][e] != none) continue;
+      const Triangle& corners = mesh_.triangles[t];
+      const Point &c = mesh_.nodes[corners[e]], &a = mesh_.nodes[corners[(e + 1) % 3]],
+                  &b = mesh_.nodes[corners[(e + 2) % 3]];
+      const Vector ca = from_to(c, a), cb = from_to(c, b), ab = from_to(a, b);
+      const double base = dot(ab, ab);
+      if (dot(ca, cb) >= -1e-9 * base || cross(ca, cb) < flat * base) continue;
+      changed.insert(changed.end(), {t, mesh_.triangles.size()});
+      split(t, e, -dot(ca, ab) / base);
+      break;
+    }
+  }
+  return changed;
+}
+
+void Flips::run() {
+  std::vector<std::size_t> changed(mesh_.triangles.size());
+  std::iota(changed.rbegin(), changed.rend(), std::size_t{0});
+  constexpr int rounds = 4;  // a flip may bring an obtuse angle to the side again
+  for (int round = 0; round < rounds && !changed.empty(); ++round) {
+    flip_all(std::move(changed));
+    changed = split_obtuse();
+  }
+  flip_all(std::move(changed));
+}
+
+/// Appends the nodes that have come between two neighbours of a ring, in order.
+void add_splits(const std::map<std::pair<std::size_t, std::size_t>, std::size_t>& splits,
+                std::size_t a, std::size_t b, std::vector<std::size_t>& ring) {
+  const auto split = splits.find({a, b});
+  if (split == splits.end()) return;
+  add_splits(splits, a, split->second, ring);
+  ring.push_back(split->second);
+  add_splits(splits, split->second, b, ring);
 }
 
 }  // namespace
@@ -193,7 +259,16 @@ void fill_monotone(std::span<const CellNode> cell, PourMesh& mesh) {
 }
 
 void make_delaunay(PourMesh& mesh) {
-  Flips(mesh).run();
+  Flips flips(mesh);
+  flips.run();
+  for (auto& ring : mesh.rings) {
+    std::vector<std::size_t> nodes;
+    for (std::size_t k = 0; k < ring.size(); ++k) {
+      nodes.push_back(ring[k]);
+      add_splits(flips.splits(), ring[k], ring[(k + 1) % ring.size()], nodes);
+    }
+    ring = std::move(nodes);
+  }
 }
 
 }  // namespace strikeoff

@@ -26,8 +26,10 @@ void zip(std::span<const std::size_t> left, std::span<const std::size_t> right, 
 /// memory).
 void fill_monotone(std::span<const CellNode> cell, PourMesh& mesh);
 
-/// Swaps diagonals until each has no more than half a turn in the two angles opposite it: then no
-/// weight of the finite elements across it is negative (Lawson's flips, 1977).
+/// Swaps diagonals until each has no more than half a turn in the two angles opposite it (Lawson's
+/// flips, 1977), and puts a node on a side of the region where the angle opposite it is obtuse, at
+/// the foot of its corner: then no weight of the finite elements is negative, but for a few
+/// triangles too flat to be worth it.
 void make_delaunay(PourMesh& mesh);
 
 }  // namespace strikeoff

@@ -25,7 +25,7 @@ double length(const Vector& v) {
   return std::sqrt(v.x * v.x + v.y * v.y);
 }
 
-/// How far a node is, and the node on the edge from which the way there is straight, if known.
+/// How far a node is, and from which node the way there is straight, if that is known.
 struct Reach {
   double away = HUGE_VAL;
   std::size_t source = none;
@@ -36,6 +36,13 @@ bool passes_between(const Point& source, const Point& a, const Point& b, const P
   const Vector way = from_to(source, c);
   const double of_a = cross(way, from_to(source, a)), of_b = cross(way, from_to(source, b));
   return (of_a <= 0) != (of_b <= 0) || of_a == 0 || of_b == 0;
+}
+
+/// True when the way from a by b to c goes straight on.
+bool in_line(const Point& a, const Point& b, const Point& c) {
+  const Vector ab = from_to(a, b), bc = from_to(b, c);
+  const double size = length(ab) * length(bc);
+  return ab.x * bc.x + ab.y * bc.y >= 0 && std::abs(cross(ab, bc)) <= 1e-9 * size;
 }
 
 /// How far c is when a straight front passed a and b at these distances and goes on to c between
@@ -66,8 +73,14 @@ std::vector<double> SweepFields::distance(const std::vector<std::size_t>& start)
     next.emplace(away, node);
   };
   const auto along_side = [&](std::size_t a, std::size_t c) {
-    const bool is_source = on_edge_[a] || reach[a].away == 0;
-    offer(c, reach[a].away + length(from_to(nodes_[a], nodes_[c])), is_source ? a : none);
+    const std::size_t before = reach[a].source;
+    const double away = reach[a].away + length(from_to(nodes_[a], nodes_[c]));
+    if (re_entrant_[a]) {
+      offer(c, away, a);
+    } else {
+      const bool straight = before != none && in_line(nodes_[before], nodes_[a], nodes_[c]);
+      offer(c, away, straight ? before : none);
+    }
   };
   const auto through = [&](std::size_t a, std::size_t b, std::size_t c) {
     const std::size_t source = reach[a].source;

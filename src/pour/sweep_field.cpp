@@ -18,6 +18,12 @@ double half_cotangent(const Point& a, const Point& b, const Point& c) {
   return cross > 0 ? (ax * bx + ay * by) / cross / 2 : 0;
 }
 
+bool turns_right(const Point& before, const Point& at, const Point& after) {
+  const double ax = (at.x - before.x).in_nm(), ay = (at.y - before.y).in_nm();
+  const double bx = (after.x - at.x).in_nm(), by = (after.y - at.y).in_nm();
+  return ax * by - ay * bx < -1e-9 * std::hypot(ax, ay) * std::hypot(bx, by);
+}
+
 /// Sparse symmetric equations: sums of weight x difference to others, of which some are known.
 struct Equations {
   std::vector<std::size_t> first{0};  // of each row, and one past the last's
@@ -80,7 +86,7 @@ double product(const std::vector<double>& a, const std::vector<double>& b) {
 
 /// Conjugate gradients (Hestenes and Stiefel 1952).
 std::vector<double> solved(const Equations& equations) {
-  constexpr double small = 1e-13;  // of the first residual
+  constexpr double small = 1e-12;  // of the first residual
   constexpr int most_steps = 5000;
   const std::size_t n = equations.size();
   const Preconditioner preconditioner(equations);
@@ -109,12 +115,18 @@ std::vector<double> solved(const Equations& equations) {
 SweepFields::SweepFields(const PourMesh& mesh)
     : nodes_(mesh.nodes),
       triangles_(mesh.triangles),
-      on_edge_(mesh.nodes.size(), false),
+      re_entrant_(mesh.nodes.size(), false),
       first_(1, 0),
       around_(3 * mesh.triangles.size()),
       first_around_(mesh.nodes.size() + 1, 0) {
   for (const auto& ring : mesh.rings) {
-    for (const std::size_t node : ring) on_edge_[node] = true;
+    for (std::size_t k = 0; k < ring.size(); ++k) {
+      const std::size_t node = ring[k];
+      if (turns_right(nodes_[ring[(k + ring.size() - 1) % ring.size()]], nodes_[node],
+                      nodes_[ring[(k + 1) % ring.size()]])) {
+        re_entrant_[node] = true;
+      }
+    }
   }
   for (const auto& t : triangles_) {
     for (const std::size_t node : t) ++first_around_[node + 1];

@@ -42,7 +42,7 @@ class SweepFields {
 
   std::vector<Point> nodes_;
   std::vector<std::array<std::size_t, 3>> triangles_;
-  std::vector<bool> on_edge_;
+  std::vector<bool> re_entrant_;  // corners that a shortest way may bend at
   // Node n's links are those from first_[n] up to first_[n + 1]; its triangles likewise.
   std::vector<Link> links_;
   std::vector<std::size_t> first_;

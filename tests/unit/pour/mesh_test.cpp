@@ -143,3 +143,50 @@ TEST_CASE("made-up outlines with holes are filled", "[mesh]") {
     check(outline, holes, draw.whole(60, 400));
   }
 }
+
+TEST_CASE("rectangles along the edge or each other leave no gap", "[mesh]") {
+  const Polygon slab = rectangle(0, 0, 1000, 800);
+  const auto area = [&](const std::vector<Polygon>& holes) {
+    return area_m2(mesh_of(slab, holes, Length::mm(90)));
+  };
+  CHECK(area({rectangle(0, 300, 100, 100)}) == Approx(0.8 - 0.01));  // its side on a side
+  CHECK(area({rectangle(300, 0, 100, 100)}) == Approx(0.8 - 0.01));
+  CHECK(area({rectangle(0, 0, 100, 100)}) == Approx(0.8 - 0.01));  // its corner on a corner
+  CHECK(area({rectangle(500, 300, 100, 100), rectangle(600, 400, 100, 100)}) == Approx(0.8 - 0.02));
+  CHECK(area({rectangle(500, 300, 100, 100), rectangle(600, 300, 100, 100)}) == Approx(0.8 - 0.02));
+  CHECK(area({rectangle(500, 0, 100, 800)}) == Approx(0.8 - 0.08));  // from side to side
+}
+
+TEST_CASE("corners level but for rounding are cut through once", "[mesh]") {
+  const Polygon leaning{mm(0, 0),
+                        mm(1000, 0),
+                        mm(1000, 300),
+                        mm(600, 300),
+                        {Length::nm(6e8 + 1e-6), Length::mm(600)},
+                        mm(0, 600)};
+  const PourMesh mesh = mesh_of(leaning, {}, Length::mm(100));
+  CHECK(area_m2(mesh) == Approx(0.3 + 0.18));  // 1 x 0.3 + 0.6 x 0.3
+  CHECK(mesh.nodes.size() == 7 * 7 + 4 * 4);
+}
+
+TEST_CASE("a mesh keeps to its bound in any shape", "[mesh]") {
+  const auto nodes = [](const Polygon& outline, double spacing_mm) {
+    const PourMesh mesh = mesh_of(outline, {}, Length::mm(spacing_mm));
+    CHECK(area_m2(mesh) == Approx(signed_area(outline).si()));
+    return mesh.nodes.size();
+  };
+  CHECK(nodes(rectangle(0, 0, 20000, 20), 100) < 1000);
+  CHECK(nodes(rectangle(0, 0, 20, 20000), 0.01) < 25000);
+  CHECK(nodes(rectangle(0, 0, 3000, 2000), 0) < 25000);
+  Polygon thorns, comb{mm(3000, 3000), mm(0, 3000)};
+  for (int k = 0; k < 1000; ++k) {
+    const double angle = 2 * std::numbers::pi * k / 1000, radius = k % 2 == 0 ? 3000 : 50;
+    thorns.push_back(mm(radius * std::cos(angle), radius * std::sin(angle)));
+  }
+  for (int k = 0; k < 250; ++k) {
+    comb.insert(comb.end(), {mm(12 * k, 0), mm(12 * k + 6, 0), mm(12 * k + 6, 2000 + k),
+                             mm(12 * k + 12, 2000 + k)});
+  }
+  CHECK(nodes(thorns, 100) < 25000);
+  CHECK(nodes(comb, 100) < 25000);
+}
