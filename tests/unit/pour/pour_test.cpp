@@ -251,11 +251,12 @@ TEST_CASE("the water rule counts from the placing of the batch before", "[pour]"
   // takt 3: 1 min before
   CHECK(pour(job).plan.water_rule ==
         "From batch 2 on, keep the batch dry and add its water 1 min before the previous batch "
-        "starts being placed, which is 3 min after that batch got its own water.");
+        "starts being placed, which is 3 min after that batch got its own water. Mixing flat out "
+        "would make edges wait 13 min instead of 10 min.");
   job.crew.times.place = {minutes(4), minutes(4)};
   CHECK(pour(job).plan.water_rule ==
         "From batch 2 on, keep the batch dry and add its water just as the previous batch starts "
-        "being placed.");
+        "being placed. Mixing flat out would make edges wait 16 min instead of 12 min.");
 }
 
 TEST_CASE("the smallest crew that works is found and compared with today's", "[pour]") {
