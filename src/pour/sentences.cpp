@@ -140,7 +140,8 @@ std::string retarder_reason(const Job& job, const Pace& pace, std::optional<Dura
   const Duration without = searched ? allowed(0) : *plain * (factor * job.crew.usable);
   const std::string may = show(without) + " may be used without it";
   if (searched && dose == 0 && covers(without, demand)) {
-    return fmt::format("No retarder is needed{}: {} and {}.", beside, need(demand), may);
+    return fmt::format("No retarder is needed for the joints{}: {} and {}.", beside, need(demand),
+                       may);
   }
   const std::string with = show(allowed(dose)) + " with it";
   const std::string asked = fmt::format("{}, {} and {}", need(demand), may, with);
@@ -156,15 +157,17 @@ std::string retarder_reason(const Job& job, const Pace& pace, std::optional<Dura
 }
 
 std::string taper_reason(Duration first_stiff, Duration last_stiff, double first, double last) {
+  const std::string falls = fmt::format("the dose falls from {} a bag in batch 1 to {} in the last",
+                                        doses_in_words(first), in_quarters(last));
   // A step of retarder is minutes, so nobody asks for less.
-  const std::string together =
-      first_stiff > last_stiff - minutes(1)
-          ? fmt::format("the whole top then sets together, about {} after the first water",
-                        show(last_stiff))
-          : fmt::format("batch 1 has the most it may have and sets about {} before the last one",
-                        show(last_stiff - first_stiff));
-  return fmt::format(" That is the last batch; the dose falls from {} a bag in batch 1 to {}: {}.",
-                     doses_in_words(first), in_quarters(last), together);
+  if (first_stiff > last_stiff - minutes(1)) {
+    return fmt::format(" So that the whole top sets together, about {} after the first water, {}.",
+                       show(last_stiff), falls);
+  }
+  return fmt::format(
+      " So that the whole top sets more nearly together, {}; batch 1 has the most it may have and "
+      "sets about {} before the last.",
+      falls, show(last_stiff - first_stiff));
 }
 
 std::string water_rule(const Timetable& table, Duration flat_out) {

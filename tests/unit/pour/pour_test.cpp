@@ -145,7 +145,8 @@ TEST_CASE("a retarder that is not needed is not dosed", "[pour]") {
   const Pour p = pour(job);
   CHECK(p.retarder == 0);
   CHECK(p.plan.retarder_reason ==
-        "No retarder is needed: the joints wait 12 min and 12 min may be used without it.");
+        "No retarder is needed for the joints: the joints wait 12 min and 12 min may be used "
+        "without it.");
 }
 
 TEST_CASE("when no dose is enough the plan holds the most and says so", "[pour]") {
