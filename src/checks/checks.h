@@ -10,6 +10,9 @@
 
 namespace strikeoff {
 
+/// Timetables add and multiply minutes; differences below this are rounding.
+inline constexpr Duration rounding = minutes(1e-9);
+
 /// A length beside its limit, in millimetres; `ok` until the check finds otherwise.
 [[nodiscard]] Check measured(std::string code, std::string title, Length value, Length limit,
                              std::string basis);

@@ -7,18 +7,15 @@
 #include <utility>
 
 #include "checks/checks.h"
+#include "checks/trowel_check.h"
 #include "core/format.h"
 #include "pour/crew.h"
 #include "pour/finishing.h"
 #include "pour/hardening.h"
 #include "pour/joint_corners.h"
-#include "pour/lone_finisher.h"
 
 namespace strikeoff {
 namespace {
-
-/// Timetables add and multiply minutes; differences below this are rounding.
-constexpr Duration tolerance = minutes(1e-9);
 
 Check timed(std::string code, std::string title, Duration value) {
   Check check;
@@ -139,7 +136,7 @@ Check cold_joint(const Job& job, const Plan& plan) {
   check.basis = fmt::format("{}; limit: {}", wait, usable_basis);
   const auto limit = allowed(job, pour);
   if (!set_limit(check, limit, "Whether the joints knit is not known")) return check;
-  if (pour.edge_wait_max > *limit + tolerance) {
+  if (pour.edge_wait_max > *limit + rounding) {
     check.level = Level::stop;
     check.title = "A batch waits too long for its neighbour: cold joint";
     check.advice = easiest(pour) + shorter_wait(job, plan, *limit);
@@ -200,7 +197,7 @@ Check own_age(const Job& job, const Plan& plan) {
   const auto limit = allowed(job, pour);
   if (!set_limit(check, limit, "Whether a batch stays workable until it is placed is not known"))
     return check;
-  if (pour.lead > *limit + tolerance) {
+  if (pour.lead > *limit + rounding) {
     check.level = Level::stop;
     check.title = "A batch is stiff before it is placed";
     check.advice = fmt::format(
@@ -216,7 +213,7 @@ Check own_age(const Job& job, const Plan& plan) {
 void ask_for_striker(const Job& job, const Plan& plan, Check& check) {
   const auto spare = strike_off_spare(job.crew, plan.pour.takt);
   const Duration needed = strike_off_time(plan.batches);
-  if (!spare || *spare + tolerance >= needed) return;
+  if (!spare || *spare + rounding >= needed) return;
   check.level = Level::caution;
   check.title = "Nobody is free to strike off while the pour runs";
   check.advice += fmt::format(
@@ -242,12 +239,12 @@ Check strike_off(const Job& job, const Plan& plan) {
                  "Strike off right behind the front: how long the mix lasts is not known")) {
     return check;
   }
-  if (at_end && pour.end <= *pour.usable + tolerance) return check;
+  if (at_end && pour.end <= *pour.usable + rounding) return check;
   check.advice = fmt::format(
       "Pull the straightedge over each zone as soon as the next is placed; "
       "the whole top at the end would be {} old.",
       show(pour.end));
-  if (progressive > *pour.usable + tolerance) {
+  if (progressive > *pour.usable + rounding) {
     check.level = Level::stop;
     check.title = "The top sets before it can be struck off";
     check.advice = fmt::format(
@@ -260,106 +257,11 @@ Check strike_off(const Job& job, const Plan& plan) {
   return check;
 }
 
-/// One person's time for two passes over the whole top at this pace.
-Duration passes(const Plan& plan, double minutes_per_m2) {
-  Area top;
-  for (const SlabPlan& slab : plan.slabs) top += slab.top_area;
-  return minutes(top.si() * minutes_per_m2 * trowel_passes);
-}
-
-/// Who could trowel it in time, and when those of today are free.
-std::string more_finishers(const Job& job, const Plan& plan, Duration stiff, Duration final_set) {
-  const Finishers who = finishers(job.crew, plan.pour);
-  std::string text;
-  if (who.free_at_once < who.people) {
-    text += fmt::format(" {} only when the pour ends, at {}.",
-                        who.free_at_once > 0 ? "Some of them are free" : "They are free",
-                        show_clock(who.others_free));
-  }
-  const auto fewest = fewest_finishers(plan.batches, stiff, final_set);
-  if (!fewest) return text + " At the slow pace not even 20 people would do.";
-  return text + fmt::format(" {} would do at the slow pace.",
-                            *fewest == 1 ? "1 person who only finishes"
-                                         : fmt::format("{} people who only finish", *fewest));
-}
-
-Check trowelling(const Job& job, const Plan& plan) {
-  const Hardening times = hardening(job, plan.pour);
-  Check check;
-  check.code = "trowel-window";
-  check.basis = fmt::format(
-      "two passes at {:.0f} to {:.0f} min per m2 (0.4 to 0.7 min per ft2) each, an assumption, "
-      "divided by who finishes; from when a batch is stiff; the oldest mix at the slow pace, "
-      "limit: its final set",
-      quick_trowel, slow_trowel);
-  if (!times.stiff || !times.final_set) {
-    check.level = Level::caution;
-    check.title = "How long the top can be trowelled is not known";
-    check.advice =
-        "Stay with it: start when a finger leaves only a light mark; the bag's data "
-        "sheet or a test piece tells when it is too hard.";
-    return check;
-  }
-  const Duration stiff = *times.stiff, final_set = *times.final_set;
-  const Finishers who = finishers(job.crew, plan.pour);
-  const auto age = [&](double pace) {
-    return oldest(plan.batches, trowel_in_order(plan.batches, stiff, who, pace));
-  };
-  const Duration slow = age(slow_trowel);
-  check.title = trowel_at_once(plan, stiff, final_set, who)
-                    ? "The whole top can be trowelled at once"
-                    : "There is time to trowel zone by zone, in the order of the batches";
-  check.value = in_minutes(slow);
-  check.limit = in_minutes(final_set);
-  check.unit = "min";
-  if (slow <= final_set + tolerance) {
-    if (lone_finisher(job.crew, plan, stiff, final_set, usual_trowel) == Lone::does_not_fit) {
-      check.level = Level::caution;
-      check.title = "One person cannot strike off and trowel at the same time";
-      check.advice =
-          "The first zones must be trowelled while the last ones are placed and struck off, and "
-          "only one person finishes: find a second one, if only to strike off.";
-    }
-    return check;
-  }
-
-  const std::string work = fmt::format(
-      "Two passes over the whole top are {} to {} of work for {}, and each zone has {} before its "
-      "final set.",
-      show(passes(plan, quick_trowel) / who.people), show(passes(plan, slow_trowel) / who.people),
-      count(who.people, "person", "people"), show(final_set - stiff));
-  if (final_set <= stiff) {
-    check.level = Level::stop;
-    check.title = "No time to trowel: the mix is at its final set when its working time ends";
-    check.advice = "Check working_time and final_set against the bag's data sheet.";
-  } else if (!can_be_trowelled(plan.batches, stiff, final_set)) {
-    check.level = Level::stop;
-    check.title = "The top sets before it can be trowelled";
-    check.advice = work +
-                   " Not even 20 quick people would do: use a mix that sets later, or "
-                   "colder water.";
-  } else {
-    const Duration quick = age(quick_trowel);
-    check.level = Level::caution;
-    check.title = "The top may set before it is trowelled";
-    check.advice = work + fmt::format(" At the slow pace the worst zone is {} too late",
-                                      show(slow - final_set));
-    check.advice += quick > final_set + tolerance
-                        ? fmt::format(", at the quick one still {}.", show(quick - final_set))
-                        : "; at the quick one it is in time.";
-    if (lone_finisher(job.crew, plan, stiff, final_set, slow_trowel) == Lone::fits) {
-      check.advice += " Trowelling between batches, whenever there is time, it can just be done.";
-    }
-    check.advice += more_finishers(job, plan, stiff, final_set);
-  }
-  return check;
-}
-
 Check pour_end(Duration within, const PourPlan& pour) {
   Check check = timed("pour-end", "The pour ends in the time you have", pour.end);
   check.limit = in_minutes(within);
   check.basis = "crew.pour_within of the job";
-  if (pour.end > within + tolerance) {
+  if (pour.end > within + rounding) {
     check.level = Level::stop;
     check.title = "The pour takes longer than you have";
     check.advice = fmt::format(

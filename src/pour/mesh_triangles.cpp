@@ -8,23 +8,12 @@
 #include <numeric>
 #include <utility>
 
+#include "pour/mesh_vector.h"
+
 namespace strikeoff {
 namespace {
 
 constexpr std::size_t none = static_cast<std::size_t>(-1);
-
-struct Vector {
-  double x = 0, y = 0;
-};
-Vector from_to(const Point& a, const Point& b) {
-  return {b.x.in_nm() - a.x.in_nm(), b.y.in_nm() - a.y.in_nm()};
-}
-double cross(const Vector& a, const Vector& b) {
-  return a.x * b.y - a.y * b.x;
-}
-double dot(const Vector& a, const Vector& b) {
-  return a.x * b.x + a.y * b.y;
-}
 
 double twice_area(const PourMesh& mesh, std::size_t a, std::size_t b, std::size_t c) {
   return cross(from_to(mesh.nodes[a], mesh.nodes[b]), from_to(mesh.nodes[a], mesh.nodes[c]));
@@ -37,7 +26,7 @@ void add(std::size_t a, std::size_t b, std::size_t c, PourMesh& mesh) {
 }
 
 double squared_length(const PourMesh& mesh, std::size_t a, std::size_t b) {
-  const Vector v = from_to(mesh.nodes[a], mesh.nodes[b]);
+  const MeshVector v = from_to(mesh.nodes[a], mesh.nodes[b]);
   return dot(v, v);
 }
 
@@ -117,7 +106,7 @@ bool Flips::should_flip(std::size_t t, std::size_t e) const {
   const Triangle &here = mesh_.triangles[t], &there = mesh_.triangles[o];
   const Point &a = mesh_.nodes[here[(e + 1) % 3]], &b = mesh_.nodes[here[(e + 2) % 3]];
   const Point &c = mesh_.nodes[here[e]], &d = mesh_.nodes[there[side_towards(o, t)]];
-  const Vector ca = from_to(c, a), cb = from_to(c, b), da = from_to(d, a), db = from_to(d, b);
+  const MeshVector ca = from_to(c, a), cb = from_to(c, b), da = from_to(d, a), db = from_to(d, b);
   const double sine = cross(ca, cb) * dot(da, db) + dot(ca, cb) * cross(db, da);
   const double size = dot(ca, ca) * dot(cb, cb) * dot(da, da) * dot(db, db);
   return sine < 0 && sine * sine > 1e-20 * size;
@@ -181,7 +170,7 @@ std::vector<std::size_t> Flips::split_obtuse() {
       const Triangle& corners = mesh_.triangles[t];
       const Point &c = mesh_.nodes[corners[e]], &a = mesh_.nodes[corners[(e + 1) % 3]],
                   &b = mesh_.nodes[corners[(e + 2) % 3]];
-      const Vector ca = from_to(c, a), cb = from_to(c, b), ab = from_to(a, b);
+      const MeshVector ca = from_to(c, a), cb = from_to(c, b), ab = from_to(a, b);
       const double base = dot(ab, ab);
       if (dot(ca, cb) >= -1e-9 * base || cross(ca, cb) < flat * base) continue;
       changed.insert(changed.end(), {t, mesh_.triangles.size()});

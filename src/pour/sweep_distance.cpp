@@ -5,25 +5,13 @@
 #include <queue>
 #include <utility>
 
+#include "pour/mesh_vector.h"
 #include "pour/sweep_field.h"
 
 namespace strikeoff {
 namespace {
 
 constexpr std::size_t none = static_cast<std::size_t>(-1);
-
-struct Vector {
-  double x = 0, y = 0;
-};
-Vector from_to(const Point& a, const Point& b) {
-  return {b.x.in_nm() - a.x.in_nm(), b.y.in_nm() - a.y.in_nm()};
-}
-double cross(const Vector& a, const Vector& b) {
-  return a.x * b.y - a.y * b.x;
-}
-double length(const Vector& v) {
-  return std::sqrt(v.x * v.x + v.y * v.y);
-}
 
 /// How far a node is, and from which node the way there is straight, if that is known.
 struct Reach {
@@ -33,14 +21,14 @@ struct Reach {
 
 /// True when the straight line from the source to c runs between a and b.
 bool passes_between(const Point& source, const Point& a, const Point& b, const Point& c) {
-  const Vector way = from_to(source, c);
+  const MeshVector way = from_to(source, c);
   const double of_a = cross(way, from_to(source, a)), of_b = cross(way, from_to(source, b));
   return (of_a <= 0) != (of_b <= 0) || of_a == 0 || of_b == 0;
 }
 
 /// True when the way from a by b to c goes straight on.
 bool in_line(const Point& a, const Point& b, const Point& c) {
-  const Vector ab = from_to(a, b), bc = from_to(b, c);
+  const MeshVector ab = from_to(a, b), bc = from_to(b, c);
   const double size = length(ab) * length(bc);
   return ab.x * bc.x + ab.y * bc.y >= 0 && std::abs(cross(ab, bc)) <= 1e-9 * size;
 }
@@ -49,7 +37,7 @@ bool in_line(const Point& a, const Point& b, const Point& c) {
 /// them; HUGE_VAL when it does not (Kimmel and Sethian 1998, from memory).
 double straight_front(const Point& a, double away_a, const Point& b, double away_b,
                       const Point& c) {
-  const Vector ab = from_to(a, b), ac = from_to(a, c);
+  const MeshVector ab = from_to(a, b), ac = from_to(a, c);
   const double base = length(ab);
   const double along = (ab.x * ac.x + ab.y * ac.y) / base, above = std::abs(cross(ab, ac)) / base;
   const double cosine = (away_b - away_a) / base;
