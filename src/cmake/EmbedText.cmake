@@ -20,6 +20,9 @@ function(embed_text target)
     "#pragma once\n#include <string_view>\nnamespace strikeoff::embedded {\n@declarations@}\n")
   file(CONFIGURE OUTPUT ${dir}/embedded.cpp @ONLY CONTENT
     "#include \"embedded.h\"\nnamespace strikeoff::embedded {\n@definitions@}\n")
+  # Longer literals than every compiler must take; those in use take them.
+  set_source_files_properties(${dir}/embedded.cpp PROPERTIES
+    COMPILE_OPTIONS -Wno-overlength-strings)
   target_sources(${target} PRIVATE ${dir}/embedded.cpp)
   target_include_directories(${target} PRIVATE ${dir})
 endfunction()
