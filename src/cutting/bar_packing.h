@@ -14,8 +14,9 @@ struct PackedBars {
   std::vector<BarPattern> patterns;  // when found
 };
 
-/// Cuts all pieces from these bars, or shows that they do not hold them. Filling bar by bar first,
-/// then rounding the continuous solution down again and again (diving), then a complete search
+/// Cuts all pieces from these bars, or shows that they do not hold them. SheetFilling bar by bar
+/// first, then rounding the continuous solution down again and again (diving), then a complete
+/// search
 /// (`BarSearch` for bars, `rip_boards` for boards). `effort` is what may still be spent, in steps
 /// of `ColumnGeneration::work`; when it is used up the outcome is `unknown`.
 [[nodiscard]] PackedBars pack_bars(const BarProblem& problem, const BarMix& mix,

@@ -24,7 +24,7 @@ MixWorth worth_of(const std::vector<CutSheet>& sheets, const GuillotineProblem& 
 std::vector<CutSheet> sheets_of(const SheetMix& mix, const BoxTable& table,
                                 const GuillotineProblem& problem) {
   std::vector<CutSheet> sheets;
-  for (const Filling* filling : mix.loads) {
+  for (const SheetFilling* filling : mix.loads) {
     sheets.push_back(
         sawn(filling->stock, problem.stocks[filling->stock],
              pieces_of(table, problem, filling->choice, filling->first, filling->box)));

@@ -22,11 +22,11 @@ Weight worth_of(const Row& row, const std::vector<Weight>& weights) {
 
 class DualAscent {
  public:
-  DualAscent(const std::vector<std::vector<Filling>>& fillings, const GuillotineProblem& problem,
-             const ChoiceCode& code, long& steps)
+  DualAscent(const std::vector<std::vector<SheetFilling>>& fillings,
+             const GuillotineProblem& problem, const ChoiceCode& code, long& steps)
       : problem_(problem), steps_(steps) {
     for (std::size_t s = 0; s < fillings.size(); ++s) {
-      for (const Filling& filling : fillings[s]) {
+      for (const SheetFilling& filling : fillings[s]) {
         if (!is_full(filling, code.all() - filling.counts, code)) continue;
         Row& row = rows_.emplace_back(Row{s, {}});
         for (std::size_t i = 0; i < code.items(); ++i) {
@@ -90,7 +90,7 @@ class DualAscent {
     return true;
   }
 
-  /// Filling by filling, only the pieces of those that are worth too much.
+  /// SheetFilling by filling, only the pieces of those that are worth too much.
   void cut_back(std::vector<double>& weights) const {
     for (const Row& row : rows_) {
       if (!binding_[row.stock]) continue;
@@ -143,7 +143,7 @@ std::int64_t SheetDual::weight(Choice choice, const ChoiceCode& code) const {
   return sum;
 }
 
-SheetDual sheet_dual(const std::vector<std::vector<Filling>>& fillings,
+SheetDual sheet_dual(const std::vector<std::vector<SheetFilling>>& fillings,
                      const GuillotineProblem& problem, const ChoiceCode& code, long& steps) {
   return DualAscent(fillings, problem, code, steps).run();
 }

@@ -27,7 +27,7 @@ struct SheetDual {
 /// A good one: a dual solution of Gilmore and Gomory's linear program ("A linear programming
 /// approach to the cutting-stock problem", Operations Research 9, 1961, from memory) over all the
 /// fillings of each stock, raised and cut back by turns and then checked in whole numbers.
-[[nodiscard]] SheetDual sheet_dual(const std::vector<std::vector<Filling>>& fillings,
+[[nodiscard]] SheetDual sheet_dual(const std::vector<std::vector<SheetFilling>>& fillings,
                                    const GuillotineProblem& problem, const ChoiceCode& code,
                                    long& steps);
 

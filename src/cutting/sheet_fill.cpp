@@ -55,11 +55,11 @@ std::pair<GuillotineProblem, std::vector<std::size_t>> largest_of(const Guilloti
 }
 
 /// The choice of the largest area the sheet holds; nothing when it holds none.
-std::optional<Filling> fullest(const BoxTable& table, const GuillotineProblem& part,
-                               std::size_t stock) {
-  std::optional<Filling> best;
+std::optional<SheetFilling> fullest(const BoxTable& table, const GuillotineProblem& part,
+                                    std::size_t stock) {
+  std::optional<SheetFilling> best;
   double most = 0;
-  for (const Filling& filling : fillings_of(table, part.stocks[stock], stock)) {
+  for (const SheetFilling& filling : fillings_of(table, part.stocks[stock], stock)) {
     double area = 0;
     for (std::size_t i = 0; i < part.items.size(); ++i) {
       const RectangleItem& item = part.items[i];

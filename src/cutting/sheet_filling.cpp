@@ -7,8 +7,8 @@ namespace strikeoff {
 namespace {
 
 /// Of the boxes that the sheet holds the one that leaves the largest rectangle to cut off first.
-std::optional<Filling> seat(const ChoiceBoxes& boxes, const SheetStock& sheet) {
-  std::optional<Filling> best;
+std::optional<SheetFilling> seat(const ChoiceBoxes& boxes, const SheetStock& sheet) {
+  std::optional<SheetFilling> best;
   for (const std::size_t first : {0U, 1U}) {
     const std::vector<Box>& front = boxes.fronts[2][first];
     for (std::size_t b = 0; b < front.size(); ++b) {
@@ -18,7 +18,7 @@ std::optional<Filling> seat(const ChoiceBoxes& boxes, const SheetStock& sheet) {
           first == 0 ? static_cast<double>(sheet.length - length) * static_cast<double>(sheet.width)
                      : static_cast<double>(sheet.width - width) * static_cast<double>(sheet.length);
       if (best && best->rest >= rest) continue;
-      best = Filling{boxes.counts, 0, 0, 0, first, static_cast<int>(b), rest};
+      best = SheetFilling{boxes.counts, 0, 0, 0, first, static_cast<int>(b), rest};
     }
   }
   return best;
@@ -26,9 +26,9 @@ std::optional<Filling> seat(const ChoiceBoxes& boxes, const SheetStock& sheet) {
 
 }  // namespace
 
-std::vector<Filling> fillings_of(const BoxTable& table, const SheetStock& sheet,
-                                 std::size_t stock) {
-  std::vector<Filling> fillings;
+std::vector<SheetFilling> fillings_of(const BoxTable& table, const SheetStock& sheet,
+                                      std::size_t stock) {
+  std::vector<SheetFilling> fillings;
   std::vector<std::size_t> place(table.choices.size());  // in fillings, from 1
   for (std::size_t c = 0; c < table.choices.size(); ++c) {
     auto filling = seat(table.choices[c], sheet);

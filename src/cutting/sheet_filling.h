@@ -8,7 +8,7 @@
 namespace strikeoff {
 
 /// A choice that one sheet holds, and the box it is best cut in.
-struct Filling {
+struct SheetFilling {
   Choice counts = 0;
   Choice more = 0;  // guards of the items of which the sheet holds one more
   std::size_t stock = 0;
@@ -19,12 +19,13 @@ struct Filling {
 };
 
 /// All that a sheet of this stock can be filled with.
-[[nodiscard]] std::vector<Filling> fillings_of(const BoxTable& table, const SheetStock& sheet,
-                                               std::size_t stock);
+[[nodiscard]] std::vector<SheetFilling> fillings_of(const BoxTable& table, const SheetStock& sheet,
+                                                    std::size_t stock);
 
 /// True when nothing left over of `left` after it would fit in with it. Any other filling does no
 /// better for cost and number of sheets.
-[[nodiscard]] inline bool is_full(const Filling& filling, Choice left, const ChoiceCode& code) {
+[[nodiscard]] inline bool is_full(const SheetFilling& filling, Choice left,
+                                  const ChoiceCode& code) {
   return (code.present(left) & filling.more) == 0;
 }
 

@@ -15,7 +15,7 @@ struct Node {
   double rest = 0;                      // the largest rectangle so far: a preference
   std::int64_t weight = 0, number = 0;  // of what is left, for the bounds
   int from = -1;
-  const Filling* filling = nullptr;
+  const SheetFilling* filling = nullptr;
 };
 
 class MixSearch {
@@ -24,7 +24,7 @@ class MixSearch {
       : in_(problem), code_(problem.code), known_(known), equals_(equals), steps_(steps) {
     for (const auto& all : in_.fillings) {
       auto& weights = weights_.emplace_back();
-      for (const Filling& f : all) {
+      for (const SheetFilling& f : all) {
         weights.emplace_back(in_.cost.weight(f.counts, code_), in_.number.weight(f.counts, code_));
       }
     }
@@ -93,7 +93,7 @@ class MixSearch {
   }
 
   /// The node after one more sheet.
-  [[nodiscard]] Node after(int from, const Filling& filling) const {
+  [[nodiscard]] Node after(int from, const SheetFilling& filling) const {
     Node next = node(from);
     const auto& all = in_.fillings[filling.stock];
     const auto& [weight, number] =
@@ -110,7 +110,7 @@ class MixSearch {
   }
 
   /// Full sheets suffice for the cost; the others leave larger rectangles.
-  [[nodiscard]] bool is_of_use(const Filling& filling, Choice left) const {
+  [[nodiscard]] bool is_of_use(const SheetFilling& filling, Choice left) const {
     if (!code_.is_part(filling.counts, left)) return false;
     return equals_ || is_full(filling, left - filling.counts, code_);
   }
@@ -126,7 +126,7 @@ class MixSearch {
     bool used = false;
     for (const int from : before) {
       const Choice left = node(from).left;
-      for (const Filling& filling : in_.fillings[s]) {
+      for (const SheetFilling& filling : in_.fillings[s]) {
         if (--steps_ < 0) return false;
         if (!is_of_use(filling, left)) continue;
         used = offer(after(from, filling)) || used;
@@ -138,9 +138,9 @@ class MixSearch {
   /// From stocks of which there are enough: by falling choice, so that every way to a state is
   /// known before the ways on from it.
   void cut_the_rest(const std::vector<std::size_t>& endless) {
-    std::vector<std::vector<const Filling*>> by_top(code_.items());
+    std::vector<std::vector<const SheetFilling*>> by_top(code_.items());
     for (const std::size_t s : endless) {
-      for (const Filling& filling : in_.fillings[s]) {
+      for (const SheetFilling& filling : in_.fillings[s]) {
         by_top[code_.top(filling.counts)].push_back(&filling);
       }
     }
@@ -156,7 +156,7 @@ class MixSearch {
         without.filling = nullptr;
         offer(without);
       }
-      for (const Filling* filling : by_top[top]) {
+      for (const SheetFilling* filling : by_top[top]) {
         if (--steps_ < 0) return;
         if (is_of_use(*filling, left)) offer(after(from, *filling));
       }

@@ -20,12 +20,12 @@ struct MixWorth {
 struct MixProblem {
   const GuillotineProblem& problem;
   const ChoiceCode& code;
-  std::vector<std::vector<Filling>> fillings;
+  std::vector<std::vector<SheetFilling>> fillings;
   SheetDual cost, number;
 };
 
 struct SheetMix {
-  std::vector<const Filling*> loads;  // one a sheet
+  std::vector<const SheetFilling*> loads;  // one a sheet
   MixWorth worth;
 };
 

@@ -113,7 +113,7 @@ SaferMix remedy_of(const Job& job, const Plan& plan, double factor) {
   return remedy;
 }
 
-void name_unknowns(const Job& job, const PourModel& model, Odds& odds) {
+void name_unknowns(const Job& job, const TrialModel& model, Odds& odds) {
   std::vector<std::string>& unknown = odds.unknown;
   if (!model.course) {
     unknown.push_back(
@@ -140,7 +140,7 @@ void name_unknowns(const Job& job, const PourModel& model, Odds& odds) {
   }
 }
 
-void judge_timetable(const Job& job, const Plan& plan, const PourModel& model,
+void judge_timetable(const Job& job, const Plan& plan, const TrialModel& model,
                      const OddsOptions& options, Runs& runs, Odds& odds) {
   const Counts& counts = runs.counts;
   odds.end = quantiles_of(runs.end);
@@ -163,7 +163,7 @@ void judge_timetable(const Job& job, const Plan& plan, const PourModel& model,
 
 Odds simulate(const Job& job, const Plan& plan, const OddsOptions& options) {
   require_valid(options);
-  const PourModel model(job, plan, options.spreads);
+  const TrialModel model(job, plan, options.spreads);
   Odds odds;
   odds.name = plan.name;
   odds.units = plan.units;

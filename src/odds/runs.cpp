@@ -16,7 +16,7 @@ struct Tally {
 
 class Work {
  public:
-  Work(const PourModel& model, const PourBounds& bounds, const OddsOptions& options, Runs& runs)
+  Work(const TrialModel& model, const PourBounds& bounds, const OddsOptions& options, Runs& runs)
       : model_(model),
         bounds_(bounds),
         options_(options),
@@ -73,7 +73,7 @@ class Work {
     if (outcome > 0) tally.correlations.add(trial.inputs, std::log(outcome));
   }
 
-  const PourModel& model_;
+  const TrialModel& model_;
   const PourBounds& bounds_;
   const OddsOptions& options_;
   Runs& runs_;
@@ -85,7 +85,7 @@ class Work {
 
 }  // namespace
 
-Runs pour_all(const PourModel& model, const PourBounds& bounds, const OddsOptions& options) {
+Runs pour_all(const TrialModel& model, const PourBounds& bounds, const OddsOptions& options) {
   Runs runs;
   const auto size = static_cast<std::size_t>(options.runs);
   for (std::vector<double>* column :

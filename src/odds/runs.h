@@ -32,7 +32,7 @@ struct Runs {
 
 /// Pours in blocks whose size does not depend on the number of threads, and adds the blocks up in
 /// their order.
-[[nodiscard]] Runs pour_all(const PourModel& model, const PourBounds& bounds,
+[[nodiscard]] Runs pour_all(const TrialModel& model, const PourBounds& bounds,
                             const OddsOptions& options);
 
 }  // namespace strikeoff

@@ -52,7 +52,7 @@ double scaled(double log_spread, std::uint32_t bits) {
 
 }  // namespace
 
-PourModel::PourModel(const Job& job, const Plan& plan, const Spreads& how_far)
+TrialModel::TrialModel(const Job& job, const Plan& plan, const Spreads& how_far)
     : spreads(how_far),
       pairs(pairs_of(plan.batches)),
       load(varied(job.crew.times.load, spreads)),
@@ -83,7 +83,7 @@ struct Pourer::Day {
   double trowel = 1;    // of the usual trowelling
 };
 
-Pourer::Pourer(const PourModel& model, std::uint64_t seed)
+Pourer::Pourer(const TrialModel& model, std::uint64_t seed)
     : model_(model),
       key_{static_cast<std::uint32_t>(seed), static_cast<std::uint32_t>(seed >> 32U)},
       course_(model.course),

@@ -31,8 +31,8 @@ enum Input : std::size_t {
 };
 
 /// What is the same in every pour.
-struct PourModel {
-  PourModel(const Job& job, const Plan& plan, const Spreads& spreads);
+struct TrialModel {
+  TrialModel(const Job& job, const Plan& plan, const Spreads& spreads);
 
   Spreads spreads;
   std::optional<CrewCourse> course;  // nothing: a role is nobody's, so there is no timetable
@@ -65,7 +65,7 @@ struct Trial {
 /// Pours again and again; each thread has its own.
 class Pourer {
  public:
-  Pourer(const PourModel& model, std::uint64_t seed);
+  Pourer(const TrialModel& model, std::uint64_t seed);
   /// Depends on the seed and this number only.
   [[nodiscard]] Trial pour(std::int64_t number);
 
@@ -77,7 +77,7 @@ class Pourer {
   void judge_joints(Trial& trial) const;
   [[nodiscard]] bool trowelled_late(const Day& day, double end) const;
 
-  const PourModel& model_;
+  const TrialModel& model_;
   std::array<std::uint32_t, 2> key_;
   std::uint64_t number_ = 0;
   std::optional<CrewCourse> course_;

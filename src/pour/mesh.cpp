@@ -26,9 +26,10 @@ using Cut = std::vector<std::size_t>;
 /// they become.
 class Mesher {
  public:
-  Mesher(std::vector<Place> corners, std::vector<std::vector<std::size_t>> rings, double spacing);
+  Mesher(std::vector<MeshPlace> corners, std::vector<std::vector<std::size_t>> rings,
+         double spacing);
 
-  [[nodiscard]] std::vector<Place> take_places() { return std::move(places_); }
+  [[nodiscard]] std::vector<MeshPlace> take_places() { return std::move(places_); }
   [[nodiscard]] std::vector<std::vector<std::size_t>> rings() const;
   void fill(PourMesh& mesh) const;
 
@@ -58,13 +59,13 @@ class Mesher {
   double spacing_;
   std::vector<std::vector<std::size_t>> rings_;
   MeshCells cells_;
-  std::vector<Place> places_;                       // of the nodes: exact at corners
+  std::vector<MeshPlace> places_;                   // of the nodes: exact at corners
   std::vector<double> u_;                           // of the nodes: alike on a cut
   std::vector<std::vector<std::size_t>> on_sides_;  // nodes within each ring side
   std::vector<Bounded> bounded_;                    // by cell
 };
 
-Mesher::Mesher(std::vector<Place> corners, std::vector<std::vector<std::size_t>> rings,
+Mesher::Mesher(std::vector<MeshPlace> corners, std::vector<std::vector<std::size_t>> rings,
                double spacing)
     : spacing_(spacing),
       rings_(std::move(rings)),
@@ -72,7 +73,7 @@ Mesher::Mesher(std::vector<Place> corners, std::vector<std::vector<std::size_t>>
       places_(std::move(corners)),
       on_sides_(cells_.sides.size()),
       bounded_(cells_.cells.size()) {
-  for (const Place& corner : cells_.corners) u_.push_back(corner.u);
+  for (const MeshPlace& corner : cells_.corners) u_.push_back(corner.u);
   widen_spacing();
   cut_at_turns();
   for (std::size_t k = 0; k < bounded_.size(); ++k) cut_within(k);
@@ -248,7 +249,7 @@ void Mesher::cut_within(std::size_t k) {
 void Mesher::divide_sides() {
   for (std::size_t s = 0; s < cells_.sides.size(); ++s) {
     const RingSide& side = cells_.sides[s];
-    const Place &from = places_[side.from], &to = places_[side.to];
+    const MeshPlace &from = places_[side.from], &to = places_[side.to];
     const bool along_cut = u_[side.from] == u_[side.to];
     const auto before = [&](std::size_t a, std::size_t b) {
       if (along_cut) return (places_[a].v < places_[b].v) == (from.v < to.v) && a != b;
@@ -336,14 +337,14 @@ void Mesher::fill(PourMesh& mesh) const {
 }
 
 /// Numbers for places, the same for the same place.
-std::vector<std::size_t> numbered(const Polygon& ring, std::vector<Place>& corners,
+std::vector<std::size_t> numbered(const Polygon& ring, std::vector<MeshPlace>& corners,
                                   std::map<std::pair<double, double>, std::size_t>& known,
                                   bool along_x) {
   std::vector<std::size_t> numbers;
   for (const Point& p : ring) {
     const double x = p.x.in_nm(), y = p.y.in_nm();
     const auto [at, added] = known.try_emplace({x, y}, corners.size());
-    if (added) corners.push_back(along_x ? Place{x, y} : Place{y, -x});
+    if (added) corners.push_back(along_x ? MeshPlace{x, y} : MeshPlace{y, -x});
     numbers.push_back(at->second);
   }
   return numbers;
@@ -354,7 +355,7 @@ std::vector<std::size_t> numbered(const Polygon& ring, std::vector<Place>& corne
 PourMesh mesh_of(const Polygon& outline, const std::vector<Polygon>& holes, Length spacing) {
   const Rectangle box = bounding_box(outline);
   const bool along_x = box.length >= box.depth;
-  std::vector<Place> corners;
+  std::vector<MeshPlace> corners;
   std::map<std::pair<double, double>, std::size_t> known;
   std::vector<std::vector<std::size_t>> rings;
   const auto add_ring = [&](const Polygon& polygon, bool anticlockwise) {

@@ -13,7 +13,7 @@ constexpr double same_nm = 1;  // far below a tape, far above rounding
 constexpr std::size_t none = static_cast<std::size_t>(-1);
 
 /// Corners that differ in u by rounding only get the same u.
-void settle_u(std::vector<Place>& corners) {
+void settle_u(std::vector<MeshPlace>& corners) {
   std::vector<std::size_t> order(corners.size());
   std::iota(order.begin(), order.end(), std::size_t{0});
   std::sort(order.begin(), order.end(),
@@ -93,13 +93,14 @@ std::size_t corner_before(const MeshCells& cells, const Chain& chain, double u) 
 
 double height_at(const MeshCells& cells, const Chain& chain, double u) {
   const std::size_t i = corner_before(cells, chain, u);
-  const Place& a = cells.corners[chain.corners[i]];
+  const MeshPlace& a = cells.corners[chain.corners[i]];
   if (a.u == u) return a.v;
-  const Place& b = cells.corners[chain.corners[i + 1]];
+  const MeshPlace& b = cells.corners[chain.corners[i + 1]];
   return a.v + (u - a.u) / (b.u - a.u) * (b.v - a.v);
 }
 
-MeshCells cells_of(std::vector<Place> corners, const std::vector<std::vector<std::size_t>>& rings) {
+MeshCells cells_of(std::vector<MeshPlace> corners,
+                   const std::vector<std::vector<std::size_t>>& rings) {
   MeshCells cells;
   settle_u(corners);
   cells.corners = std::move(corners);

@@ -10,7 +10,7 @@ namespace strikeoff {
 // is made where the region's edge turns back in u or runs along the cut, and nowhere else.
 
 /// A place in nanometres: u along the region, v across it.
-struct Place {
+struct MeshPlace {
   double u = 0, v = 0;
 };
 
@@ -32,8 +32,8 @@ struct Cell {
 };
 
 struct MeshCells {
-  std::vector<Place> corners;   // as given, but u within 1 nm of another's is the same
-  std::vector<RingSide> sides;  // ring by ring
+  std::vector<MeshPlace> corners;  // as given, but u within 1 nm of another's is the same
+  std::vector<RingSide> sides;     // ring by ring
   std::vector<Chain> chains;
   std::vector<Cell> cells;  // by rising start
 };
@@ -44,7 +44,7 @@ struct MeshCells {
 [[nodiscard]] double height_at(const MeshCells& cells, const Chain& chain, double u);
 
 /// The region inside an odd number of rings, each by the numbers of its corners.
-[[nodiscard]] MeshCells cells_of(std::vector<Place> corners,
+[[nodiscard]] MeshCells cells_of(std::vector<MeshPlace> corners,
                                  const std::vector<std::vector<std::size_t>>& rings);
 
 }  // namespace strikeoff

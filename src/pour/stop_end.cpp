@@ -6,8 +6,8 @@
 namespace strikeoff {
 namespace {
 
-StopEnd board_after(const std::vector<Joint>& joints, int after) {
-  StopEnd board;
+PlannedStop board_after(const std::vector<Joint>& joints, int after) {
+  PlannedStop board;
   board.after = after;
   const Joint* longest = nullptr;
   for (const Joint& joint : joints) {
@@ -24,7 +24,8 @@ StopEnd board_after(const std::vector<Joint>& joints, int after) {
 
 }  // namespace
 
-std::optional<StopEnd> stop_end(const std::vector<Joint>& joints, int batches, Duration allowed) {
+std::optional<PlannedStop> stop_end(const std::vector<Joint>& joints, int batches,
+                                    Duration allowed) {
   // Every joint that waits too long lies across the board.
   int least = 1, most = batches - 1;
   for (const Joint& joint : joints) {
@@ -32,9 +33,9 @@ std::optional<StopEnd> stop_end(const std::vector<Joint>& joints, int batches, D
     least = std::max(least, joint.first);
     most = std::min(most, joint.second - 1);
   }
-  std::optional<StopEnd> best;
+  std::optional<PlannedStop> best;
   for (int after = least; after <= most; ++after) {
-    StopEnd board = board_after(joints, after);
+    PlannedStop board = board_after(joints, after);
     if (board.length <= Length{}) continue;
     if (!best || board.length < best->length) best = std::move(board);
   }

@@ -8,6 +8,8 @@
 #include "mix/mix.h"
 #include "pour/crew.h"
 #include "pour/joint_ends.h"
+#include "pour/pour.h"
+#include "pour/pour_model.h"
 #include "pour/working_time.h"
 #include "pour/zones.h"
 #include "resume/filling.h"
@@ -40,12 +42,6 @@ void set_working_time(const Job& job, const PourLog& log, PourPlan& pour) {
   if (log.working_time) pour.working_time = log.working_time;
   pour.usable.reset();
   if (pour.working_time) pour.usable = *pour.working_time * job.crew.usable;
-}
-
-std::vector<Touch> touches_of(const std::vector<Joint>& joints) {
-  std::vector<Touch> touches;
-  for (const Joint& joint : joints) touches.push_back({joint.first, joint.second});
-  return touches;
 }
 
 /// Without a crew that can pour: one batch alone, now.
@@ -262,9 +258,7 @@ Resume resume(const Job& given, const Catalogue& catalogue, const PourLog& log) 
   PourPlan& pour = resume.rest.pour;
   set_working_time(job, log, pour);
 
-  const Length strip =
-      job.forms.strip_stock.empty() ? Length{} : job.forms.strip_stock.front().thickness;
-  ZonePlan zones = ZoneCutter(job.slabs, plan.slabs, strip).cut(filling.shares, plan.pour.sweeps);
+  ZonePlan zones = zone_cutter(job, plan.slabs).cut(filling.shares, plan.pour.sweeps);
   pour.sweeps = std::move(zones.sweeps);
   pour.wet_edge_max = zones.wet_edge_max;
   name_ends(job.slabs, plan.slabs, zones.joints);

@@ -36,6 +36,19 @@ def complaints(module, text):
     return found
 
 
+TYPE = re.compile(r"^(?:struct|class|enum class) (\w+)[^;]*$", re.MULTILINE)
+
+
+def shared_names(headers):
+    """The types that more than one header defines; two of one name in a program are no error of
+    the compiler's, and what then happens is undefined ([basic.def.odr])."""
+    places = {}
+    for path, text in headers:
+        for name in TYPE.findall(text):
+            places.setdefault(name, []).append(path)
+    return {name: paths for name, paths in places.items() if len(paths) > 1}
+
+
 class Layers(unittest.TestCase):
     def test_every_module_has_its_place(self):
         modules = {path.parent.name for path in SOURCE.glob("src/*/*.[ch]*") if
@@ -53,6 +66,11 @@ class Layers(unittest.TestCase):
             module = "include" if inside[0] == "include" else inside[1]
             found += [f"{path}: {what}" for what in complaints(module, path.read_text())]
         self.assertEqual(found, [])
+
+    def test_no_two_headers_define_types_of_one_name(self):
+        paths = [*SOURCE.glob("src/*/*.h"), *SOURCE.glob("include/strikeoff/*.h")]
+        self.assertEqual(shared_names((path, path.read_text()) for path in paths), {})
+        self.assertTrue(shared_names([("a", "struct Place {\n"), ("b", "class Place {\n")]))
 
     def test_a_wrong_include_is_noticed(self):
         self.assertTrue(complaints("slab", '#include "plan/materials.h"\n'))
