@@ -97,6 +97,14 @@ struct Misfit {
   bool operator==(const Misfit&) const = default;
 };
 
+enum class ReinforcementKind { none, mesh, bar, fiber };
+
+struct Reinforcement {
+  ReinforcementKind kind = ReinforcementKind::none;
+  std::optional<Length> diameter, spacing, cover;  // nothing: the job does not say
+  bool operator==(const Reinforcement&) const = default;
+};
+
 struct Slab {
   std::string name;
   Support support = Support::base;
@@ -111,10 +119,12 @@ struct Slab {
   std::optional<Fall> fall;
   Length apron_depth;                 // below the base's top, of the sides with `apron`
   std::vector<Partition> partitions;  // seams are best laid over them
+  std::vector<Point> legs;            // what the base stands on, where the job names it
   std::vector<Rectangle> gaps;        // of the base: it carries nothing there (base frame)
   std::optional<Misfit> closing;      // of a base walked in runs; the error is already spread
   std::optional<Misfit> diagonal;     // second diagonal of a rectangle against the first
   std::optional<Density> density;     // of the hardened slab, where the user knows it
+  Reinforcement reinforcement;
   bool operator==(const Slab&) const = default;
 };
 
@@ -224,13 +234,49 @@ struct Crew {
   bool operator==(const Crew&) const = default;
 };
 
+/// What the weather is or will be at one time of the day of the pour.
+struct HourWeather {
+  std::chrono::minutes time{};  // after local midnight, rising through the list
+  Temperature air;
+  double humidity = 0.5;  // relative
+  Speed wind;
+  bool operator==(const HourWeather&) const = default;
+};
+
+/// What is done about the weather.
+enum class Protection { windbreak, shade, fog, sheet, film, tent, blanket, heater };
+
 struct Site {
   Temperature air, bag_temperature, water_temperature;
-  double humidity = 0.5;
+  double humidity = 0.5;          // relative
+  bool humidity_assumed = false;  // the job does not say: it can be much drier
   Speed wind;
   bool sun = false;
-  Mass ice;  // part of the mixing water of one bag
+  Mass ice;                          // part of the mixing water of one bag
+  std::optional<Temperature> night;  // the coldest air of the night after
+  std::optional<double> rain;        // the chance of it, from the first water until the set
+  std::vector<Protection> protection;
+  std::vector<HourWeather> hours;  // two or more, or none
   bool operator==(const Site&) const = default;
+};
+
+/// A sealer as its label states it.
+struct Sealer {
+  std::string id, name;
+  int coats = 2;
+  Area covers;                  // of one pack, one coat
+  Volume pack;                  // what one pack holds
+  Duration recoat;              // least wait between two coats
+  std::optional<double> price;  // per pack
+  bool operator==(const Sealer&) const = default;
+};
+
+/// What is done to the top once it is hard.
+struct Finish {
+  std::vector<int> grits;  // rising; empty: it is not sanded
+  bool fill_pits = true;   // with a thin paste of the mix's own fines, between the first two grits
+  std::optional<Sealer> sealer;
+  bool operator==(const Finish&) const = default;
 };
 
 /// What the job leaves to the plan with "auto". The value itself is then a stand-in until it is
@@ -268,6 +314,7 @@ struct StartDate {
 struct Job {
   std::string name;
   std::optional<StartDate> date;
+  std::optional<StartDate> ready_by;  // the first full use is wanted then
   Units units = Units::metric;
   std::string currency;
   std::vector<Slab> slabs;  // at least one
@@ -278,6 +325,7 @@ struct Job {
   Forms forms;
   Crew crew;
   Site site;
+  Finish finish;
   Open open;
   std::vector<OnHand> on_hand;
   std::map<std::string, double> prices;  // per pack, by item or stock

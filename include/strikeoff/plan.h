@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <chrono>
 #include <optional>
 #include <string>
 #include <vector>
@@ -55,6 +56,29 @@ struct FormQuantities {
   int brackets = 0;                   // under overhangs that the job says are carried
 };
 
+/// What one leg, partition or other support under the base carries.
+struct Bearing {
+  std::string on;  // "partition 2", "leg 1"
+  Area area;       // of the slab that is nearest to it
+  Mass mass;       // of that part of the slab, hardened
+};
+
+/// An overhang as it bends down at the base's face.
+struct Cantilever {
+  std::string side;
+  Length reach, depth;    // past the base's face; of the concrete there
+  Pressure own, leaning;  // bending stress from its own weight; from a person who leans on it
+  std::optional<Pressure> strength;   // in bending, of the hardened mix; nothing: not known
+  std::optional<Duration> lean_from;  // from the first water; nothing: not known
+};
+
+/// What the slab weighs on what is under it.
+struct SlabLoads {
+  Mass fresh;                       // as placed
+  std::vector<Bearing> bearings;    // where the job names legs or partitions
+  std::optional<Cantilever> worst;  // of the overhangs that no brackets carry
+};
+
 struct SlabPlan {
   std::string name;
   Area area;      // outline
@@ -72,9 +96,10 @@ struct SlabPlan {
   ThicknessAt thinnest, thickest;
   Mass mass;           // hardened, from the fresh density
   Pressure base_load;  // slab weight on the base's area
-  Outline edge;        // base frame, anticlockwise, from the corner of base point 1
-  Polygon outline;     // the same, arcs drawn by chords within 0.05 mm
-  Polygon panel;       // area to cover; empty without a panel
+  SlabLoads loads;
+  Outline edge;     // base frame, anticlockwise, from the corner of base point 1
+  Polygon outline;  // the same, arcs drawn by chords within 0.05 mm
+  Polygon panel;    // area to cover; empty without a panel
   std::vector<OpeningPlan> openings;
   std::vector<PanelPiece> panels;
   FormQuantities forms;
@@ -129,9 +154,9 @@ struct Joint {
   int first = 0, second = 0;  // batch numbers, first < second
   Length length;
   std::string slab;
-  Polygon line;   // from end to end (base frame); empty between lifts
+  Polygon line;                     // from end to end (base frame); empty between lifts
   std::vector<JointEnd> ends = {};  // of the line; none where it ends inside the slab
-  Duration wait;  // from the first one's contact until the second is placed
+  Duration wait;                    // from the first one's contact until the second is placed
 };
 
 /// How the pour crosses one slab.
@@ -199,15 +224,106 @@ struct PourPlan {
   Length joint_length;
   bool feasible = false;
   std::vector<Joint> joints;
-  std::vector<Sweep> sweeps;     // of each slab
-  std::string chain;             // what makes the worst joint wait as long as it does
-  double retarder_per_bag = 0;   // doses in use, all retarders
-  std::string retarder_reason;   // why that dose; empty without a retarder
-  std::string water_rule;        // when water goes in, as one sentence
-  std::string smallest_crew;     // the fewest people that work, as one sentence
-  std::vector<SettledValue> choices;   // for what the job left open
-  std::vector<Remedy> remedies;  // for a pour that does not work: the easiest first, at most 6
-  std::vector<Remedy> changes;   // of one that does: what one more person or mixer would bring
+  std::vector<Sweep> sweeps;          // of each slab
+  std::string chain;                  // what makes the worst joint wait as long as it does
+  double retarder_per_bag = 0;        // doses in use, all retarders
+  std::string retarder_reason;        // why that dose; empty without a retarder
+  std::string water_rule;             // when water goes in, as one sentence
+  std::string smallest_crew;          // the fewest people that work, as one sentence
+  std::vector<SettledValue> choices;  // for what the job left open
+  std::vector<Remedy> remedies;       // for a pour that does not work: the easiest first, at most 6
+  std::vector<Remedy> changes;        // of one that does: what one more person or mixer would bring
+};
+
+/// The fresh top in the air of one hour.
+struct HourPlan {
+  HourWeather weather;
+  EvaporationRate evaporation;           // from fresh mix, at that hour
+  std::optional<EvaporationRate> worst;  // of a pour begun then; nothing: the list ends before it
+  std::string against;                   // why not to begin then; empty: it can be
+};
+
+/// How long a wet top stays wet under what covers it.
+struct Wetting {
+  std::string cover;
+  Duration every;
+};
+
+/// The air over the fresh slab, and the water that curing takes.
+struct SitePlan {
+  Temperature air;  // these three where the rate below is at its worst
+  double humidity = 0;
+  Speed wind;
+  Temperature dew_point;
+  EvaporationRate evaporation;                          // until the top is covered, at its worst
+  EvaporationRate evaporation_least, evaporation_most;  // the estimate's band
+  std::vector<Wetting> wettings;
+  Duration wet_cure;  // how long the top is kept wet
+  Volume cure_water;  // that takes so much, under damp cloth
+  double cure_buckets = 0;
+  std::vector<HourPlan> hours;
+  std::optional<std::chrono::minutes> best_start;  // after midnight
+};
+
+/// Strength at one age; `equivalent` is the age at the label's temperature.
+struct StrengthPoint {
+  Duration age, equivalent;
+  Pressure strength;
+};
+
+/// When a step of the later work may begin: the later of what the bag says and of a strength.
+struct Milestone {
+  std::string step;                  // "strip", "props", "sand", "seal", "light use", "full use"
+  std::optional<Duration> label;     // by the bag, from the first water
+  std::optional<Pressure> strength;  // that is needed
+  std::optional<Duration> strong;    // when it is reached, from the first water
+  std::optional<Duration> from;      // the later of the two; nothing: not known
+  std::string reason;                // one sentence
+};
+
+/// How the slab hardens in the air it lies in.
+struct HardeningPlan {
+  Temperature coldest, warmest;  // air of a day and a night
+  double slowing = 1;            // so many times longer than at the label's temperature; at least 1
+  std::string curve;             // "hyperbolic" or "exponential" in the age; empty: none is known
+  std::optional<Pressure> ultimate;  // of that curve
+  std::vector<StrengthPoint> strength;
+  std::vector<Milestone> milestones;
+  /// The latest start that lets the first full use begin by the job's `ready_by`, local ISO 8601.
+  std::optional<std::string> start_by;
+};
+
+/// One kind of lift by the NIOSH equation.
+struct LiftPlan {
+  std::string what;  // "bag", "batch"
+  Mass mass;         // a person
+  Mass recommended;  // weight limit
+  double index = 0;  // mass over limit
+  double per_minute = 0;
+};
+
+struct PersonLoad {
+  std::string who;
+  Mass mass;  // lifted in all
+};
+
+struct HandlingPlan {
+  std::vector<LiftPlan> lifts;
+  std::vector<PersonLoad> people;
+};
+
+struct SandingPass {
+  int grit = 0;
+  Area area;
+  Duration work;
+};
+
+struct FinishPlan {
+  std::vector<SandingPass> sanding;
+  int coats = 0;    // of sealer
+  Area sealed;      // by each
+  Duration recoat;  // between two
+  Volume sealer;    // in all
 };
 
 struct Part {
@@ -358,6 +474,10 @@ struct Plan {
   MixPlan mix;
   std::vector<Batch> batches;
   PourPlan pour;
+  SitePlan site;
+  HardeningPlan hardening;
+  HandlingPlan handling;
+  FinishPlan finish;
   CutList cut_list;
   std::vector<Material> materials;
   std::vector<std::string> also_ready;  // tools and clothes, not counted or priced

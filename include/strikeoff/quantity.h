@@ -64,16 +64,17 @@ class Quantity {
   double si_ = 0;
 };
 
-using Area = Quantity<struct AreaDimension>;                // m2
-using Volume = Quantity<struct VolumeDimension>;            // m3
-using Mass = Quantity<struct MassDimension>;                // kg
-using Duration = Quantity<struct DurationDimension>;        // s
-using Density = Quantity<struct DensityDimension>;          // kg/m3
-using Pressure = Quantity<struct PressureDimension>;        // Pa
-using Force = Quantity<struct ForceDimension>;              // N
-using Speed = Quantity<struct SpeedDimension>;              // m/s
-using MolarEnergy = Quantity<struct MolarEnergyDimension>;  // J/mol
-using Money = Quantity<struct MoneyDimension>;              // the job's currency
+using Area = Quantity<struct AreaDimension>;                    // m2
+using Volume = Quantity<struct VolumeDimension>;                // m3
+using Mass = Quantity<struct MassDimension>;                    // kg
+using Duration = Quantity<struct DurationDimension>;            // s
+using Density = Quantity<struct DensityDimension>;              // kg/m3
+using Pressure = Quantity<struct PressureDimension>;            // Pa
+using Force = Quantity<struct ForceDimension>;                  // N
+using Speed = Quantity<struct SpeedDimension>;                  // m/s
+using MolarEnergy = Quantity<struct MolarEnergyDimension>;      // J/mol
+using Money = Quantity<struct MoneyDimension>;                  // the job's currency
+using EvaporationRate = Quantity<struct EvaporationDimension>;  // kg/(m2 s)
 
 /// A temperature: a point on a scale, so two of them do not add.
 class Temperature {
@@ -227,6 +228,12 @@ constexpr Speed miles_per_hour(double v) {
 }
 constexpr double in_miles_per_hour(Speed s) {
   return s.si() / 0.44704;
+}
+constexpr EvaporationRate kilograms_per_m2_h(double v) {
+  return EvaporationRate::from_si(v / 3600);
+}
+constexpr double in_kilograms_per_m2_h(EvaporationRate rate) {
+  return rate.si() * 3600;
 }
 constexpr MolarEnergy kilojoules_per_mole(double v) {
   return MolarEnergy::from_si(v * 1000);

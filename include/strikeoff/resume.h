@@ -58,7 +58,7 @@ struct Resume {
   // The present wet edge must be met by then, and by which batch; the earliest of its joints.
   std::optional<Duration> meet_by;
   int meet_with = 0;
-  std::optional<NextBatch> next;    // nothing: no more batch today
+  std::optional<NextBatch> next;  // nothing: no more batch today
   std::optional<StopEnd> stop_end;
   std::string in_hand;  // what to do with mix that has its water but is not placed; may be empty
 };

@@ -7,10 +7,11 @@ import unittest
 from program import SOURCE
 
 # A module may include itself and the modules before it.
-ORDER = ["core", "job", "slab", "cutting", "mix", "pour", "checks", "plan", "odds", "resume", "render", "cli"]
+ORDER = ["core", "basis", "job", "slab", "cutting", "mix", "site", "pour", "hardening", "loads",
+         "checks", "plan", "odds", "resume", "why", "render", "cli"]
 # Independent of each other.
 APART = {("slab", "job")}
-READS_JSON = {"job", "render", "cli"}
+READS_JSON = {"job", "why", "render", "cli"}
 LIBRARIES = ("nlohmann/", "fmt/", "CLI/")
 INCLUDE = re.compile(r'^\s*#\s*include\s+[<"]([^>"]+)[>"]', re.MULTILINE)
 
