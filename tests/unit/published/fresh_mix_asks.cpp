@@ -1,0 +1,80 @@
+// SPDX-License-Identifier: MIT
+#include <regex>
+
+#include "pour/working_time.h"
+#include "support/published.h"
+
+namespace strikeoff::test {
+namespace {
+
+/// "kg, 0.92 kJ/kg.K, 66 C", "lb at 80 F": the unit of the mass, and the temperature.
+Mass mass_of(const PublishedCase& one, const std::string& input) {
+  const std::string unit = one.unit(input);
+  return written<Mass>(std::to_string(one.number(input)) + " " + unit.substr(0, 2));
+}
+
+Temperature temperature_of(const PublishedCase& one, const std::string& input) {
+  static const std::regex end("([-0-9.]+) ([CF])(,.*)?$");
+  std::smatch found;
+  const std::string unit = one.unit(input);
+  if (!std::regex_search(unit, found, end)) throw std::runtime_error("no temperature: " + unit);
+  return written<Temperature>(found.str(1) + " " + found.str(2));
+}
+
+/// The solids as one bag: both have the same specific heat, so their heat is that of their mass at
+/// their mean temperature.
+struct Ingredients {
+  Mass solids, water, ice;
+  Temperature solids_at, water_at;
+  double cement_share;  // of the solids
+  [[nodiscard]] Temperature mixed() const {
+    return fresh_mix_temperature(solids, solids_at, water, water_at, ice);
+  }
+};
+
+Ingredients ingredients(const PublishedCase& one) {
+  const Mass cement = mass_of(one, "cement"), aggregate = mass_of(one, "aggregate");
+  const double share = cement / (cement + aggregate);
+  const double at = temperature_of(one, "cement").in_c() * share +
+                    temperature_of(one, "aggregate").in_c() * (1 - share);
+  const bool iced = one.row().at("inputs").contains("ice");
+  return {
+      cement + aggregate,       mass_of(one, "water"),        iced ? mass_of(one, "ice") : Mass{},
+      Temperature::celsius(at), temperature_of(one, "water"), share};
+}
+
+Answers mixed(const PublishedCase& one) {
+  return {{"T", ingredients(one).mixed()}};
+}
+
+Answers mixed_in_c_and_f(const PublishedCase& one) {
+  return {{"T", ingredients(one).mixed()}, {"T_F", ingredients(one).mixed()}};
+}
+
+Temperature warmer(Temperature by_one_degree) {
+  return Temperature::celsius(by_one_degree.in_c() + 1);
+}
+
+/// How much warmer one ingredient makes the mix 1 C warmer: the equation is linear.
+Answers one_degree(const PublishedCase& one) {
+  const Ingredients before = ingredients(one);
+  Ingredients water = before, solids = before;
+  water.water_at = warmer(before.water_at);
+  solids.solids_at = warmer(before.solids_at);
+  const auto needed = [&](const Ingredients& after) {
+    return 1 / (after.mixed().in_c() - before.mixed().in_c());
+  };
+  return {{"water", needed(water)},
+          {"cement", needed(solids) / before.cement_share},
+          {"aggregate", needed(solids) / (1 - before.cement_share)}};
+}
+
+}  // namespace
+
+Asks fresh_mix_asks() {
+  return {{"CT-01", mixed}, {"CT-02", mixed}, {"CT-03", one_degree},
+          {"CT-04", mixed}, {"CT-05", mixed}, {"CT-06", mixed},
+          {"CT-07", mixed}, {"CT-08", mixed}, {"CT-09", mixed_in_c_and_f}};
+}
+
+}  // namespace strikeoff::test
