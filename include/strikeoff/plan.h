@@ -235,31 +235,48 @@ struct PourPlan {
   std::vector<Remedy> changes;        // of one that does: what one more person or mixer would bring
 };
 
-/// The fresh top in the air of one hour.
+/// The fresh top in the air of one full hour.
 struct HourPlan {
-  HourWeather weather;
-  EvaporationRate evaporation;           // from fresh mix, at that hour
-  std::optional<EvaporationRate> worst;  // of a pour begun then; nothing: the list ends before it
+  HourWeather weather;                   // a straight line between the hours of the job
+  EvaporationRate evaporation;           // from fresh mix of that hour
+  std::optional<EvaporationRate> worst;  // of a pour begun then; nothing: not known
   std::string against;                   // why not to begin then; empty: it can be
 };
 
 /// How long a wet top stays wet under what covers it.
 struct Wetting {
   std::string cover;
-  Duration every;
+  Length film;                    // of water that it holds
+  EvaporationRate evaporation;    // through it
+  std::optional<Duration> every;  // nothing: the air takes no water
 };
 
 /// The air over the fresh slab, and the water that curing takes.
 struct SitePlan {
-  Temperature air;  // these three where the rate below is at its worst
-  double humidity = 0;
+  Temperature concrete;  // of the fresh top: the mix's
+  Temperature air;       // this and the next two where the rate below is at its worst
+  double humidity = 0;   // where the job does not say: the driest that is likely
   Speed wind;
-  Temperature dew_point;
-  EvaporationRate evaporation;                          // until the top is covered, at its worst
+  bool humidity_assumed = false;
+  std::optional<std::chrono::minutes> worst_at;  // after midnight; with hours of the job only
+  std::optional<Duration> covered;  // the top lies bare from the first water until then, if known
+  Temperature dew_point;            // while it does, the highest, at the humidity of the job
+  Temperature warmest;              // air while it does
+  EvaporationRate evaporation;      // while it does, at its worst
   EvaporationRate evaporation_least, evaporation_most;  // the estimate's band
+  EvaporationRate evaporation_menzel;                   // the same by another formula
+  std::optional<Duration> skin;  // a bare edge skins over so soon; nothing: it does not dry
+  /// Mixing water no warmer than this brings the rate under the next lower limit, with `ice` in
+  /// each bag's water where that is not nothing; nothing: no need, or not by water and ice alone.
+  std::optional<Temperature> water_at_most;
+  Mass ice;
+  Temperature cure_concrete;         // of the top while it is kept wet
+  EvaporationRate cure_evaporation;  // from it, bare and wet
   std::vector<Wetting> wettings;
-  Duration wet_cure;  // how long the top is kept wet
-  Volume cure_water;  // that takes so much, under damp cloth
+  std::string cure_cover;  // of these, the one that the schedule asks for
+  Duration wet_cure;       // how long the top is kept wet
+  Volume cure_water;       // that takes so much under this cover
+  Volume bucket;           // what one holds
   double cure_buckets = 0;
   std::vector<HourPlan> hours;
   std::optional<std::chrono::minutes> best_start;  // after midnight

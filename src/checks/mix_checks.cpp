@@ -5,8 +5,8 @@
 
 #include "checks/checks.h"
 #include "core/format.h"
+#include "mix/fresh_mix.h"
 #include "mix/mix.h"
-#include "pour/working_time.h"
 
 namespace strikeoff {
 namespace {

@@ -102,6 +102,25 @@ std::string show(Pressure pressure, Units units) {
                   : fmt::format("{:.2f} kPa", in_kilopascals(pressure));
 }
 
+std::string show(Speed speed, Units units) {
+  if (units == Units::us) return show_number(in_miles_per_hour(speed), 0) + " mph";
+  return show_number(speed / kilometres_per_hour(1), 0) + " km/h";
+}
+
+std::string show(EvaporationRate rate, Units units) {
+  const double si = in_kilograms_per_m2_h(rate);
+  if (units == Units::us) {
+    return show_number(si * in_pounds(kilograms(1)) * square_feet(1).si(), 2) + " lb/ft2/h";
+  }
+  return show_number(si, 2) + " kg/m2/h";
+}
+
+std::string show_roughly(Volume volume, Units units) {
+  if (units == Units::us) return show_number(volume / gallons(1), 1) + " gal";
+  const double l = in_litres(volume);
+  return show_number(l, l < 10 ? 1 : 0) + " L";
+}
+
 std::string show(Duration duration) {
   const double value = in_minutes(duration);
   const std::string sign = value < 0 ? "-" : "";

@@ -23,6 +23,11 @@ namespace strikeoff {
 [[nodiscard]] std::string show(Mass mass, Units units);  // "50 lb", "22.7 kg"
 [[nodiscard]] std::string show(Temperature temperature, Units units);  // "70 F", "21 C"
 [[nodiscard]] std::string show(Pressure pressure, Units units);        // "20 psf", "0.96 kPa"
+[[nodiscard]] std::string show(Speed speed, Units units);              // "5 mph", "8 km/h"
+[[nodiscard]] std::string show(EvaporationRate rate,
+                               Units units);  // "0.06 lb/ft2/h", "0.31 kg/m2/h"
+/// Rough amounts of water: "12 L", "3.2 gal".
+[[nodiscard]] std::string show_roughly(Volume volume, Units units);
 /// "45 s", "12 min", "7.5 min", "1 h 30 min", "28 d": units do not depend on the country.
 [[nodiscard]] std::string show(Duration duration);
 /// "+1:05" h:min after the first water contact; "-0:45" before it.

@@ -169,7 +169,7 @@ Job read_all(Reader& reader, const Catalogue& catalogue) {
   job.slabs = read_slabs(c, slabs);
   set_bend_stock(c, job);
   job.crew = read_crew(c, o.find("crew"), job.open);
-  job.site = read_site(c, o.find("site"), job.mix, job.open);
+  job.site = read_site(c, o.find("site"), job.mix, job.date, job.open);
   read_prices(c, o.find("prices"), job);
   read_on_hand(c, o.find("on_hand"), job);
   job.tax =

@@ -40,10 +40,13 @@ enum Weight : int {
   weight_times = 72,
   weight_usable = 70,
   weight_air = 65,
+  weight_wind = 64,
+  weight_humidity = 63,
   weight_bag_temperature = 62,
   weight_water_temperature = 61,
   weight_activation_energy = 60,
   weight_margin = 58,
+  weight_sun = 57,
   weight_strip_stock = 55,
   weight_bend_stock = 54,
   weight_kerf = 50,
@@ -160,9 +163,16 @@ void read_brackets(Context& context, const Node& node, const Base& base, Slab& s
 void set_bend_stock(Context& context, Job& job);
 /// These two note in `open` what is "auto".
 [[nodiscard]] Crew read_crew(Context& context, const Node& node, Open& open);
-[[nodiscard]] Site read_site(Context& context, const Node& node, const Mix& mix, Open& open);
+[[nodiscard]] Site read_site(Context& context, const Node& node, const Mix& mix,
+                             const std::optional<StartDate>& date, Open& open);
+/// Air, humidity, wind, hours, sun, night, rain and protection. What only the hours say is taken
+/// at the start.
+void read_weather(Context& context, Object& site_object, Temperature usual_air,
+                  const std::optional<StartDate>& date, Site& site);
 [[nodiscard]] Limits read_limits(Context& context, const Node& node);
 [[nodiscard]] std::optional<StartDate> read_date(Reader& reader, const Node& node);
+/// "08:30" or "08:30:00", to the end; after midnight.
+[[nodiscard]] std::optional<std::chrono::minutes> clock_time(std::string_view text);
 void read_prices(Context& context, const Node& prices, Job& job);
 void read_on_hand(Context& context, const Node& node, Job& job);
 

@@ -7,12 +7,14 @@
 #include "cutting/cut_list.h"
 #include "cutting/stocks.h"
 #include "mix/mix.h"
+#include "plan/covered.h"
 #include "plan/materials.h"
 #include "plan/schedule.h"
 #include "pour/joint_ends.h"
 #include "pour/pour.h"
 #include "pour/remedies.h"
 #include "pour/search.h"
+#include "site/site.h"
 #include "slab/marks.h"
 #include "slab/measure.h"
 #include "slab/panels.h"
@@ -131,6 +133,7 @@ Plan make_plan(const Job& given, const Catalogue& catalogue) {
   set_edge_deadlines(plan.pour, job.crew.usable, plan.batches);
   plan.mix.doses = dose_totals(job, plan.mix, pour.retarder);
   add_up_taper(job, plan.batches, plan.mix.doses);
+  plan.site = plan_site(job, plan, covered_at(job, plan));
 
   plan.materials = list_materials(job, catalogue, plan);
   plan.also_ready = list_tools(job, plan);

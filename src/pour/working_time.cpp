@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "pour/working_time.h"
 
-#include <algorithm>
 #include <cmath>
 
 namespace strikeoff {
@@ -23,17 +22,6 @@ double factor_at(const std::vector<DoseFactor>& factors, double doses) {
 }
 
 }  // namespace
-
-Temperature fresh_mix_temperature(Mass bag, Temperature bag_temperature, Mass water,
-                                  Temperature water_temperature, Mass ice) {
-  constexpr double melting = 79.7;  // K
-  const double dry = 0.22 * bag.si(), wet = water.si();
-  const double coldest = std::min({0.0, bag_temperature.in_c(), water_temperature.in_c()});
-  const double mixed =
-      (dry * bag_temperature.in_c() + wet * water_temperature.in_c() - melting * ice.si()) /
-      (dry + wet + ice.si());
-  return Temperature::celsius(std::max(mixed, coldest));
-}
 
 double temperature_factor(Temperature mix, Temperature reference,
                           std::optional<MolarEnergy> activation_energy) {
