@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <vector>
@@ -18,6 +19,9 @@ inline constexpr Duration rounding = minutes(1e-9);
                              std::string basis);
 /// Adds a check that applies.
 void add(const std::optional<Check>& check, std::vector<Check>& checks);
+
+/// Says of the checks from number `first` on which slab or additive they are about.
+void set_about(const std::string& name, std::size_t first, std::vector<Check>& checks);
 
 /// Every check of a plan whose other parts are complete: stops first, then cautions, then what
 /// holds; in a fixed order within a level.
