@@ -295,7 +295,7 @@ struct HardeningPlan {
 
 /// One kind of lift, done again and again through the pour, by the NIOSH equation.
 struct LiftPlan {
-  std::string what;       // "bag", "batch"
+  std::string name;       // "bag", "batch"
   Mass mass;              // a person
   int sharing = 1;        // people between whom all of them are shared
   Length out;             // hands before the ankles
@@ -484,7 +484,7 @@ struct Check {
   std::string unit;
   std::string advice;
   std::string basis;
-  std::string about = {};  // the slab or the additive it is about; empty: the whole job
+  std::string about = {};  // the slab, additive or lift it is about; empty: the whole job
 };
 
 struct Plan {

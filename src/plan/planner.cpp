@@ -6,7 +6,9 @@
 #include "checks/checks.h"
 #include "cutting/cut_list.h"
 #include "cutting/stocks.h"
+#include "loads/handling.h"
 #include "mix/mix.h"
+#include "plan/finish.h"
 #include "plan/materials.h"
 #include "plan/schedule.h"
 #include "pour/joint_ends.h"
@@ -132,6 +134,8 @@ Plan make_plan(const Job& given, const Catalogue& catalogue) {
   plan.mix.doses = dose_totals(job, plan.mix, pour.retarder);
   add_up_taper(job, plan.batches, plan.mix.doses);
 
+  plan.handling = plan_handling(job, plan);
+  plan.finish = plan_finish(job, plan.slabs);
   plan.materials = list_materials(job, catalogue, plan);
   plan.also_ready = list_tools(job, plan);
   plan.cost = add_up(job, plan.materials);
