@@ -6,6 +6,7 @@
 #include "core/format.h"
 #include "plan/tasks.h"
 #include "pour/hardening.h"
+#include "site/wet_cure.h"
 
 namespace strikeoff {
 namespace {
@@ -28,27 +29,6 @@ std::string add_step(const Wait& wait, std::string task, const std::string& who,
     if (!start) task += fmt::format("; not before {} after the pour", show(*wait.label));
   }
   return tasks.add_after(wait.after, std::move(task), who, start, start);
-}
-
-/// Mixes to strip after 12 h or more set like ordinary portland cement (assumption), and so does
-/// a mix whose bag does not say.
-bool is_ordinary(const Mix& mix) {
-  return mix.strip_after.value_or(hours(12)) >= hours(12);
-}
-
-std::string add_wet_cure(const Job& job, const std::string& after, const Moment& start,
-                         TaskList& tasks) {
-  tasks.begin_phase("wet cure");
-  // ACI 308R and ACI 318: 7 days moist for ordinary cement at 50 F (10 C) or warmer, from memory.
-  // Rapid mixes: an hour wet from when the surface is hard is common practice, no source.
-  const bool ordinary = is_ordinary(job.mix);
-  const std::string task =
-      ordinary ? "Keep the top wet for 7 days: damp cloth under the sheet, at 50 F (10 C) or warmer"
-               : "Keep the top wet for an hour, or as long as the bag's data sheet says: sprinkle "
-                 "when the surface is hard, sheet over it";
-  Moment end;
-  if (start) end = *start + (ordinary ? days(7) : hours(1));
-  return tasks.add_after({after}, task, who_has(job.crew, Role::finish), start, end);
 }
 
 /// ASTM D4263: 18 in (457 mm) square of clear sheet, 16 h or more.
@@ -92,7 +72,7 @@ void add_later(const Job& job, const Plan& plan, TaskList& tasks) {
   const Hardening times = hardening(job, plan.pour);
   const std::string trowelled = tasks.last().task;
   const Moment trowelled_at = tasks.last().end;
-  const std::string cured = add_wet_cure(job, trowelled, trowelled_at, tasks);
+  const std::string cured = add_wet_cure(job, plan, trowelled, trowelled_at, tasks);
   const Moment cured_at = tasks.last().end;
 
   tasks.begin_phase("later");

@@ -39,6 +39,9 @@ class TaskList {
 void add_preparation(const Job& job, const Plan& plan, TaskList& tasks);
 void add_pour(const Job& job, const Plan& plan, TaskList& tasks);
 void add_finishing(const Job& job, const Plan& plan, TaskList& tasks);
+/// Follows the task `after`, which ends at `start`; returns what it is called.
+std::string add_wet_cure(const Job& job, const Plan& plan, const std::string& after,
+                         const Moment& start, TaskList& tasks);
 void add_later(const Job& job, const Plan& plan, TaskList& tasks);
 
 /// Forms, panels and ground of the day before, each only where the job has them.
