@@ -314,7 +314,7 @@ struct LiftPlan {
 
 /// What one person lifts over the day, each thing once.
 struct PersonLoad {
-  std::string who;
+  std::string name;
   Mass bags_in;   // from where they were unloaded: shared by all
   Mass to_mixer;  // bags; and the water
   Mass water;
@@ -342,10 +342,10 @@ struct FinishPlan {
   bool fill_pits = false;
   std::string sealer;  // its name; empty: none
   int coats = 0;
-  Area sealed;           // by each coat
-  Duration recoat;       // least wait between two coats
-  Duration coating;      // work on one coat, an estimate, one person
-  Volume sealer_volume;  // in all, with what is lost
+  Area sealed;                     // by each coat
+  std::optional<Duration> recoat;  // least wait between two; nothing: the label is silent
+  Duration coating;                // work on one, an estimate, one person
+  Volume sealer_volume;            // in all, with what is lost
 };
 
 struct Part {

@@ -79,7 +79,7 @@ std::optional<Check> day_check(const HandlingPlan& handling, Units units) {
   Check check;
   check.code = "handling-day";
   check.title =
-      fmt::format("Of all, {} lifts most over the day: {}", most->who, show(most->mass, units));
+      fmt::format("Of all, {} lifts most over the day: {}", most->name, show(most->mass, units));
   check.value = most->mass.si();
   check.limit = day_limit.si();
   check.unit = "kg";

@@ -87,7 +87,7 @@ std::optional<Sealer> read_sealer(Context& c, const Node& node) {
   Object o(c.reader, node, "a sealer");
   if (!o.is_object()) return std::nullopt;
   Sealer sealer = read_sealer_facts(o);
-  sealer.id = sealer.name;
+  sealer.id = "sealer";
   assume_of_label(c, o, sealer, static_cast<bool>(o.find("coats")));
   o.finish();
   return sealer;

@@ -123,7 +123,7 @@ std::vector<PersonLoad> people_of(const Job& job, const Plan& plan) {
   std::vector<PersonLoad> people;
   for (const std::vector<Role>& roles : job.crew.people) {
     PersonLoad person;
-    person.who = fmt::format("person {}", people.size() + 1);
+    person.name = fmt::format("person {}", people.size() + 1);
     person.bags_in = brought / static_cast<double>(job.crew.people.size());
     if (has(roles, Role::mix)) {
       person.to_mixer = dry / sharing(job, Role::mix);

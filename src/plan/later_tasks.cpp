@@ -18,29 +18,18 @@ struct Wait {
   std::optional<Duration> label;  // nothing: the bag does not say
 };
 
-/// A step whose beginning is known only when all it hangs on is; else words stand for it.
-std::string add_step(const Wait& wait, std::string task, const std::string& who, const Plan& plan,
-                     TaskList& tasks) {
-  Moment start;
-  if (!wait.label) {
-    task += "; not before the time on the bag's data sheet: ____";
-  } else {
-    start = later(wait.follows, plan.pour.end + *wait.label);
-    if (!start) task += fmt::format("; not before {} after the pour", show(*wait.label));
-  }
-  return tasks.add_after(wait.after, std::move(task), who, start, start);
+/// The beginning is known only when all it hangs on is.
+Cue cue_of(const Wait& wait, const Plan& plan) {
+  if (!wait.label) return {wait.after, {}, "; not before the time on the bag's data sheet: ____"};
+  const Moment start = later(wait.follows, plan.pour.end + *wait.label);
+  if (start) return {wait.after, start, ""};
+  return {wait.after, {}, fmt::format("; not before {} after the pour", show(*wait.label))};
 }
 
-/// ASTM D4263: 18 in (457 mm) square of clear sheet, 16 h or more.
-std::string add_drying(const std::vector<std::string>& after, const Moment& start,
-                       const std::string& who, TaskList& tasks) {
-  Moment end;
-  if (start) end = *start + hours(16);
-  return tasks.add_after(
-      after,
-      "Let it dry: tape down a clear sheet 18 in (457 mm) square for 16 h; do not seal while damp "
-      "gathers under it (a dry sheet does not prove a dry slab)",
-      who, start, end);
+std::string add_step(const Wait& wait, const std::string& task, const std::string& who,
+                     const Plan& plan, TaskList& tasks) {
+  const Cue cue = cue_of(wait, plan);
+  return tasks.add_after(cue.after, task + cue.words, who, cue.at, cue.at);
 }
 
 std::string first_use(const Job& job) {
@@ -76,7 +65,6 @@ void add_later(const Job& job, const Plan& plan, TaskList& tasks) {
   const Moment cured_at = tasks.last().end;
 
   tasks.begin_phase("later");
-  const std::string who = who_has(job.crew, Role::finish);
   // Trowelling is over at the final set, well before the label lets the forms go.
   const Moment set = trowelled_at ? trowelled_at : plan.pour.end;
   const std::string stripped =
@@ -93,13 +81,14 @@ void add_later(const Job& job, const Plan& plan, TaskList& tasks) {
     sanding.after.push_back(cured);
     sanding.follows = later(sanding.follows, cured_at);
   }
-  const std::string sanded =
-      add_step(sanding, "Sand top and edges, wet or with a vacuum, mask on", who, plan, tasks);
-  const std::string dry =
-      add_drying({cured, sanded}, later(tasks.last().end, cured_at), who, tasks);
-  const std::string sealed =
-      add_step({{dry}, tasks.last().end, times.seal}, "Seal, two thin coats", who, plan, tasks);
-  Wait use{{sealed}, tasks.last().end, times.full_service};
+  const Cue sanded = add_sanding(job, plan, cue_of(sanding, plan), times.sand, tasks);
+  Cue ready{sanded.after, later(sanded.at, cured_at), ""};
+  if (std::find(ready.after.begin(), ready.after.end(), cured) == ready.after.end()) {
+    ready.after.push_back(cured);
+  }
+  const Cue finished =
+      add_sealing(job, plan, ready, cue_of({{}, ready.at, times.seal}, plan), tasks);
+  Wait use{finished.after, finished.at, times.full_service};
   if (has_props(plan)) {
     use.after.push_back(add_props_out(job, {{stripped}, stripped_at, {}}, times, plan, tasks));
     use.follows = later(use.follows, tasks.last().end);

@@ -135,7 +135,7 @@ Plan make_plan(const Job& given, const Catalogue& catalogue) {
   add_up_taper(job, plan.batches, plan.mix.doses);
 
   plan.handling = plan_handling(job, plan);
-  plan.finish = plan_finish(job, plan.slabs);
+  plan.finish = plan_finish(job, catalogue, plan.slabs);
   plan.materials = list_materials(job, catalogue, plan);
   plan.also_ready = list_tools(job, plan);
   plan.cost = add_up(job, plan.materials);

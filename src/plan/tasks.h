@@ -44,6 +44,22 @@ std::string add_wet_cure(const Job& job, const Plan& plan, const std::string& af
                          const Moment& start, TaskList& tasks);
 void add_later(const Job& job, const Plan& plan, TaskList& tasks);
 
+/// When a step may begin: after these tasks, and at that time; where nobody knows it, words stand
+/// for it at the end of the task.
+struct Cue {
+  std::vector<std::string> after;
+  Moment at;
+  std::string words;
+};
+/// A task a grit, and the pits; a filled pit is sanded when it `hardens` (nothing: the bag does not
+/// say). Returns the cue for what follows.
+[[nodiscard]] Cue add_sanding(const Job& job, const Plan& plan, const Cue& begin,
+                              const std::optional<Duration>& hardens, TaskList& tasks);
+/// A drying test, then a task a coat, not before the mix's label lets it be sealed (the time and
+/// the words of `label`). Nothing without a sealer.
+[[nodiscard]] Cue add_sealing(const Job& job, const Plan& plan, const Cue& begin, const Cue& label,
+                              TaskList& tasks);
+
 /// Forms, panels and ground of the day before, each only where the job has them.
 [[nodiscard]] std::vector<std::string> form_tasks(const Job& job, const Plan& plan);
 
