@@ -2,6 +2,7 @@
 #pragma once
 
 #include <optional>
+#include <vector>
 
 #include "hardening/maturity.h"
 #include "hardening/strength.h"
@@ -14,19 +15,25 @@ namespace strikeoff {
 /// cold. All times are from the first water.
 class Hardener {
  public:
-  Hardener(const Job& job, const PourPlan& pour);
+  /// For a pour that begins at this local time, after midnight.
+  Hardener(const Job& job, const PourPlan& pour, Duration start_of_pour);
   /// When so much of a label's time has passed for the batch placed last; nothing: not in a year.
   [[nodiscard]] std::optional<Duration> after(Duration label) const;
-  /// When it has that compressive strength; nothing when not known.
+  /// When it has that compressive strength; nothing when the bag does not say that it ever has.
   [[nodiscard]] std::optional<Duration> when_strong(Pressure strength) const;
-  /// Its strength then; 0 where no strength is known.
-  [[nodiscard]] Pressure strength(Duration from_first_water) const;
+  /// How old it is then, at the label's temperature.
+  [[nodiscard]] Duration equivalent(Duration from_first_water) const;
+  /// Nothing without strengths on the bag.
   [[nodiscard]] const std::optional<StrengthCurve>& curve() const { return curve_; }
-  [[nodiscard]] const AgeClock& clock() const { return clock_; }
-  /// When its clock starts, from the first water.
+  /// More than steps.
+  [[nodiscard]] bool has_curve() const;
+  [[nodiscard]] Duration delay() const { return delay_; }
+  /// When the clock starts: the end of the pour and the delay.
   [[nodiscard]] Duration start() const { return start_; }
+  [[nodiscard]] std::optional<double> slowing() const { return clock_.slowing(); }
 
  private:
+  Duration delay_;  // by the retarder
   Duration start_;
   AgeClock clock_;
   std::optional<StrengthCurve> curve_;
@@ -37,12 +44,9 @@ class Hardener {
 [[nodiscard]] std::optional<Duration> when_strong(const Job& job, const PourPlan& pour,
                                                   Pressure strength);
 
-/// True for a mix that sets like ordinary portland cement: its forms stay 12 h or more
-/// (assumption), or its bag does not say.
-[[nodiscard]] bool is_ordinary(const Mix& mix);
-
-/// Milestones, strength against time, and how the cold slows both. Reads the slabs' props.
+/// Milestones, strength against time, and how the cold slows both, for a pour that begins at this
+/// local time; `start_by` is left open.
 [[nodiscard]] HardeningPlan plan_hardening(const Job& job, const std::vector<SlabPlan>& slabs,
-                                           const PourPlan& pour);
+                                           const PourPlan& pour, Duration start_of_pour);
 
 }  // namespace strikeoff

@@ -6,6 +6,7 @@
 #include "checks/checks.h"
 #include "cutting/cut_list.h"
 #include "cutting/stocks.h"
+#include "hardening/hardening.h"
 #include "loads/handling.h"
 #include "mix/mix.h"
 #include "plan/finish.h"
@@ -134,8 +135,10 @@ Plan make_plan(const Job& given, const Catalogue& catalogue) {
   plan.mix.doses = dose_totals(job, plan.mix, pour.retarder);
   add_up_taper(job, plan.batches, plan.mix.doses);
 
+  plan.hardening = plan_hardening(job, plan.slabs, plan.pour, start_of_pour(job));
   plan.handling = plan_handling(job, plan);
   plan.finish = plan_finish(job, catalogue, plan.slabs);
+
   plan.materials = list_materials(job, catalogue, plan);
   plan.also_ready = list_tools(job, plan);
   plan.cost = add_up(job, plan.materials);

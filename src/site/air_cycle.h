@@ -2,7 +2,6 @@
 #pragma once
 
 #include <array>
-#include <chrono>
 
 #include "strikeoff/job.h"
 
@@ -26,6 +25,6 @@ struct AirCycle {
 [[nodiscard]] AirCycle air_cycle(const Site& site);
 
 /// When the pour begins, after local midnight: noon where the job does not say (assumption).
-[[nodiscard]] std::chrono::minutes start_of_pour(const Job& job);
+[[nodiscard]] Duration start_of_pour(const Job& job);
 
 }  // namespace strikeoff
