@@ -265,17 +265,17 @@ struct Site {
 struct Sealer {
   std::string id, name;
   int coats = 2;
-  Area covers;                  // of one pack, one coat
-  Volume pack;                  // what one pack holds
-  Duration recoat;              // least wait between two coats
-  std::optional<double> price;  // per pack
+  Area covers;                     // of one pack, one coat
+  Volume pack;                     // what one pack holds
+  std::optional<Duration> recoat;  // least wait between two coats; nothing: the label is silent
+  std::optional<double> price;     // per pack
   bool operator==(const Sealer&) const = default;
 };
 
-/// What is done to the top once it is hard.
+/// What is done to the top and the visible edges once they are hard.
 struct Finish {
   std::vector<int> grits;  // rising; empty: it is not sanded
-  bool fill_pits = true;   // with a thin paste of the mix's own fines, between the first two grits
+  bool fill_pits = false;  // with a paste of the mix's own fines, before the second grit
   std::optional<Sealer> sealer;
   bool operator==(const Finish&) const = default;
 };

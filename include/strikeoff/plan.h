@@ -325,18 +325,33 @@ struct HardeningPlan {
 /// The milestone of that step; nothing where the plan has none.
 [[nodiscard]] const Milestone* milestone(const HardeningPlan& plan, std::string_view step);
 
-/// One kind of lift by the NIOSH equation.
+/// One kind of lift, done again and again through the pour, by the NIOSH equation.
 struct LiftPlan {
-  std::string what;  // "bag", "batch"
-  Mass mass;         // a person
-  Mass recommended;  // weight limit
-  double index = 0;  // mass over limit
-  double per_minute = 0;
+  std::string name;       // "bag", "batch"
+  Mass mass;              // a person
+  int sharing = 1;        // people between whom all of them are shared
+  Length out;             // hands before the ankles
+  Length from;            // height of the hands as the lift begins
+  Length by;              // the hands move so far up
+  double per_minute = 0;  // a person
+  Duration lasting;
+  // The equation's multipliers, 0 to 1.
+  double horizontal = 1, vertical = 1, distance = 1, frequency = 1, coupling = 1;
+  Mass recommended;             // weight limit
+  std::optional<double> index;  // mass over that; nothing: too often for any load
+  /// The fewest equal parts, lifted one after the other, that keep each below the limit (the job's
+  /// own, where stricter); nothing: no number does.
+  std::optional<int> parts;
 };
 
+/// What one person lifts over the day, each thing once.
 struct PersonLoad {
-  std::string who;
-  Mass mass;  // lifted in all
+  std::string name;
+  Mass bags_in;   // from where they were unloaded: shared by all
+  Mass to_mixer;  // bags; and the water
+  Mass water;
+  Mass batches;  // from the mixer to the form
+  Mass mass;     // in all
 };
 
 struct HandlingPlan {
@@ -344,18 +359,25 @@ struct HandlingPlan {
   std::vector<PersonLoad> people;
 };
 
+/// One grit, over top and visible edges once.
 struct SandingPass {
   int grit = 0;
   Area area;
-  Duration work;
+  Duration work;  // an estimate, one person
+  int discs = 0;
 };
 
+/// What is done to the slab once it is hard.
 struct FinishPlan {
+  Area top, edges;  // that are sanded and sealed; edges: the visible ones
   std::vector<SandingPass> sanding;
-  int coats = 0;    // of sealer
-  Area sealed;      // by each
-  Duration recoat;  // between two
-  Volume sealer;    // in all
+  bool fill_pits = false;
+  std::string sealer;  // its name; empty: none
+  int coats = 0;
+  Area sealed;                     // by each coat
+  std::optional<Duration> recoat;  // least wait between two; nothing: the label is silent
+  Duration coating;                // work on one, an estimate, one person
+  Volume sealer_volume;            // in all, with what is lost
 };
 
 struct Part {
@@ -494,6 +516,7 @@ struct Check {
   std::string unit;
   std::string advice;
   std::string basis;
+  std::string about = {};  // the slab, additive or lift it is about; empty: the whole job
 };
 
 struct Plan {

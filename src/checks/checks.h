@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <vector>
@@ -19,6 +20,9 @@ inline constexpr Duration rounding = minutes(1e-9);
 /// Adds a check that applies.
 void add(const std::optional<Check>& check, std::vector<Check>& checks);
 
+/// Says of the checks from number `first` on which slab or additive they are about.
+void set_about(const std::string& name, std::size_t first, std::vector<Check>& checks);
+
 /// Every check of a plan whose other parts are complete: stops first, then cautions, then what
 /// holds; in a fixed order within a level.
 [[nodiscard]] std::vector<Check> run_checks(const Job& job, const Plan& plan);
@@ -31,6 +35,7 @@ void add(const std::optional<Check>& check, std::vector<Check>& checks);
 [[nodiscard]] std::vector<Check> panel_checks(const Job& job, const Plan& plan);
 [[nodiscard]] std::vector<Check> stiffness_checks(const Job& job, const Plan& plan);
 [[nodiscard]] std::vector<Check> form_checks(const Job& job, const Plan& plan);
+[[nodiscard]] std::vector<Check> lift_checks(const Job& job, const Plan& plan);
 [[nodiscard]] std::vector<Check> safety_checks(const Job& job, const Plan& plan);
 
 }  // namespace strikeoff

@@ -284,6 +284,7 @@ std::vector<Check> slab_checks(const Job& job, const Plan& plan) {
   std::vector<Check> checks;
   for (std::size_t i = 0; i < job.slabs.size(); ++i) {
     const Subject subject{job.slabs[i], plan.slabs[i], job.mix, job.units};
+    const std::size_t first = checks.size();
     add(slot_width(subject), checks);
     add(thin_slab(subject), checks);
     add(rail(subject), checks);
@@ -291,6 +292,7 @@ std::vector<Check> slab_checks(const Job& job, const Plan& plan) {
     add(brackets(subject), checks);
     add(base_load(subject, job.limits.base_load), checks);
     add(reinforcement(subject), checks);
+    set_about(job.slabs[i].name, first, checks);
   }
   return checks;
 }

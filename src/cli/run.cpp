@@ -39,7 +39,7 @@ Commands:
   resume JOB LOG the rest of a pour under way, from a log of what has happened so far
                    --format, --diagnostics  as above
   new            a commented starter job
-  list WHAT      the shipped goods: mixes, boards, panels, additives or supplies
+  list WHAT      the shipped goods: mixes, boards, panels, additives, sealers or supplies
   schema WHAT    the JSON Schema of a file: job, plan or log
 
   JOB is a file, or - for standard input; so is LOG.

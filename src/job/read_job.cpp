@@ -170,6 +170,7 @@ Job read_all(Reader& reader, const Catalogue& catalogue) {
   set_bend_stock(c, job);
   job.crew = read_crew(c, o.find("crew"), job.open);
   job.site = read_site(c, o.find("site"), job.mix, job.date, job.open);
+  job.finish = read_finish(c, o.find("finish"), job.slabs);
   read_prices(c, o.find("prices"), job);
   read_on_hand(c, o.find("on_hand"), job);
   job.tax =

@@ -58,6 +58,8 @@ enum Weight : int {
   weight_screws = 41,
   weight_reusable = 40,
   weight_spare_bags = 35,
+  weight_sealer = 34,
+  weight_sanding = 33,
   weight_prices = 30,
   weight_tax = 25,
   weight_currency = 20,
@@ -68,6 +70,7 @@ enum Weight : int {
 
 [[nodiscard]] Mix read_mix_facts(Object& mix);
 [[nodiscard]] Stock read_stock_facts(Object& stock);
+[[nodiscard]] Sealer read_sealer_facts(Object& sealer);
 /// `basis` gives the values the job does not (a catalogue additive of that name).
 [[nodiscard]] Additive read_additive_facts(Object& additive, const Additive& basis);
 
@@ -169,6 +172,9 @@ void set_bend_stock(Context& context, Job& job);
 /// at the start.
 void read_weather(Context& context, Object& site_object, Temperature usual_air,
                   const std::optional<StartDate>& date, Site& site);
+/// Needs the slabs: what lies on the ground is not sealed unless the job says so.
+[[nodiscard]] Finish read_finish(Context& context, const Node& node,
+                                 const std::vector<Slab>& slabs);
 [[nodiscard]] Limits read_limits(Context& context, const Node& node);
 [[nodiscard]] std::optional<StartDate> read_date(Reader& reader, const Node& node);
 /// "08:30" or "08:30:00", to the end; after midnight.

@@ -10,13 +10,6 @@
 namespace strikeoff {
 namespace {
 
-/// When the last of them is done; nothing when one is not known.
-Moment all_done(const std::vector<Done>& steps) {
-  Moment done = steps.front().at;
-  for (const Done& step : steps) done = later(done, step.at);
-  return done;
-}
-
 /// From a step's milestone; nothing when it is not known.
 Moment from(const Plan& plan, std::string_view step) {
   const Milestone* found = milestone(plan.hardening, step);
@@ -58,8 +51,14 @@ void add_light_use(const Plan& plan, const std::vector<Done>& follows, TaskList&
 
 }  // namespace
 
+Moment all_done(const std::vector<Done>& steps) {
+  Moment done = steps.front().at;
+  for (const Done& step : steps) done = later(done, step.at);
+  return done;
+}
+
 Done add_step(const std::vector<Done>& follows, std::string_view milestone, std::string task,
-              const std::string& who, const Plan& plan, TaskList& tasks) {
+              const std::string& who, const Plan& plan, TaskList& tasks, Duration work) {
   const Moment not_before = from(plan, milestone);
   const Moment start = later(all_done(follows), not_before);
   if (!not_before) {
@@ -69,7 +68,8 @@ Done add_step(const std::vector<Done>& follows, std::string_view milestone, std:
   }
   std::vector<std::string> after;
   for (const Done& step : follows) after.push_back(step.task);
-  return {tasks.add_after(std::move(after), std::move(task), who, start, start), start};
+  const Moment end = start ? Moment(*start + work) : std::nullopt;
+  return {tasks.add_after(std::move(after), std::move(task), who, start, end), end};
 }
 
 void add_later(const Job& job, const Plan& plan, TaskList& tasks) {
@@ -85,9 +85,11 @@ void add_later(const Job& job, const Plan& plan, TaskList& tasks) {
   // Ordinary cement stays under its wet cloth for the week; a rapid mix is sanded early.
   std::vector<Done> for_sanding = {stripped};
   if (is_ordinary(job.mix)) for_sanding.push_back(cured);
-  const Done sanded = add_sanding(job, plan, for_sanding, tasks);
-  const Done sealed = add_sealing(job, plan, {cured, sanded}, tasks);
-  std::vector<Done> ready = {sealed};
+  std::vector<Done> ready = add_sanding(job, plan, std::move(for_sanding), tasks);
+  const bool after_cure = std::any_of(ready.begin(), ready.end(),
+                                      [&](const Done& step) { return step.task == cured.task; });
+  if (!after_cure) ready.push_back(cured);
+  ready = add_sealing(job, plan, std::move(ready), tasks);
   if (has_props(plan)) {
     ready.push_back(add_step({stripped}, "props",
                              "Take out the props, left until now, and let the soffit panels down",

@@ -7,8 +7,10 @@
 #include "cutting/cut_list.h"
 #include "cutting/stocks.h"
 #include "hardening/hardening.h"
+#include "loads/handling.h"
 #include "mix/mix.h"
 #include "plan/covered.h"
+#include "plan/finish.h"
 #include "plan/materials.h"
 #include "plan/schedule.h"
 #include "pour/joint_ends.h"
@@ -137,6 +139,8 @@ Plan make_plan(const Job& given, const Catalogue& catalogue) {
   plan.site = plan_site(job, plan, covered_at(job, plan));
 
   plan.hardening = plan_hardening(job, plan.slabs, plan.pour, start_of_pour(job));
+  plan.handling = plan_handling(job, plan);
+  plan.finish = plan_finish(job, catalogue, plan.slabs);
 
   plan.materials = list_materials(job, catalogue, plan);
   plan.also_ready = list_tools(job, plan);

@@ -16,19 +16,10 @@
 namespace strikeoff {
 namespace {
 
-/// How much work one supply does, and how that came about. A need counted directly is `each`.
-struct Need {
-  std::string id;
-  double amount = 0;  // m, m2, or pieces: what the supply's rate is per
-  std::string basis;
-  std::string note;
-};
-
 /// What all slabs of the job need together.
 struct Totals {
   FormQuantities forms;
-  Area top;         // outline less openings
-  Area edge_faces;  // visible edges
+  Area top;  // outline less openings
 };
 
 Totals total_of(const Plan& plan) {
@@ -48,7 +39,6 @@ Totals total_of(const Plan& plan) {
     sum.forms.props += slab.forms.props;
     sum.forms.brackets += slab.forms.brackets;
     sum.top += slab.top_area;
-    sum.edge_faces += (slab.perimeter - slab.forms.isolation) * slab.edge_thickness;
   }
   return sum;
 }
@@ -150,8 +140,6 @@ std::vector<Need> needs(const Job& job, const Plan& plan) {
       {"bracket", static_cast<double>(forms.brackets), "under the overhangs that brackets carry",
        forms.brackets > 0 ? "rated for the slab's weight and someone leaning on its edge" : ""},
       by_area("curing-sheet", sum.top, "top, and a lap all round", units),
-      by_area("sanding-discs", sum.top, "top", units),
-      by_area("sealer", sum.top + sum.edge_faces, "top and edge, two coats", units),
   };
 }
 
@@ -179,6 +167,8 @@ bool is_counted(const std::string& unit) {
   return unit != "m" && unit != "m2" && unit != "L";
 }
 
+}  // namespace
+
 Material supply_row(const Job& job, const Supply& good, const Need& need) {
   const bool counted = is_counted(good.unit);
   const double exact = need.amount * good.rate;
@@ -199,13 +189,13 @@ Material supply_row(const Job& job, const Supply& good, const Need& need) {
   return row;
 }
 
-}  // namespace
-
 std::vector<Material> list_supplies(const Job& job, const Catalogue& catalogue, const Plan& plan) {
   std::vector<Material> rows;
   for (const Need& need : needs(job, plan)) {
     if (need.amount > 0) rows.push_back(supply_row(job, supply(catalogue, need.id), need));
   }
+  const std::vector<Material> finish = finish_supplies(job, catalogue, plan.finish);
+  rows.insert(rows.end(), finish.begin(), finish.end());
   return rows;
 }
 

@@ -52,15 +52,19 @@ struct Done {
   std::string task;
   Moment at;
 };
-/// Adds a step that begins when the steps it follows are done and its milestone is there; words
-/// stand for a beginning that is not known.
+/// When the last of them is done; nothing when one is not known.
+[[nodiscard]] Moment all_done(const std::vector<Done>& steps);
+/// Adds a step that begins when the steps it follows are done and its milestone is there, and takes
+/// so long; words stand for a beginning that is not known.
 Done add_step(const std::vector<Done>& follows, std::string_view milestone, std::string task,
-              const std::string& who, const Plan& plan, TaskList& tasks);
-Done add_sanding(const Job& job, const Plan& plan, const std::vector<Done>& follows,
-                 TaskList& tasks);
-/// Drying, then the coats.
-Done add_sealing(const Job& job, const Plan& plan, const std::vector<Done>& follows,
-                 TaskList& tasks);
+              const std::string& who, const Plan& plan, TaskList& tasks, Duration work = {});
+/// A task a grit, and filling the pits. Returns what the next step follows: where there is nothing
+/// to do, what this one followed.
+[[nodiscard]] std::vector<Done> add_sanding(const Job& job, const Plan& plan,
+                                            std::vector<Done> follows, TaskList& tasks);
+/// Drying, then a task a coat; the same.
+[[nodiscard]] std::vector<Done> add_sealing(const Job& job, const Plan& plan,
+                                            std::vector<Done> follows, TaskList& tasks);
 
 /// Forms, panels and ground of the day before, each only where the job has them.
 [[nodiscard]] std::vector<std::string> form_tasks(const Job& job, const Plan& plan);
