@@ -500,6 +500,7 @@ struct Check {
   std::string unit;
   std::string advice;
   std::string basis;
+  std::string about = {};  // the slab or the additive it is about; empty: the whole job
 };
 
 struct Plan {

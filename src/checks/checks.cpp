@@ -38,6 +38,10 @@ void add(const std::optional<Check>& check, std::vector<Check>& checks) {
   if (check) checks.push_back(*check);
 }
 
+void set_about(const std::string& name, std::size_t first, std::vector<Check>& checks) {
+  for (std::size_t i = first; i < checks.size(); ++i) checks[i].about = name;
+}
+
 std::vector<Check> run_checks(const Job& job, const Plan& plan) {
   std::vector<Check> checks;
   for (auto group : {pour_checks(job, plan), mix_checks(job, plan), base_checks(job, plan),

@@ -20,6 +20,9 @@ inline constexpr Duration rounding = minutes(1e-9);
 /// Adds a check that applies.
 void add(const std::optional<Check>& check, std::vector<Check>& checks);
 
+/// Says of the checks from number `first` on which slab or additive they are about.
+void set_about(const std::string& name, std::size_t first, std::vector<Check>& checks);
+
 /// One slab as the job gives it and as it was planned.
 struct CheckedSlab {
   const Slab& slab;
@@ -32,7 +35,9 @@ template <class Group>
 [[nodiscard]] std::vector<Check> for_each_slab(const Job& job, const Plan& plan, Group group) {
   std::vector<Check> checks;
   for (std::size_t i = 0; i < job.slabs.size(); ++i) {
+    const std::size_t first = checks.size();
     group(CheckedSlab{job.slabs[i], plan.slabs[i], job}, checks);
+    set_about(job.slabs[i].name, first, checks);
   }
   return checks;
 }
