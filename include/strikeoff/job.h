@@ -301,6 +301,7 @@ struct OnHand {
 
 struct Limits {
   std::optional<Pressure> base_load;
+  std::optional<Mass> support_load;  // one leg or partition
   std::optional<Mass> lift;
   Duration margin;
   bool operator==(const Limits&) const = default;

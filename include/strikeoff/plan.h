@@ -57,27 +57,63 @@ struct FormQuantities {
   int brackets = 0;                   // under overhangs that the job says are carried
 };
 
-/// What one leg, partition or other support under the base carries.
+/// What one leg or partition under the base carries.
 struct Bearing {
   std::string on;  // "partition 2", "leg 1"
-  Area area;       // of the slab that is nearest to it
+  Area area;       // of the slab that is nearest to it, openings left out
   Mass mass;       // of that part of the slab, hardened
+  Mass pour_day;   // of it fresh, with the heaviest batch and the people who place it
 };
 
 /// An overhang as it bends down at the base's face.
 struct Cantilever {
   std::string side;
-  Length reach, depth;    // past the base's face; of the concrete there
-  Pressure own, leaning;  // bending stress from its own weight; from a person who leans on it
+  Length reach, depth;  // past the base's face; of the concrete there
+  Length length;        // of the slab's edge along it
+  Length width;         // of the slab that holds a person who leans on the edge
+  bool corner = false;  // the side next to it hangs out too: their corner bends both ways
+  Pressure own, apron;  // bending stress from its own weight; from an apron that hangs on it
+  Pressure leaning;     // from a person who leans on the edge
   std::optional<Pressure> strength;   // in bending, of the hardened mix; nothing: not known
   std::optional<Duration> lean_from;  // from the first water; nothing: not known
+  [[nodiscard]] Pressure stress() const { return own + apron + leaning; }
 };
 
 /// What the slab weighs on what is under it.
 struct SlabLoads {
   Mass fresh;                       // as placed
+  Mass batch;                       // the heaviest, still in its bucket
+  int people = 0;                   // who place it
+  Mass people_mass;                 // all of them
+  Mass pour_day;                    // these three together
+  Pressure pour_day_load;           // that on the base's area
   std::vector<Bearing> bearings;    // where the job names legs or partitions
   std::optional<Cantilever> worst;  // of the overhangs that no brackets carry
+};
+
+/// Bars of one length.
+struct BarCut {
+  std::string place;  // "from left to right", "beside sink"
+  Length length;
+  int number = 0;
+};
+
+/// What to cut of the steel that the job asks for.
+struct SteelPlan {
+  Length cover;              // asked, or assumed
+  std::vector<BarCut> bars;  // of bars: both ways, then at openings
+  Length bar_length;         // all of them
+  Area mesh;                 // of a mesh, with its laps
+  [[nodiscard]] bool none() const { return bars.empty() && mesh <= Area{}; }
+};
+
+/// Where to saw or tool joints in a slab on the ground.
+struct ControlJoints {
+  Length apart;                    // at most
+  Length depth;                    // of the cut
+  std::vector<Length> from_left;   // of the slab's box: joints from front to back
+  std::vector<Length> from_front;  // joints from left to right
+  [[nodiscard]] bool none() const { return from_left.empty() && from_front.empty(); }
 };
 
 struct SlabPlan {
@@ -98,6 +134,8 @@ struct SlabPlan {
   Mass mass;           // hardened, from the fresh density
   Pressure base_load;  // slab weight on the base's area
   SlabLoads loads;
+  SteelPlan steel;
+  std::optional<ControlJoints> control_joints;  // on the ground
   Outline edge;     // base frame, anticlockwise, from the corner of base point 1
   Polygon outline;  // the same, arcs drawn by chords within 0.05 mm
   Polygon panel;    // area to cover; empty without a panel

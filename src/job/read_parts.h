@@ -101,6 +101,7 @@ struct Base {
   bool rectangle = false;
   std::optional<Misfit> closing, diagonal;  // as in `Slab`
   std::vector<Partition> partitions;
+  std::vector<Point> legs;
   std::vector<Rectangle> gaps;
 };
 
@@ -134,6 +135,7 @@ struct ListedSide {
                                                         const char* why);
 /// Need the base's outline.
 void read_partitions(Reader& reader, const Node& node, Base& base);
+void read_legs(Reader& reader, const Node& node, Base& base);
 void read_gaps(Reader& reader, const Node& node, Base& base);
 /// Sets `Side::apron` and the depth; needs the overhangs.
 void read_apron(Context& context, const Node& node, const Base& base, Slab& slab);
@@ -154,7 +156,7 @@ void read_openings(Context& context, const Node& node, Slab& slab, bool shape_is
     Reader& reader, const Node& node, const std::string& example);
 void read_levels(Context& context, const Node& node, Slab& slab);
 void read_fall(Context& context, const Node& node, const Base& base, Slab& slab);
-/// Sets `Side::bracket`; needs the overhangs. The reinforcement is read, but not planned for.
+/// Sets `Slab::reinforcement` and `Side::bracket`; needs the overhangs.
 void read_reinforcement(Context& context, const Node& node, const Base& base, Slab& slab);
 void read_brackets(Context& context, const Node& node, const Base& base, Slab& slab);
 [[nodiscard]] std::optional<Point> read_point(Reader& reader, const Node& node);

@@ -31,6 +31,8 @@ std::vector<std::string> known_goods(const Catalogue& catalogue, const Job& job)
   if (job.forms.bend_stock) add_item(*job.forms.bend_stock);
   for (const Slab& slab : job.slabs) {
     if (slab.panel) add_item(*slab.panel);
+    if (slab.reinforcement.kind == ReinforcementKind::bar) add("reinforcing-bar");
+    if (slab.reinforcement.kind == ReinforcementKind::mesh) add("reinforcing-mesh");
   }
   if (job.finish.sealer) add_item(*job.finish.sealer);
   for (const auto& entry : catalogue.mixes) add_item(entry.item);

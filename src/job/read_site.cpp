@@ -9,6 +9,8 @@ namespace {
 
 constexpr Range<Pressure> base_load{kilopascals(0.01), megapascals(10),
                                     "0.01 kPa (0.2 psf) and 10 MPa"};
+constexpr Range<Mass> support_load{kilograms(1), kilograms(1e5),
+                                   "1 kg (2.2 lb) and 100 t (220000 lb)"};
 constexpr Range<Mass> lift{kilograms(0.1), kilograms(1000), "0.1 kg and 1000 kg (2200 lb)"};
 constexpr Temperature tap_water = Temperature::celsius(15);  // assumption
 
@@ -64,6 +66,7 @@ Limits read_limits(Context& c, const Node& node) {
   Object o(c.reader, node, "the limits");
   Limits limits;
   limits.base_load = o.quantity("base_load", base_load);
+  limits.support_load = o.quantity("support_load", support_load);
   limits.lift = o.quantity("lift", lift);
   const Node margin = o.find("margin");
   if (!margin) {

@@ -9,6 +9,7 @@
 #include "core/format.h"
 #include "mix/mix.h"
 #include "plan/purchasing.h"
+#include "plan/steel_rows.h"
 #include "plan/supplies.h"
 #include "site/wet_cure.h"
 
@@ -185,8 +186,8 @@ std::vector<std::string> list_tools(const Job& job, const Plan& plan) {
 
 std::vector<Material> list_materials(const Job& job, const Catalogue& catalogue, const Plan& plan) {
   std::vector<Material> rows{mix_bags(job, plan)};
-  for (auto part :
-       {additives(job, plan), boards_and_sheets(job, plan), list_supplies(job, catalogue, plan)}) {
+  for (auto part : {additives(job, plan), steel_rows(job, plan), boards_and_sheets(job, plan),
+                    list_supplies(job, catalogue, plan)}) {
     rows.insert(rows.end(), part.begin(), part.end());
   }
   return rows;

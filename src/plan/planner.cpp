@@ -7,7 +7,10 @@
 #include "cutting/cut_list.h"
 #include "cutting/stocks.h"
 #include "hardening/hardening.h"
+#include "loads/control_joints.h"
 #include "loads/handling.h"
+#include "loads/slab_loads.h"
+#include "loads/steel.h"
 #include "mix/mix.h"
 #include "plan/covered.h"
 #include "plan/finish.h"
@@ -61,6 +64,19 @@ void weigh(const Job& job, Density fresh, std::vector<SlabPlan>& slabs) {
     slabs[i].mass = slabs[i].concrete * job.slabs[i].density.value_or(fresh);
     slabs[i].base_load = Pressure::from_si(slabs[i].mass.si() * standard_gravity /
                                            signed_area(job.slabs[i].base).si());
+  }
+}
+
+/// What lies on each slab's base, its steel and its joints.
+void load_slabs(const Job& job, Plan& plan) {
+  for (std::size_t i = 0; i < plan.slabs.size(); ++i) {
+    const Slab& slab = job.slabs[i];
+    SlabPlan& planned = plan.slabs[i];
+    planned.loads = load_slab(job, plan, i);
+    planned.steel = plan_steel(slab, planned, job.mix);
+    if (slab.support == Support::ground) {
+      planned.control_joints = control_joints(slab, planned, job.mix);
+    }
   }
 }
 
@@ -141,6 +157,7 @@ Plan make_plan(const Job& given, const Catalogue& catalogue) {
   plan.hardening = plan_hardening(job, plan.slabs, plan.pour, start_of_pour(job));
   plan.handling = plan_handling(job, plan);
   plan.finish = plan_finish(job, catalogue, plan.slabs);
+  load_slabs(job, plan);
 
   plan.materials = list_materials(job, catalogue, plan);
   plan.also_ready = list_tools(job, plan);

@@ -19,6 +19,9 @@ using Json = nlohmann::ordered_json;
 [[nodiscard]] Json points_mm(const Polygon& polygon);
 
 [[nodiscard]] Json slab(const SlabPlan& slab);
+[[nodiscard]] Json loads(const SlabLoads& loads);
+[[nodiscard]] Json steel(const SteelPlan& steel);
+[[nodiscard]] Json control_joints(const ControlJoints& joints);
 [[nodiscard]] Json mix(const MixPlan& mix);
 [[nodiscard]] Json batch(const Batch& batch);
 [[nodiscard]] Json pour(const PourPlan& pour);

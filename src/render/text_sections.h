@@ -22,6 +22,8 @@ namespace strikeoff::text {
 /// inside the slab.
 [[nodiscard]] std::string joint_line(const Joint& joint, Units units);
 [[nodiscard]] std::string the_day(const Plan& plan);
+/// What lies on the bases, where slabs stand on any: on pour day, on each support, on overhangs.
+[[nodiscard]] std::string weights(const Plan& plan);
 [[nodiscard]] std::string checks(const Plan& plan);
 [[nodiscard]] std::string assumptions(const Plan& plan);
 
