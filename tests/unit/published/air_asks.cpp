@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "site/evaporation.h"
 #include "site/humidity.h"
+#include "site/site.h"
 #include "support/published.h"
 
 namespace strikeoff::test {
@@ -52,6 +53,14 @@ Answers band(const PublishedCase&) {
   return {{"band", evaporation_band * 100}};
 }
 
+Answers stop_from(const PublishedCase&) {
+  return {{"limit_SI", evaporation_stop}};
+}
+
+Answers caution_from(const PublishedCase&) {
+  return {{"caution", evaporation_caution}};
+}
+
 Answers saturation(const PublishedCase& one) {
   return {{"es", saturation_pressure(one.get<Temperature>("T"))}};
 }
@@ -63,10 +72,11 @@ Answers dew(const PublishedCase& one) {
 }  // namespace
 
 Asks air_asks() {
-  Asks asks = {{"EV-01", uno_us},      {"EV-02", menzel},   {"EV-03", uno_si},
-               {"EV-04", uno_us},      {"EV-05", uno_si},   {"EV-06", menzel},
-               {"EV-07", rate_units},  {"EV-08", uno_both}, {"EV-09", uno_us},
-               {"EV-10", uno_clamped}, {"EV-R5", band}};
+  Asks asks = {{"EV-01", uno_us},      {"EV-02", menzel},    {"EV-03", uno_si},
+               {"EV-04", uno_us},      {"EV-05", uno_si},    {"EV-06", menzel},
+               {"EV-07", rate_units},  {"EV-08", uno_both},  {"EV-09", uno_us},
+               {"EV-10", uno_clamped}, {"EV-R1", stop_from}, {"EV-R2", caution_from},
+               {"EV-R5", band}};
   for (const PublishedCase& one : published_cases()) {
     if (set_aside().count(one.id()) > 0) continue;
     if (one.id().rfind("EV-T", 0) == 0) asks.emplace(one.id(), menzel_by_dew_point);

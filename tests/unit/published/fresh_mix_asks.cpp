@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <regex>
 
-#include "pour/working_time.h"
+#include "mix/fresh_mix.h"
 #include "support/published.h"
 
 namespace strikeoff::test {
@@ -69,12 +69,23 @@ Answers one_degree(const PublishedCase& one) {
           {"aggregate", needed(solids) / (1 - before.cement_share)}};
 }
 
+/// Heat that melting takes: what a kilogram of ice cools the mix more than one of water at 0 C.
+Answers heat_of_fusion(const PublishedCase&) {
+  constexpr double water_heat = 4.184;  // kJ/kg K
+  const Temperature warm = Temperature::celsius(30), melting = Temperature::celsius(0);
+  const Mass solids = kilograms(100), part = kilograms(1);
+  const double liquid = fresh_mix_temperature(solids, warm, part, melting).in_c();
+  const double frozen = fresh_mix_temperature(solids, warm, Mass{}, melting, part).in_c();
+  const double kilojoules = (liquid - frozen) * (0.22 * 100 + 1) * water_heat;
+  return {{"F_SI", kilojoules}, {"F_US", kilojoules / 2.326}};
+}
+
 }  // namespace
 
 Asks fresh_mix_asks() {
-  return {{"CT-01", mixed}, {"CT-02", mixed}, {"CT-03", one_degree},
-          {"CT-04", mixed}, {"CT-05", mixed}, {"CT-06", mixed},
-          {"CT-07", mixed}, {"CT-08", mixed}, {"CT-09", mixed_in_c_and_f}};
+  return {{"CT-01", mixed}, {"CT-02", mixed},           {"CT-03", one_degree},     {"CT-04", mixed},
+          {"CT-05", mixed}, {"CT-06", mixed},           {"CT-10", heat_of_fusion}, {"CT-07", mixed},
+          {"CT-08", mixed}, {"CT-09", mixed_in_c_and_f}};
 }
 
 }  // namespace strikeoff::test
