@@ -26,6 +26,7 @@ void add(const std::optional<Check>& check, std::vector<Check>& checks);
 // The groups, one file each.
 [[nodiscard]] std::vector<Check> pour_checks(const Job& job, const Plan& plan);
 [[nodiscard]] std::vector<Check> mix_checks(const Job& job, const Plan& plan);
+[[nodiscard]] std::vector<Check> site_checks(const Job& job, const Plan& plan);
 [[nodiscard]] std::vector<Check> base_checks(const Job& job, const Plan& plan);
 [[nodiscard]] std::vector<Check> slab_checks(const Job& job, const Plan& plan);
 [[nodiscard]] std::vector<Check> panel_checks(const Job& job, const Plan& plan);

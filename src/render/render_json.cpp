@@ -40,6 +40,7 @@ std::string render_json(const Plan& plan) {
                            {"mix", json::mix(plan.mix)},
                            {"batches", json::array(plan.batches, json::batch)},
                            {"pour", json::pour(plan.pour)},
+                           {"site", json::site(plan.site)},
                            {"cut_list", json::cut_list(plan.cut_list)},
                            {"materials", json::array(plan.materials, json::material)},
                            {"cost", json::cost(plan.cost)},
