@@ -276,8 +276,9 @@ struct PourPlan {
 
 /// The fresh top in the air of one full hour.
 struct HourPlan {
-  HourWeather weather;                   // a straight line between the hours of the job
-  EvaporationRate evaporation;           // from fresh mix of that hour
+  HourWeather weather;   // on a straight line between the hours of the job; humidity as judged
+  Temperature concrete;  // of fresh mix of that hour
+  EvaporationRate evaporation;           // from it
   std::optional<EvaporationRate> worst;  // of a pour begun then; nothing: not known
   std::string against;                   // why not to begin then; empty: it can be
 };

@@ -44,11 +44,12 @@ void set_about(const std::string& name, std::size_t first, std::vector<Check>& c
 
 std::vector<Check> run_checks(const Job& job, const Plan& plan) {
   std::vector<Check> checks;
-  for (auto group : {pour_checks(job, plan), mix_checks(job, plan), base_checks(job, plan),
-                     slab_checks(job, plan), opening_checks(job, plan), overhang_checks(job, plan),
-                     support_checks(job, plan), steel_checks(job, plan), ground_checks(job, plan),
-                     panel_checks(job, plan), stiffness_checks(job, plan), form_checks(job, plan),
-                     not_planned_checks(job), lift_checks(job, plan), safety_checks(job, plan)}) {
+  for (auto group : {pour_checks(job, plan), mix_checks(job, plan), site_checks(job, plan),
+                     base_checks(job, plan), slab_checks(job, plan), opening_checks(job, plan),
+                     overhang_checks(job, plan), support_checks(job, plan), steel_checks(job, plan),
+                     ground_checks(job, plan), panel_checks(job, plan), stiffness_checks(job, plan),
+                     form_checks(job, plan), not_planned_checks(job), lift_checks(job, plan),
+                     safety_checks(job, plan)}) {
     checks.insert(checks.end(), group.begin(), group.end());
   }
   std::stable_sort(checks.begin(), checks.end(),

@@ -60,6 +60,7 @@ template <class Measure>
 // The groups, one file each.
 [[nodiscard]] std::vector<Check> pour_checks(const Job& job, const Plan& plan);
 [[nodiscard]] std::vector<Check> mix_checks(const Job& job, const Plan& plan);
+[[nodiscard]] std::vector<Check> site_checks(const Job& job, const Plan& plan);
 [[nodiscard]] std::vector<Check> base_checks(const Job& job, const Plan& plan);
 [[nodiscard]] std::vector<Check> slab_checks(const Job& job, const Plan& plan);
 [[nodiscard]] std::vector<Check> opening_checks(const Job& job, const Plan& plan);

@@ -139,6 +139,23 @@ constexpr Temperature coldest = Temperature::celsius(10);
 constexpr Temperature freezing_near = Temperature::celsius(5);
 constexpr Temperature hottest = Temperature::celsius(35);
 
+/// The mixing water that brings the mix to a limit.
+std::string water_for(Temperature limit, const Job& job, const Plan& plan) {
+  const Mass water = plan.mix.water_per_bag * water_density, ice = plan.mix.ice_per_bag;
+  const auto chill = ice < water
+                         ? chill_to(limit, job.mix.bag, job.site.bag_temperature, water, ice)
+                         : std::nullopt;
+  if (!chill) return "no mixing water does it, so bags of another temperature or another day";
+  const bool warm = limit > plan.pour.mix_temperature;
+  std::string text =
+      fmt::format("water at {} does it", warm ? show_at_least(chill->water, job.units)
+                                              : show_at_most(chill->water, job.units));
+  if (chill->ice > Mass{}) {
+    text += fmt::format(" with {} of each bag's as crushed ice", show(chill->ice, job.units));
+  }
+  return text;
+}
+
 Check mix_temperature(const Job& job, const Plan& plan) {
   const Temperature mix = plan.pour.mix_temperature;
   Check check;
@@ -154,22 +171,20 @@ Check mix_temperature(const Job& job, const Plan& plan) {
     check.level = Level::stop;
     check.limit = freezing_near.in_c();
     check.title = "The fresh mix is too cold to set";
-    check.advice = fmt::format("Store the bags warm and use warm water, or wait: {} is the least.",
-                               show(coldest, job.units));
+    check.advice = fmt::format("Store the bags warm, or wait: {} is the least; {}.",
+                               show(coldest, job.units), water_for(coldest, job, plan));
   } else if (mix < coldest) {
     check.level = Level::caution;
     check.title = "The fresh mix is cold";
     check.advice = fmt::format(
-        "Bring it to {} with warm bags and warm water; keep the slab warm, "
-        "and expect everything to take longer.",
-        show(coldest, job.units));
+        "Bring it to {}: {}; keep the slab warm, and expect everything to "
+        "take longer.",
+        show(coldest, job.units), water_for(coldest, job, plan));
   } else if (mix > hottest) {
     check.level = Level::caution;
     check.title = "The fresh mix is hot";
-    check.advice = fmt::format(
-        "Bring it under {}: bags in the shade, cold water, an early "
-        "morning.",
-        show(hottest, job.units));
+    check.advice = fmt::format("Bring it under {}: {}; bags in the shade, an early morning.",
+                               show(hottest, job.units), water_for(hottest, job, plan));
   }
   return check;
 }

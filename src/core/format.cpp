@@ -88,8 +88,20 @@ std::string show(Mass mass, Units units) {
 }
 
 std::string show(Temperature temperature, Units units) {
-  if (units == Units::us) return show_number(temperature.in_f(), 0) + " F";
-  return show_number(temperature.in_c(), 0) + " C";
+  const bool us = units == Units::us;
+  return show_number(us ? temperature.in_f() : temperature.in_c(), 0) + (us ? " F" : " C");
+}
+
+std::string show_at_most(Temperature temperature, Units units) {
+  const bool us = units == Units::us;
+  const double value = us ? temperature.in_f() : temperature.in_c();
+  return show_number(std::floor(value + 1e-9), 0) + (us ? " F" : " C");
+}
+
+std::string show_at_least(Temperature temperature, Units units) {
+  const bool us = units == Units::us;
+  const double value = us ? temperature.in_f() : temperature.in_c();
+  return show_number(std::ceil(value - 1e-9), 0) + (us ? " F" : " C");
 }
 
 std::string show(Pressure pressure, Units units) {

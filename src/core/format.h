@@ -22,8 +22,11 @@ namespace strikeoff {
                                      Units units);       // "3 1/2 qt", "2 qt 5 fl oz", "3.79 L"
 [[nodiscard]] std::string show(Mass mass, Units units);  // "50 lb", "22.7 kg"
 [[nodiscard]] std::string show(Temperature temperature, Units units);  // "70 F", "21 C"
-[[nodiscard]] std::string show(Pressure pressure, Units units);        // "20 psf", "0.96 kPa"
-[[nodiscard]] std::string show(Speed speed, Units units);              // "5 mph", "8 km/h"
+/// The same, never rounded up; and never rounded down.
+[[nodiscard]] std::string show_at_most(Temperature temperature, Units units);
+[[nodiscard]] std::string show_at_least(Temperature temperature, Units units);
+[[nodiscard]] std::string show(Pressure pressure, Units units);  // "20 psf", "0.96 kPa"
+[[nodiscard]] std::string show(Speed speed, Units units);        // "5 mph", "8 km/h"
 [[nodiscard]] std::string show(EvaporationRate rate,
                                Units units);  // "0.06 lb/ft2/h", "0.31 kg/m2/h"
 /// Rough amounts of water: "12 L", "3.2 gal".

@@ -26,12 +26,9 @@ std::optional<Chill> chill_to(Temperature wanted, Mass bag, Temperature bag_temp
   const double dry = dry_heat * bag.si(), wet = water.si();
   const double bags = dry * bag_temperature.in_c();
   const double heat = (dry + wet) * wanted.in_c() - bags;  // that water and ice must bring
-  const double liquid = wet - ice.si();
-  if (liquid > 0) {
-    const double c = (heat + melting * ice.si()) / liquid;
-    if (c > hottest_water.in_c()) return std::nullopt;
-    if (c >= coldest_water.in_c()) return Chill{Temperature::celsius(c), ice};
-  }
+  const double c = (heat + melting * ice.si()) / (wet - ice.si());
+  if (c > hottest_water.in_c()) return std::nullopt;
+  if (c >= coldest_water.in_c()) return Chill{Temperature::celsius(c), ice};
   const double melt = (wet * coldest_water.in_c() - heat) / (coldest_water.in_c() + melting);
   if (melt > most_ice * wet) return std::nullopt;
   return Chill{coldest_water, kilograms(melt)};

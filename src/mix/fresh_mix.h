@@ -33,7 +33,7 @@ struct Chill {
 /// What brings the fresh mix to this temperature: the equation above solved for the water beside
 /// the ice there is; where the coldest water is not enough, for ice in it. `water` is all of the
 /// bag's, the ice in it. Nothing where it would take more ice than the equation holds for, or
-/// hotter water than is good.
+/// hotter water than is good. Precondition: not all of the water is ice.
 [[nodiscard]] std::optional<Chill> chill_to(Temperature wanted, Mass bag,
                                             Temperature bag_temperature, Mass water, Mass ice);
 

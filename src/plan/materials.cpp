@@ -177,10 +177,8 @@ std::vector<std::string> list_tools(const Job& job, const Plan& plan) {
                                  "steel trowel",      "spirit level"};
   if (!job.additives.empty()) tools.push_back("cups for the doses");
   if (!plan.cut_list.parts.empty()) tools.insert(tools.end(), {"saw", "screwdriver"});
-  // A mix stripped within 12 h is kept wet by sprinkling, any other under cloth for days: the
-  // schedule's rule (assumption).
-  const bool cures_for_days = is_ordinary(job.mix);
-  tools.push_back(cures_for_days ? "damp cloth for the cure" : "spray bottle for the cure");
+  // Any other mix is kept wet under cloth, which is bought.
+  if (!is_ordinary(job.mix)) tools.push_back("spray bottle for the cure");
   return tools;
 }
 

@@ -11,6 +11,7 @@
 
 #include "core/format.h"
 #include "plan/purchasing.h"
+#include "site/wet_cure.h"
 #include "slab/stiffness.h"
 
 namespace strikeoff {
@@ -140,6 +141,7 @@ std::vector<Need> needs(const Job& job, const Plan& plan) {
       {"bracket", static_cast<double>(forms.brackets), "under the overhangs that brackets carry",
        forms.brackets > 0 ? "rated for the slab's weight and someone leaning on its edge" : ""},
       by_area("curing-sheet", sum.top, "top, and a lap all round", units),
+      by_area("damp-cloth", is_ordinary(job.mix) ? sum.top : Area{}, "top", units),
   };
 }
 

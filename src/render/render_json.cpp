@@ -40,6 +40,7 @@ std::string render_json(const Plan& plan) {
                            {"mix", json::mix(plan.mix)},
                            {"batches", json::array(plan.batches, json::batch)},
                            {"pour", json::pour(plan.pour)},
+                           {"site", json::site(plan.site)},
                            {"handling", json::handling(plan.handling)},
                            {"finish", json::finish(plan.finish)},
                            {"cut_list", json::cut_list(plan.cut_list)},

@@ -94,8 +94,8 @@ std::string readable(std::string_view iso) {
 }
 
 std::string found(const Check& check) {
-  constexpr std::array<std::string_view, 7> in_the_title = {"mm", "kPa",     "MPa", "kg",
-                                                            "L",  "L a bag", "C"};
+  constexpr std::array<std::string_view, 8> in_the_title = {"mm", "kPa",     "MPa", "kg",
+                                                            "L",  "L a bag", "C",   "kg/m2/h"};
   const bool shown =
       std::find(in_the_title.begin(), in_the_title.end(), check.unit) != in_the_title.end();
   if (!check.value || shown) return "";

@@ -59,8 +59,9 @@ HourPlan pour_at(const Job& job, const MixPlan& mix, std::chrono::minutes time,
   HourPlan hour;
   hour.weather = weather_at(site.hours, clock(time));
   hour.weather.time = time;
-  const Temperature top = mix_in(job, mix, hour.weather.air);
-  hour.evaporation = rate_of(site, top, hour.weather);
+  hour.weather.humidity = judged_humidity(site, hour.weather.humidity);
+  hour.concrete = mix_in(job, mix, hour.weather.air);
+  hour.evaporation = rate_of(site, hour.concrete, hour.weather);
   if (!covered) {
     hour.against = "how long the top lies bare is not known";
     return hour;
@@ -70,7 +71,7 @@ HourPlan pour_at(const Job& job, const MixPlan& mix, std::chrono::minutes time,
     hour.against = "the hours end before the top is covered";
     return hour;
   }
-  const BareSpell spell = bare_spell(site, top, clock(time), end);
+  const BareSpell spell = bare_spell(site, hour.concrete, clock(time), end);
   hour.worst = spell.evaporation;
   hour.against = against(spell, job.units);
   return hour;

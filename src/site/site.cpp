@@ -54,8 +54,9 @@ void cool_the_water(const Job& job, const MixPlan& mix, SitePlan& site) {
   // A hair under the limit, which itself is too much.
   const Temperature top = top_that_dries(limit * (1 - 1e-6), site);
   if (top < coldest_mix) return;
-  const auto chill = chill_to(top, job.mix.bag, job.site.bag_temperature,
-                              mix.water_per_bag * water_density, mix.ice_per_bag);
+  const Mass water = mix.water_per_bag * water_density;
+  if (mix.ice_per_bag >= water) return;
+  const auto chill = chill_to(top, job.mix.bag, job.site.bag_temperature, water, mix.ice_per_bag);
   if (!chill) return;
   site.water_at_most = chill->water;
   site.ice = chill->ice;
