@@ -31,6 +31,7 @@ void add(const std::optional<Check>& check, std::vector<Check>& checks);
 [[nodiscard]] std::vector<Check> panel_checks(const Job& job, const Plan& plan);
 [[nodiscard]] std::vector<Check> stiffness_checks(const Job& job, const Plan& plan);
 [[nodiscard]] std::vector<Check> form_checks(const Job& job, const Plan& plan);
+[[nodiscard]] std::vector<Check> hardening_checks(const Job& job, const Plan& plan);
 [[nodiscard]] std::vector<Check> safety_checks(const Job& job, const Plan& plan);
 
 }  // namespace strikeoff
