@@ -26,6 +26,7 @@ using Json = nlohmann::ordered_json;
 [[nodiscard]] Json batch(const Batch& batch);
 [[nodiscard]] Json pour(const PourPlan& pour);
 [[nodiscard]] Json site(const SitePlan& site);
+[[nodiscard]] Json hardening(const HardeningPlan& plan);
 [[nodiscard]] Json handling(const HandlingPlan& handling);
 [[nodiscard]] Json finish(const FinishPlan& finish);
 [[nodiscard]] Json cut_list(const CutList& cut_list);

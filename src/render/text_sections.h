@@ -24,6 +24,8 @@ namespace strikeoff::text {
 /// How the air dries the fresh top, the best hour to begin, and the water of the cure.
 [[nodiscard]] std::string air_and_water(const Plan& plan);
 [[nodiscard]] std::string the_day(const Plan& plan);
+/// Why the later steps wait as long as they do; empty where the bag's times hold as they stand.
+[[nodiscard]] std::string hardening(const Plan& plan);
 /// What lies on the bases, where slabs stand on any: on pour day, on each support, on overhangs.
 [[nodiscard]] std::string weights(const Plan& plan);
 [[nodiscard]] std::string checks(const Plan& plan);
