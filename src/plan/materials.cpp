@@ -176,6 +176,9 @@ std::vector<std::string> list_tools(const Job& job, const Plan& plan) {
                                  "steel trowel",      "spirit level"};
   if (!job.additives.empty()) tools.push_back("cups for the doses");
   if (!plan.cut_list.parts.empty()) tools.insert(tools.end(), {"saw", "screwdriver"});
+  if (!plan.finish.sanding.empty()) tools.push_back("sander with water or extraction");
+  if (plan.finish.fill_pits) tools.push_back("kitchen sieve and putty knife for pits");
+  if (plan.finish.coats > 0) tools.push_back("roller or cloth for the sealer");
   // A mix stripped within 12 h is kept wet by sprinkling, any other under cloth for days: the
   // schedule's rule (assumption).
   const bool cures_for_days = is_ordinary(job.mix);
