@@ -520,7 +520,7 @@ struct Plan {
   std::vector<Material> materials;
   std::vector<std::string> also_ready;  // tools and clothes, not counted or priced
   Cost cost;
-  std::vector<Task> schedule;
+  std::vector<Task> schedule;  // the last one is the first full use
   std::vector<Check> checks;
 };
 

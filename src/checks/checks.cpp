@@ -46,8 +46,8 @@ std::vector<Check> run_checks(const Job& job, const Plan& plan) {
   std::vector<Check> checks;
   for (auto group : {pour_checks(job, plan), mix_checks(job, plan), base_checks(job, plan),
                      slab_checks(job, plan), panel_checks(job, plan), stiffness_checks(job, plan),
-                     form_checks(job, plan), not_planned_checks(job), lift_checks(job, plan),
-                     safety_checks(job, plan)}) {
+                     form_checks(job, plan), hardening_checks(job, plan), not_planned_checks(job),
+                     lift_checks(job, plan), safety_checks(job, plan)}) {
     checks.insert(checks.end(), group.begin(), group.end());
   }
   std::stable_sort(checks.begin(), checks.end(),

@@ -35,6 +35,7 @@ void set_about(const std::string& name, std::size_t first, std::vector<Check>& c
 [[nodiscard]] std::vector<Check> panel_checks(const Job& job, const Plan& plan);
 [[nodiscard]] std::vector<Check> stiffness_checks(const Job& job, const Plan& plan);
 [[nodiscard]] std::vector<Check> form_checks(const Job& job, const Plan& plan);
+[[nodiscard]] std::vector<Check> hardening_checks(const Job& job, const Plan& plan);
 [[nodiscard]] std::vector<Check> lift_checks(const Job& job, const Plan& plan);
 [[nodiscard]] std::vector<Check> safety_checks(const Job& job, const Plan& plan);
 

@@ -11,8 +11,8 @@
 #include "core/format.h"
 #include "pour/crew.h"
 #include "pour/finishing.h"
-#include "pour/setting.h"
 #include "pour/joint_corners.h"
+#include "pour/setting.h"
 
 namespace strikeoff {
 namespace {

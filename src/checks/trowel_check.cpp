@@ -6,8 +6,8 @@
 #include "checks/checks.h"
 #include "core/format.h"
 #include "pour/finishing.h"
-#include "pour/setting.h"
 #include "pour/lone_finisher.h"
+#include "pour/setting.h"
 
 namespace strikeoff {
 namespace {

@@ -145,4 +145,20 @@ std::string count(int n, const std::string& one, const std::string& many) {
   return fmt::format("{} {}", n, n == 1 ? one : many);
 }
 
+std::string iso(const StartDate& start) {
+  const std::string day =
+      fmt::format("{:04}-{:02}-{:02}", static_cast<int>(start.day.year()),
+                  static_cast<unsigned>(start.day.month()), static_cast<unsigned>(start.day.day()));
+  if (!start.time) return day;
+  return fmt::format("{}T{:02}:{:02}", day, start.time->count() / 60, start.time->count() % 60);
+}
+
+std::string readable(std::string_view iso) {
+  std::string text(iso);
+  if (const auto t = text.find('T'); t != std::string::npos) text[t] = ' ';
+  constexpr std::size_t with_seconds = std::string_view("2026-05-09 09:00:00").size();
+  if (text.size() == with_seconds && text.ends_with(":00")) text.erase(text.size() - 3);
+  return text;
+}
+
 }  // namespace strikeoff

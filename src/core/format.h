@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 
 #include "strikeoff/job.h"
 #include "strikeoff/quantity.h"
@@ -36,5 +37,9 @@ namespace strikeoff {
 [[nodiscard]] std::string show_money(Money money, const std::string& currency);
 /// "1 batch", "2 batches".
 [[nodiscard]] std::string count(int n, const std::string& one, const std::string& many);
+/// "2026-05-09T09:00" (ISO 8601), or the day alone.
+[[nodiscard]] std::string iso(const StartDate& start);
+/// "2026-05-09 09:00" from the ISO form; seconds only where they are not 0.
+[[nodiscard]] std::string readable(std::string_view iso);
 
 }  // namespace strikeoff

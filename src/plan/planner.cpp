@@ -11,6 +11,7 @@
 #include "mix/mix.h"
 #include "plan/finish.h"
 #include "plan/materials.h"
+#include "plan/ready_by.h"
 #include "plan/schedule.h"
 #include "pour/joint_ends.h"
 #include "pour/pour.h"
@@ -143,6 +144,7 @@ Plan make_plan(const Job& given, const Catalogue& catalogue) {
   plan.also_ready = list_tools(job, plan);
   plan.cost = add_up(job, plan.materials);
   plan.schedule = make_schedule(job, plan);
+  plan.hardening.start_by = latest_start(job, plan);
   plan.checks = run_checks(job, plan);
   return plan;
 }

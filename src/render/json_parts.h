@@ -22,6 +22,7 @@ using Json = nlohmann::ordered_json;
 [[nodiscard]] Json mix(const MixPlan& mix);
 [[nodiscard]] Json batch(const Batch& batch);
 [[nodiscard]] Json pour(const PourPlan& pour);
+[[nodiscard]] Json hardening(const HardeningPlan& plan);
 [[nodiscard]] Json handling(const HandlingPlan& handling);
 [[nodiscard]] Json finish(const FinishPlan& finish);
 [[nodiscard]] Json cut_list(const CutList& cut_list);

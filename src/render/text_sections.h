@@ -22,6 +22,8 @@ namespace strikeoff::text {
 /// inside the slab.
 [[nodiscard]] std::string joint_line(const Joint& joint, Units units);
 [[nodiscard]] std::string the_day(const Plan& plan);
+/// Why the later steps wait as long as they do; empty where the bag's times hold as they stand.
+[[nodiscard]] std::string hardening(const Plan& plan);
 [[nodiscard]] std::string checks(const Plan& plan);
 [[nodiscard]] std::string assumptions(const Plan& plan);
 
