@@ -158,7 +158,9 @@ std::span<const BasisEntry> cutting_basis() {
       {"splice", "/checks/splice/value", "joints of strips, a cleat each in the cut list", "", {}},
       {"narrow-rip",
        "/checks/narrow-rip/value",
-       "width of the narrowest strip ripped from a board",
+       "width of the narrowest strip ripped from a board; caution under 50 mm (2 in), bought under "
+       "15 mm "
+       "(assumption)",
        "min(strips)",
        {{"strips", "plan:/cut_list/boards/#/strips/#/width_mm"}}},
       {"narrow-rip-limit",

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include <fmt/format.h>
 
-#include "basis/basis.h"
 #include "core/format.h"
 #include "plan/purchasing.h"
 #include "plan/supplies.h"
@@ -22,8 +21,7 @@ std::string discs_by_grit(const std::vector<SandingPass>& passes) {
 Material disc_row(const Job& job, const Catalogue& catalogue, const FinishPlan& finish) {
   int discs = 0;
   for (const SandingPass& pass : finish.sanding) discs += pass.discs;
-  Need need{"sanding-discs", static_cast<double>(discs),
-            basis("discs-needed", discs_by_grit(finish.sanding)), ""};
+  Need need{"sanding-discs", static_cast<double>(discs), discs_by_grit(finish.sanding), ""};
   Supply disc = supply(catalogue, need.id);
   disc.rate = 1;  // they are counted by grit
   return supply_row(job, disc, need);
@@ -37,11 +35,10 @@ Material sealer_row(const Job& job, const Sealer& sealer, const FinishPlan& fini
   good.pack = in_litres(sealer.pack);
   good.pack_name = "can of " + show_water(sealer.pack, job.units);
   good.price = sealer.price;
-  return supply_row(job, good,
-                    {sealer.id, in_litres(finish.sealer_volume),
-                     basis("sealer-needed", count(finish.coats, "coat", "coats") + " over " +
-                                                show(finish.sealed, job.units)),
-                     ""});
+  return supply_row(
+      job, good,
+      {"sealer", in_litres(finish.sealer_volume),
+       count(finish.coats, "coat", "coats") + " over " + show(finish.sealed, job.units), ""});
 }
 
 }  // namespace

@@ -10,11 +10,11 @@
 
 namespace strikeoff {
 
-/// How much work one supply does, and how that came about. A need counted directly is `each`.
+/// How much work one supply does. A need counted directly is `each`.
 struct Need {
-  std::string id;
-  double amount = 0;  // m, m2, or pieces: what the supply's rate is per
-  std::string basis;
+  std::string id;      // of its entry in the registry of bases; a catalogue supply's own id
+  double amount = 0;   // m, m2, or pieces: what the supply's rate is per
+  std::string worked;  // the numbers behind it
   std::string note;
 };
 

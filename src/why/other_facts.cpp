@@ -41,6 +41,22 @@ std::span<const JobFact> other_facts() {
        }},
       {"/limits/lift", "kg", [](const Job& job, Indices) { return plain(job.limits.lift); }},
       {"/limits/margin", "min", [](const Job& job, Indices) { return plain(job.limits.margin); }},
+      {"/finish/sealer/coats", "",
+       [](const Job& job, Indices) {
+         return job.finish.sealer ? plain(job.finish.sealer->coats) : not_given;
+       }},
+      {"/finish/sealer/covers", "m2",
+       [](const Job& job, Indices) {
+         return job.finish.sealer ? plain(job.finish.sealer->covers) : not_given;
+       }},
+      {"/finish/sealer/pack", "L",
+       [](const Job& job, Indices) {
+         return job.finish.sealer ? plain(job.finish.sealer->pack) : not_given;
+       }},
+      {"/finish/sealer/recoat", "min",
+       [](const Job& job, Indices) {
+         return job.finish.sealer ? plain(job.finish.sealer->recoat) : not_given;
+       }},
       {"/forms/oversize", "mm", [](const Job& job, Indices) { return plain(job.forms.oversize); }},
       {"/forms/kerf", "mm", [](const Job& job, Indices) { return plain(job.forms.kerf); }},
       {"/forms/end_trim", "mm", [](const Job& job, Indices) { return plain(job.forms.end_trim); }},

@@ -352,7 +352,8 @@ TEST_CASE("any single value replaced by another kind is refused in words or read
  "forms": {"strip_stock": ["board-16x96"], "bend_stock": {"name": "b", "length": "1 m",
  "width": "1 m", "thickness": "2 mm", "bends_to": "5 cm"}}, "crew": {"roles": [["mix"], ["carry", "place"]],
  "times": {"mix": {"usual": "3 min"}}}, "site": {"hours": [{"time": "09:00"}]},
- "on_hand": [{"item": "sealer", "quantity": 1}], "prices": {"sealer": 3}})";
+ "on_hand": [{"item": "film-sealer", "quantity": 1}], "prices": {"film-sealer": 3},
+ "finish": {"grits": [80, 120], "sealer": {"name": "oil", "covers": "9 m2", "pack": "1 L"}}})";
   REQUIRE(read_job(text).job);
   for (const char* other : {"null", "true", "-1", "1e300", "\"\"", "\"x\"", "[]", "{}", "[[]]",
                             "[{}]", "{\"all\": 1}"}) {
