@@ -4,6 +4,7 @@
 #include <chrono>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "strikeoff/job.h"
@@ -303,33 +304,47 @@ struct SitePlan {
   std::optional<std::chrono::minutes> best_start;  // after midnight
 };
 
-/// Strength at one age; `equivalent` is the age at the label's temperature.
+/// Strength at one age since the end of the pour; `equivalent` is the age at the label's
+/// temperature.
 struct StrengthPoint {
   Duration age, equivalent;
   Pressure strength;
 };
 
-/// When a step of the later work may begin: the later of what the bag says and of a strength.
+/// The strength to expect when something begins, or after some days.
+struct ExpectedStrength {
+  std::string when;  // "strip", "3 d"
+  StrengthPoint point;
+};
+
+/// When a step of the later work may begin: the later of what the bag says and of a strength. All
+/// times are from the first water.
 struct Milestone {
   std::string step;                  // "strip", "props", "sand", "seal", "light use", "full use"
-  std::optional<Duration> label;     // by the bag, from the first water
+  std::optional<Duration> label;     // by the bag
   std::optional<Pressure> strength;  // that is needed
-  std::optional<Duration> strong;    // when it is reached, from the first water
+  std::optional<Duration> strong;    // when it is reached, where a curve tells
   std::optional<Duration> from;      // the later of the two; nothing: not known
-  std::string reason;                // one sentence
+  std::string reason;                // one sentence without a full stop
 };
 
 /// How the slab hardens in the air it lies in.
 struct HardeningPlan {
-  Temperature coldest, warmest;  // air of a day and a night
-  double slowing = 1;            // so many times longer than at the label's temperature; at least 1
-  std::string curve;             // "hyperbolic" or "exponential" in the age; empty: none is known
-  std::optional<Pressure> ultimate;  // of that curve
-  std::vector<StrengthPoint> strength;
+  Temperature coldest, warmest, mean;  // air of a day and a night
+  /// A day and a night are so many times less than at the label's temperature, at least 1; nothing:
+  /// it never hardens in this air.
+  std::optional<double> slowing;
+  std::string curve;  // "hyperbolic" or "exponential" in the age, "steps"; empty: none is known
+  std::optional<Pressure> ultimate;        // of that curve
+  std::vector<StrengthPoint> strength;     // rising ages; of steps the bag's points
+  std::vector<ExpectedStrength> expected;  // where a curve tells
   std::vector<Milestone> milestones;
   /// The latest start that lets the first full use begin by the job's `ready_by`, local ISO 8601.
   std::optional<std::string> start_by;
 };
+
+/// The milestone of that step; nothing where the plan has none.
+[[nodiscard]] const Milestone* milestone(const HardeningPlan& plan, std::string_view step);
 
 /// One kind of lift by the NIOSH equation.
 struct LiftPlan {

@@ -11,7 +11,7 @@
 #include "core/format.h"
 #include "pour/crew.h"
 #include "pour/finishing.h"
-#include "pour/hardening.h"
+#include "pour/setting.h"
 #include "pour/joint_corners.h"
 
 namespace strikeoff {

@@ -6,7 +6,7 @@
 #include "checks/checks.h"
 #include "core/format.h"
 #include "pour/finishing.h"
-#include "pour/hardening.h"
+#include "pour/setting.h"
 #include "pour/lone_finisher.h"
 
 namespace strikeoff {
@@ -38,7 +38,7 @@ std::string more_finishers(const Job& job, const Plan& plan, Duration stiff, Dur
 }  // namespace
 
 Check trowelling(const Job& job, const Plan& plan) {
-  const Hardening times = hardening(job, plan.pour);
+  const Setting times = setting(job, plan.pour);
   Check check;
   check.code = "trowel-window";
   check.basis = fmt::format(

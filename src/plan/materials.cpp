@@ -11,6 +11,7 @@
 #include "plan/purchasing.h"
 #include "plan/steel_rows.h"
 #include "plan/supplies.h"
+#include "site/wet_cure.h"
 
 namespace strikeoff {
 namespace {
@@ -178,7 +179,7 @@ std::vector<std::string> list_tools(const Job& job, const Plan& plan) {
   if (!plan.cut_list.parts.empty()) tools.insert(tools.end(), {"saw", "screwdriver"});
   // A mix stripped within 12 h is kept wet by sprinkling, any other under cloth for days: the
   // schedule's rule (assumption).
-  const bool cures_for_days = job.mix.strip_after.value_or(hours(12)) >= hours(12);
+  const bool cures_for_days = is_ordinary(job.mix);
   tools.push_back(cures_for_days ? "damp cloth for the cure" : "spray bottle for the cure");
   return tools;
 }

@@ -6,6 +6,7 @@
 #include "checks/checks.h"
 #include "cutting/cut_list.h"
 #include "cutting/stocks.h"
+#include "hardening/hardening.h"
 #include "loads/control_joints.h"
 #include "loads/slab_loads.h"
 #include "loads/steel.h"
@@ -148,6 +149,8 @@ Plan make_plan(const Job& given, const Catalogue& catalogue) {
   plan.mix.doses = dose_totals(job, plan.mix, pour.retarder);
   add_up_taper(job, plan.batches, plan.mix.doses);
   load_slabs(job, plan);
+
+  plan.hardening = plan_hardening(job, plan.slabs, plan.pour, start_of_pour(job));
 
   plan.materials = list_materials(job, catalogue, plan);
   plan.also_ready = list_tools(job, plan);

@@ -10,7 +10,7 @@
 
 #include "mix/mix.h"
 #include "pour/finishing.h"
-#include "pour/hardening.h"
+#include "pour/setting.h"
 #include "pour/pour.h"
 #include "pour/search_reasons.h"
 #include "pour/working_time.h"
@@ -151,7 +151,7 @@ Job with_setup(Job job, const Setup& setup) {
 /// The fewest who only finish and trowel every zone in time.
 std::optional<int> least_finishers(const Job& job, const PourModel& model) {
   const Pour pour = plan_pour(job, model.mix(), model);
-  const Hardening times = hardening(job, pour.plan);
+  const Setting times = setting(job, pour.plan);
   if (!times.stiff || !times.final_set) return std::nullopt;
   return fewest_finishers(pour.batches, *times.stiff, *times.final_set);
 }

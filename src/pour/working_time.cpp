@@ -2,7 +2,8 @@
 #include "pour/working_time.h"
 
 #include <algorithm>
-#include <cmath>
+
+#include "mix/arrhenius.h"
 
 namespace strikeoff {
 namespace {
@@ -37,10 +38,9 @@ Temperature fresh_mix_temperature(Mass bag, Temperature bag_temperature, Mass wa
 
 double temperature_factor(Temperature mix, Temperature reference,
                           std::optional<MolarEnergy> activation_energy) {
-  constexpr double gas_constant = 8.314;  // J/mol K, as ASTM C1074 rounds it (from memory)
   const MolarEnergy cautious = kilojoules_per_mole(mix > reference ? 50 : 30);
-  const double energy = activation_energy.value_or(cautious).si();
-  return std::exp(energy / gas_constant * (1 / mix.in_k() - 1 / reference.in_k()));
+  // As much longer at `mix` as it is faster at the reference.
+  return arrhenius_rate(reference, mix, activation_energy.value_or(cautious));
 }
 
 Duration retarded(Duration working_time, const Additive& retarder, double doses) {

@@ -19,10 +19,9 @@ namespace strikeoff {
 /// Above this share of ice in the water the equation is inaccurate (Jabbar 2017, abstract).
 inline constexpr double most_ice = 0.20;
 
-/// How much longer (over 1) or shorter setting takes at `mix` than at `reference`:
-/// exp(Ea/R (1/T - 1/Tref)), R = 8.314 J/mol K (Arrhenius; ASTM C1074 equivalent age, from
-/// memory). Ea as given; else 50 kJ/mol when warmer, 30 when cooler: the cautious side each way
-/// (assumption).
+/// How much longer (over 1) or shorter setting takes at `mix` than at `reference`: 1 /
+/// arrhenius_rate. Ea as given; else 50 kJ/mol when warmer, 30 when cooler: the cautious side each
+/// way (assumption).
 [[nodiscard]] double temperature_factor(Temperature mix, Temperature reference,
                                         std::optional<MolarEnergy> activation_energy);
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "pour/hardening.h"
+#include "pour/setting.h"
 
 #include <catch2/catch.hpp>
 
