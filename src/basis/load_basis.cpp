@@ -4,7 +4,7 @@
 namespace strikeoff {
 namespace {
 
-constexpr BasisEntry entries[] = {
+const BasisEntry entries[] = {
     {"fresh-weight",
      "/slabs/*/loads/fresh_kg",
      "the slab's concrete by the fresh mix's density",

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "hardening/hardening.h"
 #include "loads/bearing.h"
 #include "loads/cantilever.h"
 
@@ -41,6 +42,10 @@ SlabLoads load_slab(const Job& job, const Plan& plan, std::size_t index) {
     bearing.pour_day = loads.fresh * (bearing.mass / planned.mass) + beside;
   }
   loads.worst = worst_cantilever(slab, planned, job.mix, strip);
+  if (loads.worst) {
+    const Pressure needed = compressive_for(loads.worst->stress() / stress_share_good);
+    loads.worst->lean_from = when_strong(job, plan.pour, needed);
+  }
   return loads;
 }
 

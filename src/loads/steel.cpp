@@ -2,6 +2,7 @@
 #include "loads/steel.h"
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 
 #include "slab/line_cut.h"
