@@ -123,6 +123,13 @@ std::span<const BasisEntry> buying_basis() {
        {{"top", "plan:/slabs/#/top_area_m2"}, {"rate", per_metre}},
        "",
        Known::assumption},
+      {"damp-cloth",
+       "/materials/damp-cloth/needed",
+       "top, and a lap all round, under the sheet of a cure that takes days",
+       "sum(top) * rate",
+       {{"top", "plan:/slabs/#/top_area_m2"}, {"rate", per_metre}},
+       "",
+       Known::assumption},
 
       {"on-hand",
        "/materials/*/on_hand",
@@ -141,6 +148,7 @@ std::span<const BasisEntry> buying_basis() {
        "/materials/release-agent/packs /materials/ledger-batten/packs "
        "/materials/isolation-strip/packs /materials/apron-foam/packs /materials/stakes/packs "
        "/materials/prop/packs /materials/bracket/packs /materials/curing-sheet/packs "
+       "/materials/damp-cloth/packs "
        "/materials/sanding-discs/packs",
        "what is needed less what is on hand, up to whole packs",
        "max(0, ceil((needed - on_hand) / pack))",
