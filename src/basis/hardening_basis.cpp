@@ -1,12 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include <array>
-
 #include "basis/basis.h"
 
 namespace strikeoff {
 namespace {
 
-constexpr std::array entries = {
+const BasisEntry entries[] = {
     BasisEntry{
         "air-cycle",
         "/hardening/coldest_c /hardening/warmest_c /hardening/mean_c",
