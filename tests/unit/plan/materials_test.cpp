@@ -349,6 +349,6 @@ TEST_CASE("tools fit how the mix cures", "[materials]") {
     job.mix.strip_after = strip_after;
     return list_tools(job, potting_bench_plan()).back();
   };
-  CHECK(names(hours(24)) == "damp cloth for the cure");
+  CHECK(names(hours(24)) == "screwdriver");  // its cloth is bought
   CHECK(names(hours(2)) == "spray bottle for the cure");
 }
