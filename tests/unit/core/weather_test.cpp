@@ -4,19 +4,19 @@
 #include <catch2/catch.hpp>
 
 using namespace strikeoff;
-using std::chrono::minutes;
+using Clock = std::chrono::minutes;
 
 namespace {
 
 const std::vector<HourWeather> two{
-    {minutes(8 * 60), Temperature::celsius(10), 0.8, metres_per_second(0)},
-    {minutes(12 * 60), Temperature::celsius(30), 0.4, metres_per_second(4)}};
+    {Clock(8 * 60), Temperature::celsius(10), 0.8, metres_per_second(0)},
+    {Clock(12 * 60), Temperature::celsius(30), 0.4, metres_per_second(4)}};
 
 }  // namespace
 
 TEST_CASE("between two hours the weather lies on straight lines", "[weather]") {
   const HourWeather nine = weather_at(two, hours(9));
-  CHECK(nine.time == minutes(9 * 60));
+  CHECK(nine.time == Clock(9 * 60));
   CHECK(nine.air.in_c() == Approx(15));
   CHECK(nine.humidity == Approx(0.7));
   CHECK(nine.wind.si() == Approx(1));
@@ -30,7 +30,7 @@ TEST_CASE("before the first hour and after the last the weather is theirs", "[we
 }
 
 TEST_CASE("times are shown with two digits and go round with the clock", "[weather]") {
-  CHECK(show_time(minutes(0)) == "00:00");
-  CHECK(show_time(minutes(9 * 60 + 5)) == "09:05");
-  CHECK(show_time(minutes(25 * 60)) == "01:00");
+  CHECK(show_time(Clock(0)) == "00:00");
+  CHECK(show_time(Clock(9 * 60 + 5)) == "09:05");
+  CHECK(show_time(Clock(25 * 60)) == "01:00");
 }

@@ -30,8 +30,8 @@ TEST_CASE("how often to wet follows from the air", "[site]") {
     REQUIRE(all.size() == 4);
     CHECK(in_minutes(*all[0].every) == Approx(row.bare_min).margin(0.5));
     CHECK(in_hours(*all[1].every) == Approx(row.cloth_h).margin(0.05));
-    CHECK(*all[2].every == *all[0].every * 10);
-    CHECK(*all[3].every == *all[1].every * 10);
+    CHECK(*all[2].every / *all[0].every == Approx(10));
+    CHECK(*all[3].every / *all[1].every == Approx(10));
   }
 }
 
