@@ -8,21 +8,15 @@ using namespace strikeoff;
 using Catch::Matchers::Contains;
 
 TEST_CASE("the section on the air says what the top loses and what the cure takes", "[render]") {
-  CHECK(
-      text::air_and_water(test::printed_bench_plan()) ==
-      "\nAIR AND WATER\n"
-      "-------------\n"
-      "  The fresh top loses up to about 0.06 lb/ft2/h of water, in air of 77 F, 40 % humidity, "
-      "wind "
-      "5\n"
-      "  mph, a mix of 68 F. That is an estimate: 0.04 lb/ft2/h to 0.09 lb/ft2/h. A bare edge "
-      "skins "
-      "over\n"
-      "  in about 14 min.\n"
-      "  While it cures, 1 h, wet it again: bare every 21 min; sheet over the wet top every 3 h 30 "
-      "min.\n"
-      "  It takes about 0.5 gal of water under a sheet over the wet top: 0.2 buckets of 2.5 "
-      "gal.\n");
+  CHECK(text::air_and_water(test::printed_bench_plan()) == R"(
+AIR AND WATER
+-------------
+  The fresh top loses up to about 0.06 lb/ft2/h of water, in air of 77 F, 40 % humidity, wind 5 mph,
+  a mix of 68 F. That is an estimate: 0.04 lb/ft2/h to 0.09 lb/ft2/h. A bare edge skins over in
+  about 14 min.
+  While it cures, 1 h, wet it again: bare every 21 min; sheet over the wet top every 3 h 30 min. It
+  takes about 0.5 gal of water under a sheet over the wet top: 0.2 buckets of 2.5 gal.
+)");
 }
 
 TEST_CASE("the hours stand in a table with the best one named", "[render]") {
