@@ -305,6 +305,8 @@ struct SitePlan {
   EvaporationRate evaporation;      // while it does, at its worst
   EvaporationRate evaporation_least, evaporation_most;  // the estimate's band
   EvaporationRate evaporation_menzel;                   // the same by another formula
+  /// Its worst once the top is as warm as the air; nothing where that is not warmer than the mix.
+  std::optional<EvaporationRate> evaporation_warmed;
   std::optional<Duration> skin;  // a bare edge skins over so soon; nothing: it does not dry
   /// Mixing water no warmer than this brings the rate under the next lower limit, with `ice` in
   /// each bag's water where that is not nothing; nothing: no need, or not by water and ice alone.

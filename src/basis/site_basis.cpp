@@ -96,6 +96,15 @@ const BasisEntry entries[] = {
      "Menzel, Causes and Prevention of Crack Development in Plastic Concrete, Portland Cement "
      "Association 1954; vapour pressures after Tetens 1930",
      Known::recalled},
+    {"evaporation-warmed",
+     "/site/evaporation_warmed_kg_m2_h",
+     "the highest rate while the top lies bare, of a top as warm as the air: a thin slab takes on "
+     "its "
+     "temperature in an hour or two",
+     "",
+     {},
+     uno_source,
+     Known::recalled},
     {"skin",
      "/site/skin_min",
      "0.1 mm of water, the skin of an edge, at the upper end of the estimate",

@@ -29,6 +29,10 @@ std::string rate_words(const SitePlan& site, Units units) {
   if (site.humidity_assumed) {
     text += fmt::format(", if the air is as dry as {}", show_percent(site.humidity));
   }
+  if (site.evaporation_warmed > site.evaporation) {
+    text +=
+        fmt::format("; {} once it is as warm as the air", show(*site.evaporation_warmed, units));
+  }
   return text;
 }
 
@@ -84,6 +88,12 @@ Check evaporation(const Job& job, const Plan& plan) {
   const std::string rate = rate_words(site, job.units);
   if (site.evaporation < evaporation_caution) {
     check.title = "The fresh top dries slowly enough: " + rate;
+    if (!site.evaporation_warmed || *site.evaporation_warmed < evaporation_caution) return check;
+    check.level = Level::caution;
+    check.title = "The fresh top dries fast once it warms: " + rate;
+    check.advice =
+        "Lay a sheet on each zone as soon as it is struck off, and again after trowelling."
+        " Shade and a windbreak help.";
     return check;
   }
   check.level = much && !covered ? Level::stop : Level::caution;

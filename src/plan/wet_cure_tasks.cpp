@@ -44,7 +44,7 @@ std::string add_wet_cure(const Job& job, const Plan& plan, const std::string& af
                 "{} at the latest; {}",
                 show(site.wet_cure), how_often(site, "bare"), water(site, job.units));
   Moment end;
-  if (start) end = *start + site.wet_cure;
+  if (start) end = *start + wet_cure(job.mix);
   return tasks.add_after({after}, task, who_has(job.crew, Role::finish), start, end);
 }
 

@@ -47,6 +47,9 @@ void add_fresh_top(const SitePlan& site, Json& result) {
   result["evaporation_least_kg_m2_h"] = rate(site.evaporation_least);
   result["evaporation_most_kg_m2_h"] = rate(site.evaporation_most);
   result["evaporation_menzel_kg_m2_h"] = rate(site.evaporation_menzel);
+  if (site.evaporation_warmed) {
+    result["evaporation_warmed_kg_m2_h"] = rate(*site.evaporation_warmed);
+  }
   if (site.skin) result["skin_min"] = number(in_minutes(*site.skin));
   if (site.water_at_most) {
     result["water_at_most_c"] = number(site.water_at_most->in_c());

@@ -19,11 +19,16 @@ std::string drying(const SitePlan& site, Units units) {
                   show(site.wind, units), show(site.concrete, units),
                   site.worst_at ? ", at " + show_time(*site.worst_at) : "");
   if (!site.skin) return "The air takes no water from the fresh top: " + air + ".";
-  return fmt::format(
+  std::string text = fmt::format(
       "The fresh top loses up to about {} of water, in {}. That is an estimate: {} to {}. A bare "
       "edge skins over in about {}.",
       show(site.evaporation, units), air, show(site.evaporation_least, units),
       show(site.evaporation_most, units), show(*site.skin));
+  if (site.evaporation_warmed) {
+    text += fmt::format(" Once it is as warm as the air it is {}.",
+                        show(*site.evaporation_warmed, units));
+  }
+  return text;
 }
 
 /// Only where the mix is near it, or colder.

@@ -42,8 +42,12 @@ EvaporationRate rate_of(const Site& site, Temperature top, const HourWeather& we
 }
 
 BareSpell spell_of(const Site& site, Temperature top, const HourWeather& weather) {
-  return {weather, rate_of(site, top, weather), dew_point(weather.air, weather.humidity),
-          weather.air, weather.air};
+  return {weather,
+          rate_of(site, top, weather),
+          rate_of(site, std::max(top, weather.air), weather),
+          dew_point(weather.air, weather.humidity),
+          weather.air,
+          weather.air};
 }
 
 /// Why a pour should not begin at an hour; empty: it may.
@@ -92,6 +96,7 @@ BareSpell bare_spell(const Site& site, Temperature top, Duration from, Duration 
       found.worst = at.worst;
       found.evaporation = at.evaporation;
     }
+    found.warmed = std::max(found.warmed, at.warmed);
     found.dew_point = std::max(found.dew_point, at.dew_point);
     found.warmest = std::max(found.warmest, at.warmest);
     found.coldest = std::min(found.coldest, at.coldest);

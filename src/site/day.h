@@ -12,7 +12,8 @@ namespace strikeoff {
 struct BareSpell {
   HourWeather worst;  // where it dries fastest
   EvaporationRate evaporation;
-  Temperature dew_point;  // the highest
+  EvaporationRate warmed;  // the worst of a top that is as warm as the air where that is warmer
+  Temperature dew_point;   // the highest
   Temperature warmest, coldest;
 };
 

@@ -105,6 +105,7 @@ SitePlan plan_site(const Job& job, const Plan& plan, const std::optional<Duratio
   site.evaporation_most = spell.evaporation * (1 + evaporation_band);
   site.evaporation_menzel =
       evaporation_menzel(site.concrete, dew_point(site.air, site.humidity), site.wind);
+  if (spell.warmest > site.concrete) site.evaporation_warmed = spell.warmed;
   site.skin = drying_time(edge_skin, spell.evaporation);
   cool_the_water(job, plan.mix, site);
   plan_cure(job, plan.slabs, site);

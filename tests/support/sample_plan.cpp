@@ -227,7 +227,8 @@ Catalogue sample_supplies() {
         Row{"release-agent", "L", 1, 0.04}, Row{"ledger-batten", "m", 2.4, 1.1},
         Row{"isolation-strip", "m", 10, 1.05}, Row{"stakes", "stakes", 12, 1},
         Row{"prop", "props", 1, 1}, Row{"bracket", "brackets", 1, 1},
-        Row{"curing-sheet", "m2", 10, 1.3}, Row{"sanding-discs", "discs", 1, 0.4}}) {
+        Row{"curing-sheet", "m2", 10, 1.3}, Row{"damp-cloth", "m2", 5, 1.1},
+        Row{"sanding-discs", "discs", 1, 0.4}}) {
     Supply good;
     good.id = row.id;
     good.item = std::string("plain ") + row.id;

@@ -343,12 +343,24 @@ TEST_CASE("doses that do not make the pour work say so", "[materials]") {
   CHECK(find_material(materials_of(job, plan), "retarder-packet").note.empty());
 }
 
+TEST_CASE("cloth is bought only for a cure of days", "[materials]") {
+  Job job = potting_bench_job();
+  const auto cloth = [&](Duration strip_after) {
+    job.mix.strip_after = strip_after;
+    return find_material(materials_of(job, potting_bench_plan()), "damp-cloth");
+  };
+  // 94 x 28 in = 18.28 ft2, and a tenth for laps; a roll has 54 ft2.
+  CHECK(cloth(hours(12)).needed == Approx(18.2778 * 1.1).epsilon(1e-4));
+  CHECK(cloth(hours(12)).packs == 1);
+  CHECK(cloth(hours(11.9)).stock.empty());
+}
+
 TEST_CASE("tools fit how the mix cures", "[materials]") {
   Job job = potting_bench_job();
   const auto names = [&](Duration strip_after) {
     job.mix.strip_after = strip_after;
     return list_tools(job, potting_bench_plan()).back();
   };
-  CHECK(names(hours(24)) == "damp cloth for the cure");
+  CHECK(names(hours(24)) == "screwdriver");  // its cloth is bought
   CHECK(names(hours(2)) == "spray bottle for the cure");
 }
