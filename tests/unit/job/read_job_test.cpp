@@ -280,14 +280,6 @@ TEST_CASE("prices reach the goods by id and by name", "[job]") {
   CHECK(job.prices.size() == 4);
 }
 
-TEST_CASE("keys of the format that are not planned for are said in file order", "[job]") {
-  const Job job = bench(R"(, "reinforcement": {"kind": "mesh", "cover": "3/4 in"})",
-                        R"(, "ready_by": "2026-06-01",
-      "site": {"ice": "200 g"})");
-  CHECK(not_planned(job) == std::vector<std::string>{"/slabs/0/reinforcement", "/ready_by"});
-  CHECK(job.site.ice == kilograms(0.2));
-}
-
 TEST_CASE("what is auto is open and has a stand-in", "[job]") {
   CHECK_FALSE(bench().open.any());
   const Job job = bench("", R"(, "crew": {"mixers": "auto", "mixing": "auto", "carrying": 2,
