@@ -119,7 +119,7 @@ Check ready_by_check(const Job& job, const Plan& plan) {
   if (!job.date) {
     check.level = Level::caution;
     check.title = fmt::format("To be ready by {} the pour must begin in time", by);
-    check.advice = latest(plan) + " Then write the day of the pour as \"date\".";
+    check.advice = latest(plan.hardening) + " Then write the day of the pour as \"date\".";
     return check;
   }
   const Duration most = until(*job.ready_by, job);

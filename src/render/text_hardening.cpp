@@ -3,6 +3,7 @@
 
 #include "core/format.h"
 #include "render/text_sections.h"
+#include "render/text_table.h"
 #include "render/text_words.h"
 
 namespace strikeoff::text {
