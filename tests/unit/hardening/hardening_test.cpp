@@ -85,7 +85,7 @@ TEST_CASE("what the bag does not say stays unknown", "[hardening]") {
 
 // The curve of two points and a set at 40 min: 2 MPa with x = t - 40 min: slope (1/14 - 1/38) /
 // (1/23.3333 - 1/671.3333) = 1.09050, level 1/14 - 1.09050/23.3333 = 0.0246930; 2 MPa at
-// 1/x = (1/2 - 0.0246930) / 1.09050, x = 2.29434 h, and 10 MPa at x = 14.479 h.
+// 1/x = (1/2 - 0.0246930) / 1.09050, x = 2.29434 h, and 10 MPa at x = 14.481 h.
 TEST_CASE("the later of the bag's time and the strength counts", "[hardening]") {
   Job job = bench_in(20);
   job.mix.strength = two_points();
@@ -96,7 +96,7 @@ TEST_CASE("the later of the bag's time and the strength counts", "[hardening]") 
   CHECK(from_minutes(plan, "strip") == Approx(22 + set_to_2).epsilon(0.0001));
   CHECK(step(plan, "strip").reason ==
         "2 MPa by the bag's strengths, an estimate, later than the bag's 1 h");
-  CHECK(from_minutes(plan, "light use") == Approx(22 + (2.0 / 3 + 14.479) * 60).epsilon(0.0001));
+  CHECK(from_minutes(plan, "light use") == Approx(22 + (2.0 / 3 + 14.481) * 60).epsilon(0.0001));
   job.mix.strip_after = hours(3);
   CHECK(from_minutes(hardened(job), "strip") == Approx(22 + 180));
   job.mix.strip_after = std::nullopt;
