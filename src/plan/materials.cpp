@@ -177,7 +177,8 @@ std::vector<std::string> list_tools(const Job& job, const Plan& plan) {
   if (!job.additives.empty()) tools.push_back("cups for the doses");
   if (!plan.cut_list.parts.empty()) tools.insert(tools.end(), {"saw", "screwdriver"});
   if (!plan.finish.sanding.empty()) tools.push_back("sander with water or extraction");
-  if (plan.finish.fill_pits) tools.push_back("kitchen sieve and putty knife for pits");
+  if (plan.finish.fill_pits)
+    tools.push_back("sieve, putty knife and a closed jar of dry mix for pits");
   if (plan.finish.coats > 0) tools.push_back("roller or cloth for the sealer");
   // A mix stripped within 12 h is kept wet by sprinkling, any other under cloth for days: the
   // schedule's rule (assumption).
