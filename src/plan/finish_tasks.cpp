@@ -49,8 +49,8 @@ std::optional<Duration> paste_hardens(const Job& job, const Plan& plan) {
 }
 
 constexpr const char* fill_pits =
-    "Fill pits: rub in a stiff paste of sieved dry mix and water, scrape it flush, keep it damp; "
-    "keep a cup of dry mix back for it";
+    "Fill pits: rub in a stiff paste of sieved dry mix, kept back from the pour, and water; scrape "
+    "it flush, keep it damp";
 
 std::string sanding_task(const SandingPass& pass) {
   return fmt::format("Sand top and edges with grit {}, wet or with extraction, mask on ({})",

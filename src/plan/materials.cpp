@@ -178,7 +178,8 @@ std::vector<std::string> list_tools(const Job& job, const Plan& plan) {
   if (!job.additives.empty()) tools.push_back("cups for the doses");
   if (!plan.cut_list.parts.empty()) tools.insert(tools.end(), {"saw", "screwdriver"});
   if (!plan.finish.sanding.empty()) tools.push_back("sander with water or extraction");
-  if (plan.finish.fill_pits) tools.push_back("kitchen sieve and putty knife for pits");
+  if (plan.finish.fill_pits)
+    tools.push_back("sieve, putty knife and a closed jar of dry mix for pits");
   if (plan.finish.coats > 0) tools.push_back("roller or cloth for the sealer");
   // Any other mix is kept wet under cloth, which is bought.
   if (!is_ordinary(job.mix)) tools.push_back("spray bottle for the cure");

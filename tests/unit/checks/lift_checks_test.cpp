@@ -118,7 +118,8 @@ TEST_CASE("lifts too fast for any load are answered without an index", "[checks]
 // 6000 kg in a day: ISO 11228-1, from memory.
 TEST_CASE("whoever lifts more than six tonnes in a day is told", "[checks]") {
   Plan plan = potting_bench_plan();
-  plan.handling.people = {{"person 1"}, {"person 2"}};
+  plan.handling.people.resize(2);
+  plan.handling.people.back().name = "person 2";
   const auto day = [&](double kg) {
     plan.handling.people.back().mass = kilograms(kg);
     return find_check(lift_checks(potting_bench_job(), plan), "handling-day");

@@ -213,7 +213,7 @@ TEST_CASE("what hangs on a silent label has no minutes but an order", "[schedule
   job.mix.final_set = job.mix.strip_after = job.mix.sand_after = std::nullopt;
   job.mix.seal_after = job.mix.full_service = std::nullopt;
   const auto tasks = scheduled(job, potting_bench_plan());
-  for (const char* step : {"Strip", "Sand", "Let it dry", "Seal, two", "First full use"}) {
+  for (const char* step : {"Strip", "Sand", "Let it dry", "Seal, coat 1", "First full use"}) {
     CAPTURE(step);
     const Task task = find_task(tasks, step);
     CHECK_FALSE(task.start);
@@ -233,8 +233,8 @@ TEST_CASE("a label's time after an unknown step is a lower bound and no date", "
   const auto tasks = scheduled(job, potting_bench_plan());
   CHECK(find_task(tasks, "Strip").start);
   CHECK_FALSE(find_task(tasks, "Sand").start);
-  CHECK_FALSE(find_task(tasks, "Seal, two").start);
-  CHECK(mentions(find_task(tasks, "Seal, two"), "not before 24 h after the pour"));
+  CHECK_FALSE(find_task(tasks, "Seal, coat 1").start);
+  CHECK(mentions(find_task(tasks, "Seal, coat 1"), "not before 24 h after the pour"));
   CHECK(mentions(find_task(tasks, "First full use"), "not before 28 d after the pour"));
 }
 
@@ -253,7 +253,7 @@ TEST_CASE("label times count from the end of the pour", "[schedule]") {
   const auto tasks = scheduled(potting_bench_job(), potting_bench_plan());
   CHECK(start_of(tasks, "Strip the forms") == Approx(22 + 60));
   CHECK(start_of(tasks, "Sand") == Approx(22 + 120));
-  CHECK(start_of(tasks, "Seal, two") == Approx(22 + 24 * 60));
+  CHECK(start_of(tasks, "Seal, coat 1") == Approx(22 + 24 * 60));
   CHECK(start_of(tasks, "First full use") == Approx(22 + 28 * 1440));
 }
 
@@ -310,9 +310,9 @@ TEST_CASE("sealing waits for the drying test and first use for sealing", "[sched
   CHECK(start_of(tasks(), "Let it dry") == Approx(sanded));
   CHECK(end_of(tasks(), "Let it dry") == Approx(tested));
   job.mix.seal_after = hours(17);  // 18 h: the end of the test
-  CHECK(start_of(tasks(), "Seal, two") == Approx(tested));
+  CHECK(start_of(tasks(), "Seal, coat 1") == Approx(tested));
   job.mix.seal_after = hours(19);
-  CHECK(start_of(tasks(), "Seal, two") == Approx(22 + 19 * 60));
+  CHECK(start_of(tasks(), "Seal, coat 1") == Approx(22 + 19 * 60));
   job.mix.full_service = hours(1);
   CHECK(start_of(tasks(), "First full use") == Approx(22 + 19 * 60));
 }
