@@ -150,7 +150,9 @@ TEST_CASE("no check is without jobs on both sides of its limit", "[audit]") {
     INFO(code << " is in tests/cases/both-sides.json and not in src/checks");
     CHECK(sources.count(code) == 1);
   }
+  // Met in a plan, or named with the reason why it never is.
   std::set<std::string> met;
+  for (const auto& [code, reason] : audit().at("one_side_only").items()) met.insert(code);
   for (const json& row : audit().at("rows")) {
     for (const char* side : {"good", "bad"}) {
       if (!row.contains(side)) continue;
