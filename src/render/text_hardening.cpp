@@ -3,6 +3,7 @@
 
 #include "core/format.h"
 #include "render/text_sections.h"
+#include "render/text_table.h"
 #include "render/text_words.h"
 
 namespace strikeoff::text {
@@ -43,11 +44,11 @@ std::string hardening(const Plan& plan) {
                                           readable(*hard.start_by)));
   }
   if (result.empty()) return "";
+  Table table({{"Step"}, {"Waits for"}});
   for (const Milestone& step : hard.milestones) {
-    if (step.from)
-      result += paragraph("  ", fmt::format("Wait to {}: {}.", step.step, step.reason));
+    if (step.from) table.add({step.step, step.reason});
   }
-  return heading("HARDENING") + result;
+  return heading("HARDENING") + result + table.str();
 }
 
 }  // namespace strikeoff::text

@@ -281,15 +281,22 @@ TEST_CASE("prices reach the goods by id and by name", "[job]") {
 
 TEST_CASE("keys of the format that are not planned for are said in file order", "[job]") {
   const Job job = bench(R"(, "reinforcement": {"kind": "mesh", "cover": "3/4 in"})",
-                        R"(, "ready_by": "2026-06-01",
+                        R"(,
       "site": {"humidity": "40 %", "wind": "5 mph", "sun": "sun", "ice": "200 g",
                "protection": ["windbreak"], "hours": [{"time": "14:00", "air": "75 F"}]})");
-  CHECK(not_planned(job) == std::vector<std::string>{"/slabs/0/reinforcement", "/ready_by",
-                                                     "/site/humidity", "/site/wind", "/site/sun",
-                                                     "/site/protection", "/site/hours"});
+  CHECK(not_planned(job) == std::vector<std::string>{"/slabs/0/reinforcement", "/site/humidity",
+                                                     "/site/wind", "/site/sun", "/site/protection",
+                                                     "/site/hours"});
   CHECK(job.site.humidity == 0.4);
   CHECK(job.site.sun);
   CHECK(job.site.ice == kilograms(0.2));
+}
+
+TEST_CASE("a day to be ready by is no earlier than the pour", "[job]") {
+  using namespace std::chrono;
+  const Job job = bench("", R"(, "date": "2026-05-31", "ready_by": "2026-05-31T07:00")");
+  CHECK(job.ready_by == StartDate{year{2026} / May / 31, 7h});
+  CHECK_FALSE(bench().ready_by);
 }
 
 TEST_CASE("what is auto is open and has a stand-in", "[job]") {
