@@ -20,7 +20,7 @@ Check cold_cure(const Job& job, const HardeningPlan& plan) {
   check.code = "cold-cure";
   check.basis = basis("slowing");
   check.limit = most;
-  check.unit = "times";
+  check.unit = "times as long";
   check.value = plan.slowing;
   if (!plan.slowing) {
     check.level = Level::stop;
@@ -31,10 +31,10 @@ Check cold_cure(const Job& job, const HardeningPlan& plan) {
     return check;
   }
   const bool too_cold = is_ordinary(job.mix) && plan.mean < counts_from;
-  check.title = "The air lets the slab harden about as fast as the bag says";
+  check.title = "The air is warm enough for the bag's later times";
   if (*plan.slowing <= most && !too_cold) return check;
   check.level = Level::caution;
-  check.title = fmt::format("The cold stretches every later time: {} times the bag's",
+  check.title = fmt::format("The cold makes every later time {} times as long as the bag says",
                             show_number(*plan.slowing, 1));
   check.advice =
       "The later steps are put off by that. An insulating blanket over the sheet keeps the slab's "

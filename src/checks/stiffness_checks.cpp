@@ -48,8 +48,16 @@ std::optional<Held> worst_strip(const Subject& subject, const Heights& heights) 
   return worst;
 }
 
-std::string show_bow(Length bow) {
-  return show_number(bow.in_mm(), 1) + " mm";
+/// Finer than a tape: "2.3 mm", "0.09 in".
+std::string show_bow(Length bow, Units units) {
+  return units == Units::us ? show_number(bow.in_in(), 2) + " in"
+                            : show_number(bow.in_mm(), 1) + " mm";
+}
+
+/// "250 N", "56 lb".
+std::string show_pull(Force pull, Units units) {
+  if (units == Units::metric) return fmt::format("{:.0f} N", pull.si());
+  return show(kilograms(pull.si() / standard_gravity), units);
 }
 
 const char* kickers(Units units) {
@@ -62,10 +70,11 @@ const char* kickers(Units units) {
 std::string closer_advice(const Subject& subject, const Held& worst, const Heights& heights) {
   const std::string spacing = show(spacing_of(subject), subject.units);
   const std::string moves =
-      worst.bow > most_bow
-          ? fmt::format("{} apart it bows about {} between them", spacing, show_bow(worst.bow))
-          : fmt::format("{} apart each screw is pulled with about {:.0f} N, {:.0f} N is safe",
-                        spacing, worst.pull.si(), screw_holds.si());
+      worst.bow > most_bow ? fmt::format("{} apart it bows about {} between them", spacing,
+                                         show_bow(worst.bow, subject.units))
+                           : fmt::format("{} apart each screw is pulled with about {}, {} is safe",
+                                         spacing, show_pull(worst.pull, subject.units),
+                                         show_pull(screw_holds, subject.units));
   if (worst.strip.staked) return moves + ": use a thicker board, or set stakes closer.";
   Forms free = subject.forms;
   free.screws_may_tighten = true;
@@ -162,7 +171,7 @@ std::optional<Check> soffit_span(const Subject& subject, const Heights& heights)
     check.advice += fmt::format(
         " At {} the panel sags about {} between base and props too: set a second row of props "
         "halfway.",
-        the_side(most_sag->side), show_bow(sag));
+        the_side(most_sag->side), show_bow(sag, subject.units));
   }
   return check;
 }

@@ -2,12 +2,12 @@
 #include "plan/covered.h"
 
 #include "pour/finishing.h"
-#include "pour/hardening.h"
+#include "pour/setting.h"
 
 namespace strikeoff {
 
 std::optional<Duration> covered_at(const Job& job, const Plan& plan) {
-  const Hardening times = hardening(job, plan.pour);
+  const Setting times = setting(job, plan.pour);
   if (plan.batches.empty()) return std::nullopt;
   if (!times.stiff) {
     if (!times.final_set) return std::nullopt;

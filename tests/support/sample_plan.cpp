@@ -135,6 +135,22 @@ CutList bench_cut_list() {
   return list;
 }
 
+/// The air is the label's; the pour ends at 22 min.
+HardeningPlan bench_hardening() {
+  HardeningPlan plan;
+  plan.coldest = plan.warmest = plan.mean = Temperature::fahrenheit(70);
+  plan.slowing = 1;
+  const auto by_label = [&](const char* step, Duration label) {
+    const Duration from = minutes(22) + label;
+    plan.milestones.push_back({step, from, std::nullopt, std::nullopt, from, "the bag's"});
+  };
+  by_label("strip", hours(1));
+  by_label("sand", hours(2));
+  by_label("seal", hours(24));
+  by_label("full use", days(28));
+  return plan;
+}
+
 }  // namespace
 
 Job potting_bench_job() {
@@ -210,6 +226,7 @@ Plan potting_bench_plan() {
   pour.usable = minutes(12);
   set_batches(plan, 4, minutes(5), minutes(7));
   plan.finish = bench_finish();
+  plan.hardening = bench_hardening();
   plan.cut_list = bench_cut_list();
   return plan;
 }

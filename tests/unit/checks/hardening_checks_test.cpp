@@ -59,7 +59,7 @@ TEST_CASE("cold that stretches times by half and more is cautioned", "[checks]")
   CHECK(cold.level == Level::caution);
   CHECK(cold.value.value() == Approx(20 / 13.3));
   CHECK(cold.limit == 1.5);
-  CHECK(says(cold.title, "1.5 times"));
+  CHECK(says(cold.title, "1.5 times as long"));
   CHECK(check_of(bench_in(0.1), "cold-cure").level == Level::caution);
   const Check frozen = check_of(bench_in(0), "cold-cure");
   CHECK(frozen.level == Level::stop);

@@ -106,6 +106,16 @@ TEST_CASE("the bakery table hardens as hand calculation gives", "[by-hand]") {
   const Plan& plan = table();
   // The air has the label's 20 C: 18 h after the pour's end at 36 min.
   REQUIRE(in_minutes(*milestone(plan.hardening, "strip")->from) == by_hand(36 + 18 * 60));
+  // The bag's 14 MPa at 24 h and 38 MPa at 28 d, set at 3 h, by S = Su k t/(1 + k t): 1/S is a
+  // straight line over 1/t, t being 21 h and 669 h. Its slope (1/14 - 1/38)/(1/21 - 1/669) =
+  // 0.97807 is 1/(Su k), and where 1/t is nothing it is 1/Su: Su = 40.2 MPa.
+  const double slope = (1 / 14.0 - 1 / 38.0) / (1 / 21.0 - 1 / 669.0);
+  const double ultimate = 1 / (1 / 38.0 - slope / 669);
+  REQUIRE(in_megapascals(*plan.hardening.ultimate) == by_hand(ultimate));
+  // 10 MPa for light use: 3 h + 1/(k (Su/10 - 1)) = 16.0 h after the pour's end.
+  const double k = 1 / (ultimate * slope);
+  const Milestone* light = milestone(plan.hardening, "light use");
+  REQUIRE(in_minutes(*light->strong) == by_hand(36 + 60 * (3 + 1 / (k * (ultimate / 10 - 1)))));
 }
 
 TEST_CASE("the bakery table's loads are what hand calculation gives", "[by-hand]") {
@@ -116,6 +126,8 @@ TEST_CASE("the bakery table's loads are what hand calculation gives", "[by-hand]
   REQUIRE(edge.reach.in_mm() == by_hand(30));
   REQUIRE(edge.own.si() == by_hand(6 / (h * h) * density * g * t * c * c / 2));
   REQUIRE(edge.leaning.si() == by_hand(6 / (h * h) * 1000 * c / (0.3 + 2 * c)));
+  // 38 MPa at 28 days: 0.30 x 38^(2/3) = 3.39 MPa in tension.
+  REQUIRE(in_megapascals(*edge.strength) == by_hand(0.30 * std::pow(38.0, 2.0 / 3)));
 }
 
 TEST_CASE("the bakery table's lifts are what hand calculation gives", "[by-hand]") {

@@ -7,6 +7,10 @@
 namespace strikeoff::test {
 namespace {
 
+/// Heat of ice over that of water: the program has 79.7 K (143.5 Btu/lb), these cases 80 K, which
+/// is 0.05 F colder (note of CT-08).
+constexpr double ice_of_80 = 0.002;
+
 /// "kg, 0.92 kJ/kg.K, 66 C", "lb at 80 F": the unit of the mass, and the temperature.
 Mass mass_of(const PublishedCase& one, const std::string& input) {
   const std::string unit = one.unit(input);
@@ -47,8 +51,13 @@ Answers mixed(const PublishedCase& one) {
   return {{"T", ingredients(one).mixed()}};
 }
 
-Answers mixed_in_c_and_f(const PublishedCase& one) {
-  return {{"T", ingredients(one).mixed()}, {"T_F", ingredients(one).mixed()}};
+Answers iced(const PublishedCase& one) {
+  return {{"T", {ingredients(one).mixed(), ice_of_80}}};
+}
+
+Answers iced_in_c_and_f(const PublishedCase& one) {
+  const Temperature mix = ingredients(one).mixed();
+  return {{"T", {mix, ice_of_80}}, {"T_F", {mix, ice_of_80}}};
 }
 
 Temperature warmer(Temperature by_one_degree) {
@@ -83,9 +92,9 @@ Answers heat_of_fusion(const PublishedCase&) {
 }  // namespace
 
 Asks fresh_mix_asks() {
-  return {{"CT-01", mixed}, {"CT-02", mixed},           {"CT-03", one_degree},     {"CT-04", mixed},
-          {"CT-05", mixed}, {"CT-06", mixed},           {"CT-10", heat_of_fusion}, {"CT-07", mixed},
-          {"CT-08", mixed}, {"CT-09", mixed_in_c_and_f}};
+  return {{"CT-01", mixed}, {"CT-02", iced},           {"CT-03", one_degree},     {"CT-04", mixed},
+          {"CT-05", mixed}, {"CT-06", mixed},          {"CT-10", heat_of_fusion}, {"CT-07", mixed},
+          {"CT-08", iced},  {"CT-09", iced_in_c_and_f}};
 }
 
 }  // namespace strikeoff::test

@@ -159,8 +159,21 @@ Temperature mix_limit(double celsius) {
   return Temperature::celsius(find_check(mix_checks(job, plan), "mix-temperature").limit.value());
 }
 
-Answers cold_mix(const PublishedCase&) {
-  return {{"concrete_min", mix_limit(8)}, {"concrete_min_C", mix_limit(8)}};
+/// The limit of the check on a night of 3 C.
+Temperature cold_air() {
+  Job job = potting_bench_job();
+  job.site.night = Temperature::celsius(3);
+  const auto checks = site_checks(job, potting_bench_plan());
+  return Temperature::celsius(find_check(checks, "frost").limit.value());
+}
+
+Answers cold_day(const PublishedCase&) {
+  return {
+      {"ambient", cold_air()}, {"concrete_min", mix_limit(8)}, {"concrete_min_C", mix_limit(8)}};
+}
+
+Answers cold_weather(const PublishedCase&) {
+  return {{"T", cold_air()}};
 }
 
 Answers hot_mix(const PublishedCase&) {
@@ -170,27 +183,17 @@ Answers hot_mix(const PublishedCase&) {
 }  // namespace
 
 Asks strength_asks() {
-  return {{"PC-07", edge_stress},
-          {"PC-10", thickness_squared},
-          {"SL-01", joint_spacing},
-          {"SL-02", joint_spacing},
-          {"SL-03", joint_spacing},
-          {"SL-R1", joint_factors},
-          {"SL-R2", panel_shape},
-          {"SL-R3", joint_depth},
-          {"CU-R1", moist_cure},
-          {"CU-R4", cure_by_the_code},
-          {"CU-R5", cold_mix},
-          {"CU-R13", hot_mix},
-          {"FP-01", pressure},
-          {"FP-02", dead_load},
-          {"FP-03", push},
-          {"FP-04", pressure_in_si},
-          {"FP-07", cap},
-          {"BG-10", weight_of_slab},
-          {"SL-04", quarter_inch_a_foot},
-          {"SL-05", four_feet},
-          {"SL-07", two_percent}};
+  return {{"PC-07", edge_stress},    {"PC-10", thickness_squared},
+          {"SL-01", joint_spacing},  {"SL-02", joint_spacing},
+          {"SL-03", joint_spacing},  {"SL-R1", joint_factors},
+          {"SL-R2", panel_shape},    {"SL-R3", joint_depth},
+          {"CU-R1", moist_cure},     {"CU-R4", cure_by_the_code},
+          {"CU-R5", cold_day},       {"CU-R12", cold_weather},
+          {"CU-R13", hot_mix},       {"FP-01", pressure},
+          {"FP-02", dead_load},      {"FP-03", push},
+          {"FP-04", pressure_in_si}, {"FP-07", cap},
+          {"BG-10", weight_of_slab}, {"SL-04", quarter_inch_a_foot},
+          {"SL-05", four_feet},      {"SL-07", two_percent}};
 }
 
 }  // namespace strikeoff::test
