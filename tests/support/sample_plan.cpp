@@ -209,6 +209,7 @@ Plan potting_bench_plan() {
   plan.units = Units::us;
   plan.currency = "USD";
   plan.slabs = {bench_shape()};
+  plan.hardening = bench_hardening();
   MixPlan& mix = plan.mix;
   mix.name = "rapid fine topping";
   mix.concrete = plan.slabs.front().concrete;
@@ -226,7 +227,6 @@ Plan potting_bench_plan() {
   pour.usable = minutes(12);
   set_batches(plan, 4, minutes(5), minutes(7));
   plan.finish = bench_finish();
-  plan.hardening = bench_hardening();
   plan.cut_list = bench_cut_list();
   return plan;
 }
