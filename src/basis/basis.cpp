@@ -8,8 +8,8 @@ namespace strikeoff {
 std::vector<const BasisEntry*> all_basis() {
   std::vector<const BasisEntry*> entries;
   for (const auto& subject :
-       {slab_basis(), cutting_basis(), mix_basis(), pour_basis(), site_basis(), hardening_basis(),
-        load_basis(), handling_basis(), finish_basis(), buying_basis()}) {
+       {slab_basis(), form_basis(), cutting_basis(), mix_basis(), pour_basis(), site_basis(),
+        hardening_basis(), load_basis(), handling_basis(), finish_basis(), buying_basis()}) {
     for (const BasisEntry& entry : subject) entries.push_back(&entry);
   }
   return entries;

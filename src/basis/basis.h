@@ -28,6 +28,7 @@ enum class Known {
 ///
 /// - `*`, the next of the indices of the number asked for; `*1` the first of them, `*2` the second
 /// - `#`, every element of a list: the symbol is then a list, for sum(), max(), min(), count()
+/// - `$`, the last element of a list; `.`, the segment that the number has in the same place
 /// - `@key`, the element that the number's own object names by that key: `@second` of a joint is
 ///   the second batch, `@about` of a check its slab or additive
 /// - a name, of a list of objects: the one with that name, code, stock, step, number, …
@@ -47,14 +48,16 @@ struct BasisEntry {
   /// In the symbols of `inputs`, which may be lists; empty: found by a search or a count.
   /// Functions: sum max min count, ceil floor round (rounding errors do not count), exp ln sqrt
   /// abs, if(condition, then, else), and given(symbol), 1 where the job or plan has that value.
+  /// max, min and count leave out what is not given; else a formula that needs it has no result.
   std::string_view formula;
   std::initializer_list<BasisInput> inputs;
-  std::string_view source;  // author or body, title or number, edition, clause; may be empty
+  std::string_view source = {};  // author or body, title or number, edition, clause; may be empty
   Known known = Known::definition;
 };
 
 /// Every entry, by subject.
 [[nodiscard]] std::span<const BasisEntry> slab_basis();
+[[nodiscard]] std::span<const BasisEntry> form_basis();
 [[nodiscard]] std::span<const BasisEntry> cutting_basis();
 [[nodiscard]] std::span<const BasisEntry> mix_basis();
 [[nodiscard]] std::span<const BasisEntry> pour_basis();

@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "basis/basis.h"
+
 namespace strikeoff {
 namespace {
 
@@ -15,7 +17,7 @@ std::vector<Check> not_planned_checks(const Job& job) {
     check.level = Level::caution;
     check.title = key.path + ": " + key.what;
     check.advice = "The plan leaves this out: work it out by hand, or have it worked out.";
-    check.basis = "read from the job, not used";
+    check.basis = basis("not-planned");
     checks.push_back(std::move(check));
   }
   return checks;

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "basis/basis.h"
 #include "checks/checks.h"
 #include "core/format.h"
 #include "pour/finishing.h"
@@ -41,11 +42,7 @@ Check trowelling(const Job& job, const Plan& plan) {
   const Setting times = setting(job, plan.pour);
   Check check;
   check.code = "trowel-window";
-  check.basis = fmt::format(
-      "two passes at {:.0f} to {:.0f} min per m2 (0.4 to 0.7 min per ft2) each, an assumption, "
-      "divided by who finishes; from when a batch is stiff; the oldest mix at the slow pace, "
-      "limit: its final set",
-      quick_trowel, slow_trowel);
+  check.basis = basis("trowel-window");
   if (!times.stiff || !times.final_set) {
     check.level = Level::caution;
     check.title = "How long the top can be trowelled is not known";

@@ -9,6 +9,7 @@
 #include <functional>
 #include <map>
 
+#include "basis/basis.h"
 #include "core/format.h"
 #include "plan/purchasing.h"
 #include "slab/stiffness.h"
@@ -16,11 +17,12 @@
 namespace strikeoff {
 namespace {
 
-/// How much work one supply does, and how that came about. A need counted directly is `each`.
+/// How much work one supply does. A need counted directly is `each`. Its entry in the registry of
+/// bases has the supply's name.
 struct Need {
   std::string id;
-  double amount = 0;  // m, m2, or pieces: what the supply's rate is per
-  std::string basis;
+  double amount = 0;   // m, m2, or pieces: what the supply's rate is per
+  std::string worked;  // the numbers behind it
   std::string note;
 };
 
@@ -99,12 +101,12 @@ Need strip_screws(const Plan& plan) {
           ""};
 }
 
-Need by_length(std::string id, Length length, const std::string& what, Units units) {
-  return {std::move(id), length.in_m(), fmt::format("{} of {}", show(length, units), what), ""};
+Need by_length(std::string id, Length length, Units units) {
+  return {std::move(id), length.in_m(), show(length, units), ""};
 }
 
-Need by_area(std::string id, Area area, const std::string& what, Units units) {
-  return {std::move(id), area.si(), fmt::format("{} of {}", show(area, units), what), ""};
+Need by_area(std::string id, Area area, Units units) {
+  return {std::move(id), area.si(), show(area, units), ""};
 }
 
 /// "cut 2 x 94 in and 2 x 26 in", longest first.
@@ -122,8 +124,7 @@ std::string battens_to_cut(const std::vector<Length>& pieces, Units units) {
 }
 
 Need ledger_battens(const FormQuantities& forms, Units units) {
-  Need need =
-      by_length("ledger-batten", forms.ledger, "ledger under soffits and knock-outs", units);
+  Need need = by_length("ledger-batten", forms.ledger, units);
   need.note = battens_to_cut(forms.ledger_pieces, units);
   return need;
 }
@@ -134,24 +135,23 @@ std::vector<Need> needs(const Job& job, const Plan& plan) {
   const Units units = job.units;
   return {
       strip_screws(plan),
-      by_area("panel-screws", forms.panel, "panel", units),
-      by_area("bedding", forms.panel, "panel", units),
-      by_length("sealant", forms.edge + forms.knock_out + forms.seams,
-                "joint: along the foot of edge strips and knock-outs, and panel seams", units),
-      by_length("seam-tape", forms.seams, "panel seam", units),
-      by_length("form-tape", forms.edge + forms.knock_out, "edge strip and knock-out", units),
-      by_area("release-agent", forms.formed, "form face", units),
+      by_area("panel-screws", forms.panel, units),
+      by_area("bedding", forms.panel, units),
+      by_length("sealant", forms.edge + forms.knock_out + forms.seams, units),
+      by_length("seam-tape", forms.seams, units),
+      by_length("form-tape", forms.edge + forms.knock_out, units),
+      by_area("release-agent", forms.formed, units),
       ledger_battens(forms, units),
-      by_length("isolation-strip", forms.isolation, "wall", units),
-      by_area("apron-foam", forms.foam, "inner face of aprons", units),
-      {"stakes", static_cast<double>(forms.stakes), "behind the edge strips of ground slabs", ""},
-      {"prop", static_cast<double>(forms.props), "under the outer edge of soffit panels",
+      by_length("isolation-strip", forms.isolation, units),
+      by_area("apron-foam", forms.foam, units),
+      {"stakes", static_cast<double>(forms.stakes), "", ""},
+      {"prop", static_cast<double>(forms.props), "",
        forms.props > 0 ? "measure from the floor to the soffit before buying" : ""},
-      {"bracket", static_cast<double>(forms.brackets), "under the overhangs that brackets carry",
+      {"bracket", static_cast<double>(forms.brackets), "",
        forms.brackets > 0 ? "rated for the slab's weight and someone leaning on its edge" : ""},
-      by_area("curing-sheet", sum.top, "top, and a lap all round", units),
-      by_area("sanding-discs", sum.top, "top", units),
-      by_area("sealer", sum.top + sum.edge_faces, "top and edge, two coats", units),
+      by_area("curing-sheet", sum.top, units),
+      by_area("sanding-discs", sum.top, units),
+      by_area("sealer", sum.top + sum.edge_faces, units),
   };
 }
 
@@ -193,7 +193,7 @@ Material supply_row(const Job& job, const Supply& good, const Need& need) {
   const double held = quantity_on_hand(job, row) * (counted ? 1 : good.pack);
   row.on_hand = held * unit.per_catalogue_unit;
   row.pack = good.pack_name;
-  row.basis = need.basis;
+  row.basis = need.worked.empty() ? basis(good.id) : basis(good.id, need.worked);
   buy(job, whole_packs((needed - held) / good.pack), good.price, {}, row);
   row.note = need.note;
   return row;

@@ -155,7 +155,7 @@ Value choose(const Value& condition, const Value& then, const Value& otherwise) 
   });
 }
 
-/// sum, max, min or count of all numbers that are given; nothing for another name.
+/// The sum of all numbers; max, min or count of those that are given; nothing for another name.
 std::optional<double> gathered(std::string_view name, const std::vector<Value>& arguments) {
   std::vector<double> all;
   for (const Value& argument : arguments) {
@@ -166,7 +166,9 @@ std::optional<double> gathered(std::string_view name, const std::vector<Value>& 
   if (name == "count") return static_cast<double>(all.size());
   if (name == "sum") {
     double sum = 0;
-    for (const double x : all) sum += x;
+    for (const Value& argument : arguments) {
+      for (const double x : argument.numbers) sum += x;
+    }
     return sum;
   }
   if (name == "max") return all.empty() ? 0 : *std::max_element(all.begin(), all.end());

@@ -135,7 +135,9 @@ class Expansion {
     };
     if (segment.empty()) return;
     const auto size = walk_.size(path);
-    if (segment == "#") {
+    if (segment == "$") {
+      if (size.value_or(0) > 0) paths.push_back(with(std::move(path), std::to_string(*size - 1)));
+    } else if (segment == "#") {
       for (std::size_t i = 0; i < size.value_or(0); ++i) {
         paths.push_back(with(path, std::to_string(i)));
       }

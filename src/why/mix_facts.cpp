@@ -3,18 +3,6 @@
 #include "why/facts.h"
 
 namespace strikeoff {
-namespace {
-
-/// kg or L, as the job has it.
-double dose_of(const Job& job, std::size_t additive) {
-  const auto& size = job.additives[additive].dose_size;
-  if (const Mass* mass = std::get_if<Mass>(&size)) return plain(*mass);
-  if (const Volume* volume = std::get_if<Volume>(&size)) return plain(*volume);
-  return not_given;
-}
-
-}  // namespace
-
 std::span<const JobFact> mix_facts() {
   static const JobFact facts[] = {
       {"/mix/bag", "kg", [](const Job& job, Indices) { return plain(job.mix.bag); }},
@@ -61,10 +49,24 @@ std::span<const JobFact> mix_facts() {
        [](const Job& job, Indices at) { return plain(job.additives[at[0]].price); }},
       {"/additives/*/per_bag/percent", "",
        [](const Job& job, Indices at) { return plain(job.additives[at[0]].binder_percent); }},
-      {"/additives/*/dose_size", "kg or L",
-       [](const Job& job, Indices at) { return dose_of(job, at[0]); }},
-      {"/additives/*/kind", "",
-       [](const Job& job, Indices at) { return static_cast<double>(job.additives[at[0]].kind); }},
+      {"/additives/*/dose_size/kg", "kg",
+       [](const Job& job, Indices at) {
+         const Mass* const mass = std::get_if<Mass>(&job.additives[at[0]].dose_size);
+         return mass ? plain(*mass) : not_given;
+       }},
+      {"/additives/*/dose_size/l", "L",
+       [](const Job& job, Indices at) {
+         const Volume* const volume = std::get_if<Volume>(&job.additives[at[0]].dose_size);
+         return volume ? plain(*volume) : not_given;
+       }},
+      {"/additives/*/kind/plasticizer", "",
+       [](const Job& job, Indices at) {
+         return job.additives[at[0]].kind == AdditiveKind::plasticizer ? 1.0 : 0.0;
+       }},
+      {"/additives/*/kind/retarder", "",
+       [](const Job& job, Indices at) {
+         return job.additives[at[0]].kind == AdditiveKind::retarder ? 1.0 : 0.0;
+       }},
   };
   return facts;
 }

@@ -7,6 +7,8 @@ std::span<const JobFact> slab_facts() {
   static const JobFact facts[] = {
       {"/slabs/*/thickness", "mm",
        [](const Job& job, Indices at) { return plain(job.slabs[at[0]].thickness); }},
+      {"/slabs/*/base", "m2",
+       [](const Job& job, Indices at) { return plain(signed_area(job.slabs[at[0]].base)); }},
       {"/slabs/*/density", "kg/m3",
        [](const Job& job, Indices at) { return plain(job.slabs[at[0]].density); }},
       {"/slabs/*/panel/stock/length", "mm",
