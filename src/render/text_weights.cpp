@@ -56,9 +56,14 @@ std::string bearing_table(const SlabPlan& slab, Units units) {
 
 std::string leaning_line(const Cantilever& worst) {
   const std::string side = the_side(worst.side);
+  if (!worst.strength) {
+    return fmt::format(
+        "When {} holds someone who leans on it is not known: the job does not give "
+        "the bag's strength",
+        side);
+  }
   if (!worst.lean_from) {
-    return fmt::format("The bag does not say when {} holds someone who leans on it: nobody does",
-                       side);
+    return fmt::format("By the bag's strength {} never holds someone who leans on it safely", side);
   }
   return fmt::format("Nobody leans on {} before {} after the first water", side,
                      show(*worst.lean_from));

@@ -40,7 +40,7 @@ TEST_CASE("joints stand 24 to 30 thicknesses apart as published", "[loads]") {
 
 TEST_CASE("a slab is parted into equal panels only past the spacing", "[loads]") {
   CHECK(joints_of(feet(8), feet(8), in(4)).none());
-  const ControlJoints one = joints_of(feet(8) + mm(1), feet(8), in(4));
+  const ControlJoints one = joints_of(feet(8) + mm(1), feet(6), in(4));
   REQUIRE(one.from_left.size() == 1);
   CHECK(one.from_left[0].in_mm() == Approx((feet(8).in_mm() + 1) / 2));
   CHECK(one.from_front.empty());
