@@ -172,6 +172,7 @@ std::optional<T> read_quantity(Reader& reader, const Node& node, const Range<T>&
   return value;
 }
 
+template std::optional<Area> read_quantity(Reader&, const Node&, const Range<Area>&);
 template std::optional<Length> read_quantity(Reader&, const Node&, const Range<Length>&);
 template std::optional<Volume> read_quantity(Reader&, const Node&, const Range<Volume>&);
 template std::optional<Mass> read_quantity(Reader&, const Node&, const Range<Mass>&);
