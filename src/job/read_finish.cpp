@@ -33,6 +33,10 @@ std::vector<int> read_grits(Context& c, const Node& node, const std::string& pat
   if (!node) return usual_grits(c, path);
   if (is_none(node)) return {};
   std::vector<int> grits;
+  if (!node.json->is_array()) {
+    wrong_kind(c.reader, node, "a list of grits", R"(as in [100, 200, 400], or "none")");
+    return grits;
+  }
   const auto entries = read_list(c.reader, node, "grits");
   if (!entries) return grits;
   if (entries->size() > most_grits) {
