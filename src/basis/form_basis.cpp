@@ -81,7 +81,7 @@ std::span<const BasisEntry> form_basis() {
        {{"usual", "job:/forms/screw_spacing"}},
        "simply supported beam under the push w h2/2 of a liquid, the cap of ACI 347's pressures",
        Known::recalled},
-      {"stakes",
+      {"stake-count",
        "/slabs/*/forms/stakes",
        "stakes behind the edge strips of a ground slab: along each strip one at each end and "
        "between "
@@ -96,7 +96,7 @@ std::span<const BasisEntry> form_basis() {
        {},
        "",
        Known::assumption},
-      {"props",
+      {"prop-count",
        "/slabs/*/forms/props",
        "props under soffit panels wider than 75 mm (3 in): along each one at each end and between "
        "them "
@@ -111,7 +111,7 @@ std::span<const BasisEntry> form_basis() {
        {},
        "load: ACI 347; strength and bow are assumptions",
        Known::recalled},
-      {"brackets",
+      {"bracket-count",
        "/slabs/*/forms/brackets",
        "brackets under overhangs that the job says are carried: along each side one at each end "
        "and "

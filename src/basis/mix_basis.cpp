@@ -132,7 +132,7 @@ std::span<const BasisEntry> mix_basis() {
       {"batch-water",
        "/batches/*/water_l",
        "water to pour in: of its bags, less what is crushed ice, at 1 kg/L",
-       "water * bags - ice",
+       "(water - ice) * bags",
        {{"water", "plan:/mix/water_per_bag_l"},
         {"bags", "plan:/batches/*/bags"},
         {"ice", "job:/site/ice"}}},

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "render/text_sections.h"
@@ -28,6 +29,13 @@ std::string with_unit(double value, const std::string& unit, const std::string& 
 
 std::string shown(const PlanNumber& number) {
   return with_unit(number.value, number.unit, number.in_us);
+}
+
+std::string sentence(std::string words) {
+  if (words.front() >= 'a' && words.front() <= 'z') {
+    words.front() = static_cast<char>(words.front() - 'a' + 'A');
+  }
+  return words + ".";
 }
 
 /// "12 min", "12; 12; 0 min", "12; 12; … 40 values, min".
@@ -62,12 +70,12 @@ std::string calculation(const PlanNumber& number, const Working& working) {
   return text;
 }
 
-std::string inputs(const Working& working) {
+std::string inputs(const Working& working, std::size_t indent) {
   text::Table table({{"", {}}, {"", {}}, {"", {}}});
   for (const WhyInput& input : working.inputs) {
     table.add({input.symbol, shown(input), input.origin});
   }
-  return table.empty() ? "" : table.str();
+  return table.empty() ? "" : table.str(indent);
 }
 
 std::string source(const Explanation& why) {
@@ -93,15 +101,16 @@ std::string listed(const std::vector<PlanNumber>& numbers, std::size_t most) {
 std::string render_text(const Explanation& why) {
   std::string text = paragraph("", fmt::format("{}: {}", why.number.name, shown(why.number)));
   if (why.number.pointer != why.number.name) text += paragraph("", why.number.pointer);
-  text += "\n" + paragraph("", why.words + ".");
+  text += "\n" + paragraph("", sentence(why.words));
   if (!why.working.formula.empty()) text += "\n" + calculation(why.number, why.working);
   if (!why.working.inputs.empty()) {
-    text += heading(why.working.formula.empty() ? "IT LOOKS AT" : "WHERE") + inputs(why.working);
+    text += heading(why.working.formula.empty() ? "IT LOOKS AT" : "WHERE") + inputs(why.working, 2);
   }
   if (!why.rests_on.empty()) text += heading("IT RESTS ON");
   for (const WhyStep& step : why.rests_on) {
     text += paragraph("", fmt::format("{}: {}", step.number.name, shown(step.number)));
-    text += indented("", step.words) + calculation(step.number, step.working);
+    text += indented("", sentence(step.words)) + calculation(step.number, step.working) +
+            inputs(step.working, 4);
   }
   text += "\n" + source(why);
   if (!why.others.empty()) {

@@ -19,7 +19,7 @@ constexpr std::size_t most_others = 20;
 constexpr std::size_t most_listed = 8;  // numbers of a list that are shown in a formula
 
 std::string digits(double value) {
-  if (std::isnan(value)) return "(not given)";
+  if (std::isnan(value)) return "none";
   const std::string text = fmt::format("{:.6g}", value);
   return value < 0 ? "(" + text + ")" : text;
 }
@@ -68,6 +68,11 @@ class Explainer {
   }
 
   [[nodiscard]] std::string unknown(const std::string& name) const {
+    for (const BasisEntry* entry : all_basis()) {
+      if (entry->name == name) {
+        return fmt::format("this plan has no number \"{}\"; it would be: {}", name, entry->words);
+      }
+    }
     std::vector<std::string> known;
     const bool pointer = name.starts_with("/");
     for (const NumberBasis& number : kinds_.numbers()) {

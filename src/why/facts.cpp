@@ -2,6 +2,7 @@
 #include "why/facts.h"
 
 #include <algorithm>
+#include <map>
 
 namespace strikeoff {
 namespace {
@@ -45,10 +46,13 @@ std::span<const JobList> job_lists() {
 }
 
 const JobFact* job_fact(std::string_view pattern) {
-  const auto facts = job_facts();
-  const auto found = std::find_if(facts.begin(), facts.end(),
-                                  [&](const JobFact* fact) { return fact->pattern == pattern; });
-  return found == facts.end() ? nullptr : *found;
+  static const std::map<std::string_view, const JobFact*> by_pattern = [] {
+    std::map<std::string_view, const JobFact*> facts;
+    for (const JobFact* fact : job_facts()) facts.emplace(fact->pattern, fact);
+    return facts;
+  }();
+  const auto found = by_pattern.find(pattern);
+  return found == by_pattern.end() ? nullptr : found->second;
 }
 
 const JobList* job_list(std::string_view pattern) {

@@ -101,7 +101,9 @@ class Expansion {
     for (std::size_t i = 0; i < pattern.size(); ++i) {
       std::vector<Path> longer;
       const std::string segment = meant(pattern[i], i);
-      for (Path& path : paths) add(std::move(path), segment, longer);
+      // A word that the number's own object says may be a number too: that of a batch.
+      const bool is_name = pattern[i].starts_with("@") || !is_index_text(segment);
+      for (Path& path : paths) add(std::move(path), segment, is_name, longer);
       paths = std::move(longer);
     }
     return paths;
@@ -128,7 +130,7 @@ class Expansion {
     return std::to_string(number_.indices[star]);
   }
 
-  void add(Path path, const std::string& segment, std::vector<Path>& paths) const {
+  void add(Path path, const std::string& segment, bool is_name, std::vector<Path>& paths) const {
     const auto with = [](Path from, std::string last) {
       from.push_back(std::move(last));
       return from;
@@ -143,11 +145,10 @@ class Expansion {
       }
     } else if (!size) {
       paths.push_back(with(std::move(path), segment));
-    } else if (const auto named = walk_.named(path, segment)) {
-      paths.push_back(with(std::move(path), std::to_string(*named)));
-    } else if (std::all_of(segment.begin(), segment.end(),
-                           [](char c) { return c >= '0' && c <= '9'; }) &&
-               std::stoul(segment) < *size) {
+    } else if (is_name) {
+      const auto named = walk_.named(path, segment);
+      if (named) paths.push_back(with(std::move(path), std::to_string(*named)));
+    } else if (std::stoul(segment) < *size) {
       paths.push_back(with(std::move(path), segment));
     }
   }

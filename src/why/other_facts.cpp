@@ -72,6 +72,22 @@ std::span<const JobFact> other_facts() {
        [](const Job& job, Indices at) { return plain(job.forms.strip_stock[at[0]].width); }},
       {"/forms/strip_stock/*/thickness", "mm",
        [](const Job& job, Indices at) { return plain(job.forms.strip_stock[at[0]].thickness); }},
+      {"/finish/sealer/coats", "",
+       [](const Job& job, Indices) {
+         return job.finish.sealer ? plain(job.finish.sealer->coats) : not_given;
+       }},
+      {"/finish/sealer/covers", "m2",
+       [](const Job& job, Indices) {
+         return job.finish.sealer ? plain(job.finish.sealer->covers) : not_given;
+       }},
+      {"/finish/sealer/pack", "L",
+       [](const Job& job, Indices) {
+         return job.finish.sealer ? plain(job.finish.sealer->pack) : not_given;
+       }},
+      {"/finish/sealer/recoat", "min",
+       [](const Job& job, Indices) {
+         return job.finish.sealer ? plain(job.finish.sealer->recoat) : not_given;
+       }},
   };
   return facts;
 }

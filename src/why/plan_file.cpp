@@ -89,6 +89,10 @@ std::string pointer_of(const Path& path) {
   return pointer;
 }
 
+bool is_index_text(std::string_view segment) {
+  return index_of(segment).has_value();
+}
+
 bool goes_by(const PlanFile::Json& element, std::string_view name) {
   if (!element.is_object()) return false;
   return std::any_of(names.begin(), names.end(), [&](const char* key) {

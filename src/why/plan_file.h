@@ -16,6 +16,9 @@ using Path = std::vector<std::string>;  // the segments of a JSON Pointer
 [[nodiscard]] Path path_of(std::string_view pointer);
 [[nodiscard]] std::string pointer_of(const Path& path);
 
+/// True for the digits of an index.
+[[nodiscard]] bool is_index_text(std::string_view segment);
+
 /// The plan as its file has it, to look up numbers by pointer.
 class PlanFile {
  public:
