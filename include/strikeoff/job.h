@@ -30,13 +30,6 @@ struct Assumption {
   bool operator==(const Assumption&) const = default;
 };
 
-/// A key of the job file that this version reads but does not plan for.
-struct NotPlanned {
-  std::string path;
-  std::string what;  // "level readings are not planned yet"
-  bool operator==(const NotPlanned&) const = default;
-};
-
 /// A board or a sheet as it is sold. Boards: strips run along the length.
 struct Stock {
   std::string id;  // catalogue id, or the name of an inline stock
@@ -334,7 +327,6 @@ struct Job {
   double tax = 0;
   Limits limits;
   std::vector<Assumption> assumptions;  // heaviest first
-  std::vector<NotPlanned> not_planned;  // in file order
   bool operator==(const Job&) const = default;
 };
 

@@ -322,7 +322,6 @@ std::span<const BasisEntry> pour_basis() {
        "within",
        {{"within", "job:/crew/pour_within"}}},
       {"crew", "", "roles of the job's crew", "", {}},
-      {"not-planned", "", "read from the job, not used", "", {}},
   };
   return entries;
 }

@@ -4,26 +4,7 @@
 #include <algorithm>
 #include <utility>
 
-#include "basis/basis.h"
-
 namespace strikeoff {
-namespace {
-
-std::vector<Check> not_planned_checks(const Job& job) {
-  std::vector<Check> checks;
-  for (const NotPlanned& key : job.not_planned) {
-    Check check;
-    check.code = "not-planned";
-    check.level = Level::caution;
-    check.title = key.path + ": " + key.what;
-    check.advice = "The plan leaves this out: work it out by hand, or have it worked out.";
-    check.basis = basis("not-planned");
-    checks.push_back(std::move(check));
-  }
-  return checks;
-}
-
-}  // namespace
 
 Check measured(std::string code, std::string title, Length value, Length limit, std::string basis) {
   Check check;
@@ -50,8 +31,8 @@ std::vector<Check> run_checks(const Job& job, const Plan& plan) {
                      base_checks(job, plan), slab_checks(job, plan), opening_checks(job, plan),
                      overhang_checks(job, plan), support_checks(job, plan), steel_checks(job, plan),
                      ground_checks(job, plan), panel_checks(job, plan), stiffness_checks(job, plan),
-                     form_checks(job, plan), hardening_checks(job, plan), not_planned_checks(job),
-                     lift_checks(job, plan), safety_checks(job, plan)}) {
+                     form_checks(job, plan), hardening_checks(job, plan), lift_checks(job, plan),
+                     safety_checks(job, plan)}) {
     checks.insert(checks.end(), group.begin(), group.end());
   }
   std::stable_sort(checks.begin(), checks.end(),

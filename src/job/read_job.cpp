@@ -209,7 +209,6 @@ ReadResult read_job(std::string_view text, const Catalogue& catalogue) {
   auto problems = reader.diagnostics(std::move(read.diagnostics));
   if (!problems.empty()) return {std::nullopt, std::move(problems)};
   job.assumptions = reader.assumptions();
-  job.not_planned = reader.not_planned();
   return {std::move(job), {}};
 }
 

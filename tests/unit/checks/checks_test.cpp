@@ -91,19 +91,6 @@ TEST_CASE("a check that holds counts nothing that is not there", "[checks]") {
   CHECK(form_check(job, plan, "short-board").unit == "part left over");
 }
 
-TEST_CASE("every key that is not planned is answered", "[checks]") {
-  Job job = potting_bench_job();
-  job.not_planned = {{"/slabs/0/levels", "level readings are not planned yet"},
-                     {"/slabs/0/fall", "a fall is not planned yet"}};
-  const auto checks = run_checks(job, potting_bench_plan());
-  const auto number = std::count_if(checks.begin(), checks.end(),
-                                    [](const Check& c) { return c.code == "not-planned"; });
-  CHECK(number == 2);
-  CHECK(find_check(checks, "not-planned").level == Level::caution);
-  CHECK(find_check(checks, "not-planned").title ==
-        "/slabs/0/levels: level readings are not planned yet");
-}
-
 TEST_CASE("stops come first and what holds comes last", "[checks]") {
   Job job = potting_bench_job();
   Plan plan = potting_bench_plan();

@@ -36,12 +36,6 @@ std::string assumed(const Job& job, const std::string& path) {
   return found == nullptr ? "" : found->value;
 }
 
-std::vector<std::string> not_planned(const Job& job) {
-  std::vector<std::string> paths;
-  for (const NotPlanned& entry : job.not_planned) paths.push_back(entry.path);
-  return paths;
-}
-
 }  // namespace
 
 TEST_CASE("the shortest job gets every default", "[job]") {
@@ -68,7 +62,6 @@ TEST_CASE("the shortest job gets every default", "[job]") {
   CHECK(job.site.air == Temperature::fahrenheit(70));
   CHECK(job.site.bag_temperature == job.site.air);
   CHECK(job.site.water_temperature == Temperature::celsius(15));
-  CHECK(job.not_planned.empty());
 }
 
 TEST_CASE("every default is an assumption with its place and the heaviest comes first", "[job]") {

@@ -44,7 +44,6 @@ TEST_CASE("the weather that a job gives is read and nothing of it assumed", "[jo
   for (const char* key : {"air", "humidity", "wind", "sun"}) {
     CHECK(assumed(job, std::string("/site/") + key).path.empty());
   }
-  CHECK(job.not_planned.empty());
 }
 
 TEST_CASE("weather that a job does not give is assumed and listed", "[job]") {
