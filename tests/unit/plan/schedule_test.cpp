@@ -306,15 +306,17 @@ TEST_CASE("the wet cure says how often under what cover and how much water", "[s
 TEST_CASE("sealing waits for the drying test and first use for sealing", "[schedule]") {
   Job job = potting_bench_job();
   const auto tasks = [&] { return scheduled(job, potting_bench_plan()); };
-  const double sanded = 22 + 120, tested = sanded + 16 * 60;
+  // Three grits of 19.34 min, and 2 h for the paste in the pits after the first.
+  const double sanded = 22 + 120 + 3 * 19.34 + 120, tested = sanded + 16 * 60;
   CHECK(start_of(tasks(), "Let it dry") == Approx(sanded));
   CHECK(end_of(tasks(), "Let it dry") == Approx(tested));
-  job.mix.seal_after = hours(17);  // 18 h: the end of the test
+  job.mix.seal_after = hours(20);  // 21 h: the end of the test
   CHECK(start_of(tasks(), "Seal, coat 1") == Approx(tested));
-  job.mix.seal_after = hours(19);
-  CHECK(start_of(tasks(), "Seal, coat 1") == Approx(22 + 19 * 60));
+  job.mix.seal_after = hours(22);
+  CHECK(start_of(tasks(), "Seal, coat 1") == Approx(22 + 22 * 60));
   job.mix.full_service = hours(1);
-  CHECK(start_of(tasks(), "First full use") == Approx(22 + 19 * 60));
+  // Two coats of 7.74 min, 4 h between them.
+  CHECK(start_of(tasks(), "First full use") == Approx(22 + 22 * 60 + 2 * 7.74 + 240));
 }
 
 TEST_CASE("an ordinary mix is sanded after its wet week and a rapid one before", "[schedule]") {
@@ -467,7 +469,8 @@ TEST_CASE("light use is a step of its own where a strength tells", "[schedule]")
   Job job = potting_bench_job();
   CHECK(tasks_beginning(scheduled(job, potting_bench_plan()), "Light use") == 0);
   job.mix.strength = {{hours(24), megapascals(14)}, {days(28), megapascals(38)}};
-  CHECK(start_of(scheduled(job, potting_bench_plan()), "Light use") == Approx(22 + 24 * 60));
+  CHECK(start_of(scheduled(job, potting_bench_plan()), "Light use") ==
+        Approx(22 + 24 * 60 + 2 * 7.74 + 240));
   job.mix.full_service = hours(20);
   job.mix.strength = {{hours(1), megapascals(21)}};
   CHECK(tasks_beginning(scheduled(job, potting_bench_plan()), "Light use") == 0);

@@ -24,10 +24,10 @@ TEST_CASE("the plan file has its parts in a fixed order") {
   const std::string text = render_json(test::printed_bench_plan());
   CHECK(text.starts_with("{\n  \"format\": \"strikeoff-plan/1\",\n"));
   CHECK(text.ends_with("}\n"));
-  CHECK(keys(Json::parse(text)) == std::vector<std::string>{"format", "job", "assumptions", "slabs",
-                                                            "mix", "batches", "pour", "hardening",
-                                                            "cut_list", "materials", "cost",
-                                                            "schedule", "checks"});
+  CHECK(keys(Json::parse(text)) ==
+        std::vector<std::string>{"format", "job", "assumptions", "slabs", "mix", "batches", "pour",
+                                 "hardening", "handling", "finish", "cut_list", "materials", "cost",
+                                 "schedule", "checks"});
 }
 
 TEST_CASE("quantities are SI at full precision") {
