@@ -1,10 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "plan/materials.h"
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <cmath>
-
-#include <algorithm>
 
 #include "basis/basis.h"
 #include "mix/mix.h"
