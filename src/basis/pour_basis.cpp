@@ -148,17 +148,19 @@ std::span<const BasisEntry> pour_basis() {
        {{"retarder", "job:/additives/#/kind/retarder"}, {"doses", "plan:/mix/doses/#/per_bag"}}},
       {"remedy-margin",
        "/pour/remedies/*/margin_min",
-       "usable time less the longest wait of the pour planned again with this one change",
+       "usable time less the longest wait, or the age of a batch when placed, of the pour planned "
+       "again "
+       "with this one change",
        "",
        {}},
       {"remedy-cost", "/pour/remedies/*/cost", "what the change costs more than the plan", "", {}},
       {"change-margin",
        "/pour/changes/*/margin_min",
-       "usable time less the longest wait of the pour planned again with this one change",
+       "usable time less the longest wait, or the age of a batch when placed, of the pour planned "
+       "again "
+       "with this one change",
        "",
        {}},
-      {"change-cost", "/pour/changes/*/cost", "what the change costs more than the plan", "", {}},
-
       {"batch-mixer", "/batches/*/mixer", "mixers are used in turn", "", {}},
       {"batch-contact",
        "/batches/*/contact_min",

@@ -15,9 +15,10 @@ namespace {
 constexpr std::array names = {"code",  "stock", "step", "name", "number", "what", "who",
                               "cover", "mark",  "slab", "unit", "grit",   "item"};
 
-/// The suffix of a key and the unit it stands for; the longer of two goes first.
+/// The suffix of a key and the unit it stands for; of two that fit the first counts.
 constexpr std::pair<std::string_view, std::string_view> suffixes[] = {
-    {"_kg_m2_h", "kg/(m2 h)"},
+    {"_kg_m2_h", "kg/m2/h"},
+    {"_km_h", "km/h"},
     {"_kg_m3", "kg/m3"},
     {"_per_min", "a minute"},
     {"_mm", "mm"},
@@ -29,7 +30,6 @@ constexpr std::pair<std::string_view, std::string_view> suffixes[] = {
     {"_h", "h"},
     {"_kpa", "kPa"},
     {"_mpa", "MPa"},
-    {"_km_h", "km/h"},
     {"_n", "N"},
     {"_deg", "degrees"},
 };
