@@ -15,7 +15,7 @@ const BasisEntry entries[] = {
     {"batch-weight",
      "/slabs/*/loads/batch_kg",
      "the heaviest batch, bags and water and ice; its bucket's weight is not known",
-     "max(dry + water + ice * bags)",
+     "max(dry + water + if(given(ice), ice, 0) * bags)",
      {{"dry", "plan:/batches/#/dry_kg"},
       {"water", "plan:/batches/#/water_kg"},
       {"ice", "plan:/mix/ice_per_bag_kg"},
