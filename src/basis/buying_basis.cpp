@@ -131,6 +131,13 @@ std::span<const BasisEntry> buying_basis() {
        "",
        Known::assumption},
 
+      {"damp-cloth",
+       "/materials/damp-cloth/needed",
+       "cloth to keep the top damp under the sheet, and a lap; none for a mix stripped within 12 h",
+       "sum(top) * rate",
+       {{"top", "plan:/slabs/#/top_area_m2"}, {"rate", per_metre}},
+       "",
+       Known::assumption},
       {"on-hand",
        "/materials/*/on_hand",
        "what the job says is there, in the unit of what is needed",
@@ -148,8 +155,7 @@ std::span<const BasisEntry> buying_basis() {
        "/materials/release-agent/packs /materials/ledger-batten/packs "
        "/materials/isolation-strip/packs /materials/apron-foam/packs /materials/stakes/packs "
        "/materials/prop/packs /materials/bracket/packs /materials/curing-sheet/packs "
-       "/materials/damp-cloth/packs "
-       "/materials/sanding-discs/packs",
+       "/materials/damp-cloth/packs /materials/sanding-discs/packs",
        "what is needed less what is on hand, up to whole packs",
        "max(0, ceil((needed - on_hand) / pack))",
        {{"needed", "plan:/materials/./needed"},

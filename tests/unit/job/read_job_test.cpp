@@ -101,15 +101,10 @@ TEST_CASE("a value the job gives is no assumption", "[job]") {
                "usable": "50 %", "times_per": "batch", "times": {"load": "1 min",
                "mix": {"usual": "3 min", "bad": "5 min"}, "discharge": "30 s", "reset": "30 s",
                "carry": "30 s", "return": "30 s", "place": "2 min"}},
-<<<<<<< HEAD
       "site": {"air": "60 F", "humidity": "50 %", "wind": "0 mph", "sun": "shade",
                "bag_temperature": "60 F", "water_temperature": "55 F"},
-      "limits": {"margin": "2 min"})");
-=======
-      "site": {"air": "60 F", "bag_temperature": "60 F", "water_temperature": "55 F"},
       "limits": {"margin": "2 min"},
       "finish": {"grits": [120], "fill_pits": true, "sealer": "none"})");
->>>>>>> s4
   std::vector<std::string> left;
   for (const Assumption& a : job.assumptions) left.push_back(a.path);
   CHECK(left ==
