@@ -56,8 +56,7 @@ const BasisEntry entries[] = {
      "memory)",
      Known::second_hand},
     {"soffit-strength",
-     "/hardening/milestones/props/strength_mpa /checks/strength/value "
-     "/checks/strength/limit",
+     "/hardening/milestones/props/strength_mpa /checks/strength/limit",
      "soffits stay carried until 10 MPa",
      "",
      {},

@@ -89,3 +89,8 @@ TEST_CASE("where the coldest water does not cool enough ice does as far as the e
   CHECK(to(42).has_value());
   CHECK_FALSE(to(42.2).has_value());
 }
+
+TEST_CASE("colder water cools a bagged mix by its share of the heat", "[mix]") {
+  // 25 kg + 2.8 kg of water: 2.8/(0.22 x 25 + 2.8) = 0.337 C for 1 C.
+  CHECK(mixed({{25, 20}}, {2.8, 20}) - mixed({{25, 20}}, {2.8, 19}) == Approx(0.3373).margin(1e-4));
+}

@@ -5,11 +5,6 @@
 
 using namespace strikeoff;
 
-TEST_CASE("colder water cools a bagged mix by its share of the heat", "[working-time]") {
-  // 25 kg + 2.8 kg of water: 2.8/(0.22 x 25 + 2.8) = 0.337 C for 1 C.
-  CHECK(mixed({{25, 20}}, {2.8, 20}) - mixed({{25, 20}}, {2.8, 19}) == Approx(0.3373).margin(1e-4));
-}
-
 TEST_CASE("the temperature factor is the inverse of the equivalent-age factor", "[working-time]") {
   // ASTM C1074 (from memory), Q = 5000 K so Ea = 41570 J/mol, reference 20 C.
   const auto [celsius, rate] = GENERATE(table<double, double>({{5, 0.3986},
