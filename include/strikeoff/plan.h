@@ -278,9 +278,10 @@ struct PourPlan {
 struct HourPlan {
   HourWeather weather;   // on a straight line between the hours of the job; humidity as judged
   Temperature concrete;  // of fresh mix of that hour
-  EvaporationRate evaporation;           // from it
-  std::optional<EvaporationRate> worst;  // of a pour begun then; nothing: not known
-  std::string against;                   // why not to begin then; empty: it can be
+  EvaporationRate evaporation;  // from it
+  /// Of a pour begun then, the top as warm as the air where that is warmer; nothing: not known.
+  std::optional<EvaporationRate> worst;
+  std::string against;  // why not to begin then; empty: it can be
 };
 
 /// How long a wet top stays wet under what covers it.

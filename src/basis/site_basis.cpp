@@ -225,7 +225,9 @@ const BasisEntry entries[] = {
      Known::recalled},
     {"hour-worst",
      "/site/hours/*/worst_kg_m2_h",
-     "the highest rate, looked at every ten minutes, of a pour begun then until its top is covered",
+     "the highest rate, looked at every ten minutes, of a pour begun then until its top is "
+     "covered, "
+     "the top as warm as the air where that is warmer than the mix",
      "",
      {},
      uno_source,

@@ -53,7 +53,8 @@ std::string better_hour(const SitePlan& site, Units units) {
   const auto best = std::find_if(site.hours.begin(), site.hours.end(), [&](const HourPlan& hour) {
     return hour.weather.time == *site.best_start;
   });
-  if (best == site.hours.end() || !best->worst || *best->worst >= site.evaporation) return "";
+  const EvaporationRate now = site.evaporation_warmed.value_or(site.evaporation);
+  if (best == site.hours.end() || !best->worst || *best->worst >= now) return "";
   return fmt::format(" Begun at {} it is {} at worst.", show_time(*site.best_start),
                      show(*best->worst, units));
 }
@@ -64,7 +65,7 @@ std::string drying_advice(const SitePlan& site, EvaporationRate limit, bool cove
     text = fmt::format(
         "A bare edge skins over in about {}: lay a sheet on each zone as soon as "
         "it is struck off, and never sprinkle it to trowel it. ",
-        show(*site.skin));
+        show_at_most(*site.skin));
   }
   text += covered ? "Have the protection that the job names up before the first batch. "
                   : "Put up a windbreak, shade, fog or a tent, and name them in site.protection. ";

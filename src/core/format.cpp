@@ -133,6 +133,20 @@ std::string show_roughly(Volume volume, Units units) {
   return show_number(l, l < 10 ? 1 : 0) + " L";
 }
 
+std::string show_buckets(double buckets, Volume each, Units units) {
+  const std::string of = show_roughly(each, units);
+  const std::string number = show_number(buckets, 1);
+  if (buckets < 1 && number != "1") return "less than a bucket of " + of;
+  return fmt::format("{} {} of {}", number, number == "1" ? "bucket" : "buckets", of);
+}
+
+std::string show_at_most(Duration duration) {
+  const double value = in_minutes(duration);
+  const double step = value < 10 ? 1 : value < 120 ? 5 : 30;
+  // Under a minute there is nothing to round to.
+  return show(value < 1 ? duration : minutes(std::floor(value / step + 1e-9) * step));
+}
+
 std::string show(Duration duration) {
   const double value = in_minutes(duration);
   const std::string sign = value < 0 ? "-" : "";

@@ -32,6 +32,10 @@ namespace strikeoff {
                                Units units);  // "0.06 lb/ft2/h", "0.31 kg/m2/h"
 /// Rough amounts of water: "12 L", "3.2 gal".
 [[nodiscard]] std::string show_roughly(Volume volume, Units units);
+/// Water by the bucket: "4.3 buckets of 10 L", "less than a bucket of 10 L".
+[[nodiscard]] std::string show_buckets(double buckets, Volume each, Units units);
+/// An estimate on its short side: whole minutes, from 10 min on 5 min, from 2 h on half hours.
+[[nodiscard]] std::string show_at_most(Duration duration);
 /// "45 s", "12 min", "7.5 min", "1 h 30 min", "28 d": units do not depend on the country.
 [[nodiscard]] std::string show(Duration duration);
 /// "+1:05" h:min after the first water contact; "-0:45" before it.

@@ -15,14 +15,12 @@ std::string how_often(const SitePlan& site, const std::string& cover) {
   const auto found = std::find_if(site.wettings.begin(), site.wettings.end(),
                                   [&](const Wetting& one) { return one.cover == cover; });
   if (found == site.wettings.end()) return "";
-  return show(std::min(found->every.value_or(hours(24)), Duration{hours(24)}));
+  return show_at_most(std::min(found->every.value_or(hours(24)), Duration{hours(24)}));
 }
 
 std::string water(const SitePlan& site, Units units) {
-  const std::string buckets = show_number(site.cure_buckets, 1);
-  return fmt::format("about {} of water in all, {} {} of {}", show_roughly(site.cure_water, units),
-                     buckets, buckets == "1" ? "bucket" : "buckets",
-                     show_roughly(site.bucket, units));
+  return fmt::format("about {} of water in all, {}", show_roughly(site.cure_water, units),
+                     show_buckets(site.cure_buckets, site.bucket, units));
 }
 
 }  // namespace

@@ -23,7 +23,7 @@ std::string drying(const SitePlan& site, Units units) {
       "The fresh top loses up to about {} of water, in {}. That is an estimate: {} to {}. A bare "
       "edge skins over in about {}.",
       show(site.evaporation, units), air, show(site.evaporation_least, units),
-      show(site.evaporation_most, units), show(*site.skin));
+      show(site.evaporation_most, units), show_at_most(*site.skin));
   if (site.evaporation_warmed) {
     text += fmt::format(" Once it is as warm as the air it is {}.",
                         show(*site.evaporation_warmed, units));
@@ -40,7 +40,7 @@ std::string dew(const SitePlan& site, Units units) {
 }
 
 std::string wetting(const Wetting& wetting) {
-  return fmt::format("{} every {}", wetting.cover, show(*wetting.every));
+  return fmt::format("{} every {}", wetting.cover, show_at_most(*wetting.every));
 }
 
 std::string cure(const SitePlan& site, Units units) {
@@ -50,12 +50,9 @@ std::string cure(const SitePlan& site, Units units) {
   }
   const std::string how =
       parts.empty() ? "it stays wet by itself" : "wet it again: " + joined(parts, "; ");
-  return fmt::format("While it cures, {}, {}. It takes about {} of water under a {}: {} of {}.",
+  return fmt::format("While it cures, {}, {}. It takes about {} of water under a {}: {}.",
                      show(site.wet_cure), how, show_roughly(site.cure_water, units),
-                     site.cure_cover,
-                     fmt::format("{} {}", show_number(site.cure_buckets, 1),
-                                 show_number(site.cure_buckets, 1) == "1" ? "bucket" : "buckets"),
-                     show_roughly(site.bucket, units));
+                     site.cure_cover, show_buckets(site.cure_buckets, site.bucket, units));
 }
 
 std::string hours_table(const SitePlan& site, Units units) {

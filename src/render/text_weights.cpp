@@ -18,12 +18,13 @@ bool stands_on_base(const SlabPlan& slab) {
 
 std::string slab_line(const SlabPlan& slab, Units units) {
   const SlabLoads& loads = slab.loads;
+  const std::string fresh = show(loads.fresh, units), hard = show(slab.mass, units);
   return fmt::format(
-      "{} fresh, {} hard. On pour day {} with the heaviest batch and {} ({}, an assumption); "
-      "bucket "
-      "and panel are not counted",
-      show(loads.fresh, units), show(slab.mass, units), show(loads.pour_day, units),
-      count(loads.people, "person who places", "people who place"), show(loads.people_mass, units));
+      "The slab weighs {}. On pour day {} with the heaviest batch and {} ({}, an assumption); "
+      "bucket and panel are not counted",
+      fresh == hard ? fresh : fmt::format("{} fresh, {} hard", fresh, hard),
+      show(loads.pour_day, units), count(loads.people, "person who places", "people who place"),
+      show(loads.people_mass, units));
 }
 
 /// A plan with more supports than this lists the heaviest ones.

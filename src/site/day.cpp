@@ -76,7 +76,7 @@ HourPlan pour_at(const Job& job, const MixPlan& mix, std::chrono::minutes time,
     return hour;
   }
   const BareSpell spell = bare_spell(site, hour.concrete, clock(time), end);
-  hour.worst = spell.evaporation;
+  hour.worst = spell.warmed;  // a chilled mix warms before the top is covered
   hour.against = against(spell, job.units);
   return hour;
 }

@@ -74,7 +74,7 @@ TEST_CASE("the drying check says the band and what to do", "[checks]") {
         "to 1.68 kg/m2/h as such estimates go");
   CHECK(check.value == Approx(1.2));
   CHECK(check.limit == Approx(1.0));
-  CHECK_THAT(check.advice, Contains("A bare edge skins over in about 3.6 min"));
+  CHECK_THAT(check.advice, Contains("A bare edge skins over in about 3 min"));
   CHECK_THAT(check.advice, Contains("name them in site.protection"));
   CHECK_THAT(check.advice, Contains("No water and ice bring it under 1 kg/m2/h."));
   plan.site.water_at_most = Temperature::celsius(6.9);

@@ -13,9 +13,9 @@ AIR AND WATER
 -------------
   The fresh top loses up to about 0.06 lb/ft2/h of water, in air of 77 F, 40 % humidity, wind 5 mph,
   a mix of 68 F. That is an estimate: 0.04 lb/ft2/h to 0.09 lb/ft2/h. A bare edge skins over in
-  about 14 min.
-  While it cures, 1 h, wet it again: bare every 21 min; sheet over the wet top every 3 h 30 min. It
-  takes about 0.5 gal of water under a sheet over the wet top: 0.2 buckets of 2.5 gal.
+  about 10 min.
+  While it cures, 1 h, wet it again: bare every 20 min; sheet over the wet top every 3 h 30 min. It
+  takes about 0.5 gal of water under a sheet over the wet top: less than a bucket of 2.5 gal.
 )");
 }
 

@@ -176,7 +176,8 @@ TEST_CASE("the best hour to begin has the least worst rate", "[site]") {
     double worst = 0;
     for (int minute = 0; minute <= 180; ++minute) {
       const HourWeather at = weather_at(job.site.hours, hours(start) + minutes(minute));
-      worst = std::max(worst, rate(evaporation_uno(mix, at.air, at.humidity, at.wind)));
+      worst = std::max(worst,
+                       rate(evaporation_uno(std::max(mix, at.air), at.air, at.humidity, at.wind)));
     }
     CHECK(rate(*site.hours.at(static_cast<std::size_t>(start - 6)).worst) ==
           Approx(worst).epsilon(2e-3));
