@@ -86,7 +86,7 @@ const BasisEntry entries[] = {
      Known::definition},
     {"ready-by",
      "/checks/ready-by/value /checks/ready-by/limit",
-     "hours from the first water to the first full use, the last step of the schedule; "
+     "days from the first water to the first full use, the last step of the schedule; "
      "limit: to the day and time of ready_by, its midnight without a time; the pour begins "
      "at noon where the job has no start time",
      "",

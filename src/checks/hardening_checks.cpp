@@ -105,8 +105,8 @@ Check ready_by_check(const Job& job, const Plan& plan) {
   Check check;
   check.code = "ready-by";
   check.basis = basis("ready-by");
-  check.unit = "h";
-  if (use) check.value = in_hours(*use);
+  check.unit = "d";
+  if (use) check.value = *use / days(1);
   if (!use) {
     check.level = Level::caution;
     check.title = fmt::format("Whether the slab is ready by {} is not known", by);
@@ -123,7 +123,7 @@ Check ready_by_check(const Job& job, const Plan& plan) {
     return check;
   }
   const Duration most = until(*job.ready_by, job);
-  check.limit = in_hours(most);
+  check.limit = most / days(1);
   if (*use > most + rounding) return too_late(plan.hardening, by, most, std::move(check));
   check.title = fmt::format("The slab is ready for full use by {}", by);
   return check;

@@ -104,14 +104,15 @@ std::string show_at_least(Temperature temperature, Units units) {
   return show_number(std::ceil(value - 1e-9), 0) + (us ? " F" : " C");
 }
 
+std::string show_strength(Pressure strength, Units units) {
+  return units == Units::us ? show_number(in_psi(strength), 0) + " psi"
+                            : show_number(in_megapascals(strength), 1) + " MPa";
+}
+
 std::string show(Pressure pressure, Units units) {
-  const bool strength = pressure >= megapascals(1);
-  if (units == Units::us) {
-    return strength ? show_number(in_psi(pressure), 0) + " psi"
-                    : show_number(in_psf(pressure), 1) + " psf";
-  }
-  return strength ? show_number(in_megapascals(pressure), 1) + " MPa"
-                  : fmt::format("{:.2f} kPa", in_kilopascals(pressure));
+  if (pressure >= megapascals(1)) return show_strength(pressure, units);
+  return units == Units::us ? show_number(in_psf(pressure), 1) + " psf"
+                            : fmt::format("{:.2f} kPa", in_kilopascals(pressure));
 }
 
 std::string show(Speed speed, Units units) {

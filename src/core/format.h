@@ -38,6 +38,7 @@ namespace strikeoff {
 [[nodiscard]] std::string show_at_most(Duration duration);
 /// "45 s", "12 min", "7.5 min", "1 h 30 min", "28 d": units do not depend on the country.
 [[nodiscard]] std::string show(Duration duration);
+[[nodiscard]] std::string show_strength(Pressure strength, Units units);  // "2000 psi", "0.9 MPa"
 /// "+1:05" h:min after the first water contact; "-0:45" before it.
 [[nodiscard]] std::string show_clock(Duration from_contact);
 /// A plain number with at most `decimals`, trailing zeros dropped, never "-0".

@@ -71,6 +71,10 @@ std::vector<ExpectedStrength> expected(const Hardener& hardener, const PourPlan&
   for (const int day : {1, 3, 7, 28}) {
     add(std::to_string(day) + " d", pour.end + days(day));
   }
+  std::stable_sort(result.begin(), result.end(),
+                   [](const ExpectedStrength& a, const ExpectedStrength& b) {
+                     return a.point.age < b.point.age;
+                   });
   return result;
 }
 

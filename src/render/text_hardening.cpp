@@ -20,10 +20,14 @@ std::string slowing_words(const HardeningPlan& plan, Units units) {
                      show_number(*plan.slowing, 1));
 }
 
+/// Under a few per cent of any label's strength there is none to speak of.
+constexpr Pressure none_yet = megapascals(0.1);
+
 std::string strength_words(const HardeningPlan& plan, Units units) {
   std::vector<std::string> parts;
   for (const ExpectedStrength& expected : plan.expected) {
-    const std::string strength = show(expected.point.strength, units);
+    const Pressure reached = expected.point.strength;
+    const std::string strength = reached < none_yet ? "none yet" : show_strength(reached, units);
     parts.push_back(expected.when == "strip" ? strength + " when it is stripped"
                                              : strength + " after " + expected.when);
   }

@@ -102,8 +102,8 @@ TEST_CASE("a slab is ready to the minute or not", "[checks]") {
   job.ready_by = at(May / 29, 8h + 22min);
   const Check just = check_of(job, "ready-by");
   CHECK(just.level == Level::ok);
-  CHECK(just.value.value() == Approx(28 * 24 + 22.0 / 60));
-  CHECK(just.limit.value() == Approx(28 * 24 + 22.0 / 60));
+  CHECK(just.value.value() == Approx(28 + 22.0 / (24 * 60)));
+  CHECK(just.limit.value() == Approx(28 + 22.0 / (24 * 60)));
   CHECK(hardened(job).hardening.start_by == "2026-05-01T08:00:00");
   job.ready_by = at(May / 29, 8h + 21min);
   const Check late = check_of(job, "ready-by");
