@@ -45,6 +45,7 @@ struct Catalogue {
   std::vector<CatalogueEntry<Stock>> boards;
   std::vector<CatalogueEntry<Stock>> panels;
   std::vector<CatalogueEntry<Additive>> additives;
+  std::vector<CatalogueEntry<Sealer>> sealers;
   std::vector<CatalogueEntry<Supply>> supplies;
 };
 

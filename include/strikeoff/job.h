@@ -30,13 +30,6 @@ struct Assumption {
   bool operator==(const Assumption&) const = default;
 };
 
-/// A key of the job file that this version reads but does not plan for.
-struct NotPlanned {
-  std::string path;
-  std::string what;  // "level readings are not planned yet"
-  bool operator==(const NotPlanned&) const = default;
-};
-
 /// A board or a sheet as it is sold. Boards: strips run along the length.
 struct Stock {
   std::string id;  // catalogue id, or the name of an inline stock
@@ -248,8 +241,9 @@ enum class Protection { windbreak, shade, fog, sheet, film, tent, blanket, heate
 
 struct Site {
   Temperature air, bag_temperature, water_temperature;
+  bool bags_as_air = false;       // the job does not say: they follow the air
   double humidity = 0.5;          // relative
-  bool humidity_assumed = false;  // the job does not say: it can be much drier
+  bool humidity_assumed = false;  // the job does not say, or not at every hour: it can be drier
   Speed wind;
   bool sun = false;
   Mass ice;                          // part of the mixing water of one bag
@@ -264,17 +258,17 @@ struct Site {
 struct Sealer {
   std::string id, name;
   int coats = 2;
-  Area covers;                  // of one pack, one coat
-  Volume pack;                  // what one pack holds
-  Duration recoat;              // least wait between two coats
-  std::optional<double> price;  // per pack
+  Area covers;                     // of one pack, one coat
+  Volume pack;                     // what one pack holds
+  std::optional<Duration> recoat;  // least wait between two coats; nothing: the label is silent
+  std::optional<double> price;     // per pack
   bool operator==(const Sealer&) const = default;
 };
 
-/// What is done to the top once it is hard.
+/// What is done to the top and the visible edges once they are hard.
 struct Finish {
   std::vector<int> grits;  // rising; empty: it is not sanded
-  bool fill_pits = true;   // with a thin paste of the mix's own fines, between the first two grits
+  bool fill_pits = false;  // with a paste of the mix's own fines, before the second grit
   std::optional<Sealer> sealer;
   bool operator==(const Finish&) const = default;
 };
@@ -300,6 +294,7 @@ struct OnHand {
 
 struct Limits {
   std::optional<Pressure> base_load;
+  std::optional<Mass> support_load;  // one leg or partition
   std::optional<Mass> lift;
   Duration margin;
   bool operator==(const Limits&) const = default;
@@ -332,7 +327,6 @@ struct Job {
   double tax = 0;
   Limits limits;
   std::vector<Assumption> assumptions;  // heaviest first
-  std::vector<NotPlanned> not_planned;  // in file order
   bool operator==(const Job&) const = default;
 };
 

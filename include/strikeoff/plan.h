@@ -4,6 +4,7 @@
 #include <chrono>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "strikeoff/job.h"
@@ -56,25 +57,36 @@ struct FormQuantities {
   int brackets = 0;                   // under overhangs that the job says are carried
 };
 
-/// What one leg, partition or other support under the base carries.
+/// What one leg or partition under the base carries.
 struct Bearing {
   std::string on;  // "partition 2", "leg 1"
-  Area area;       // of the slab that is nearest to it
+  Area area;       // of the slab that is nearest to it, openings left out
   Mass mass;       // of that part of the slab, hardened
+  Mass pour_day;   // of it fresh, with the heaviest batch and the people who place it
 };
 
 /// An overhang as it bends down at the base's face.
 struct Cantilever {
   std::string side;
-  Length reach, depth;    // past the base's face; of the concrete there
-  Pressure own, leaning;  // bending stress from its own weight; from a person who leans on it
+  Length reach, depth;  // past the base's face; of the concrete there
+  Length length;        // of the slab's edge along it
+  Length width;         // of the slab that holds a person who leans on the edge
+  bool corner = false;  // the side next to it hangs out too: their corner bends both ways
+  Pressure own, apron;  // bending stress from its own weight; from an apron that hangs on it
+  Pressure leaning;     // from a person who leans on the edge
   std::optional<Pressure> strength;   // in bending, of the hardened mix; nothing: not known
   std::optional<Duration> lean_from;  // from the first water; nothing: not known
+  [[nodiscard]] Pressure stress() const { return own + apron + leaning; }
 };
 
 /// What the slab weighs on what is under it.
 struct SlabLoads {
   Mass fresh;                       // as placed
+  Mass batch;                       // the heaviest, still in its bucket
+  int people = 0;                   // who place it
+  Mass people_mass;                 // all of them
+  Mass pour_day;                    // these three together
+  Pressure pour_day_load;           // that on the base's area
   std::vector<Bearing> bearings;    // where the job names legs or partitions
   std::optional<Cantilever> worst;  // of the overhangs that no brackets carry
 };
@@ -87,6 +99,31 @@ struct SidePlan {
   Length edge_strip, soffit_strip;       // their height and width; 0 where there is none
   Length edge_drop;                      // of the edge strip's foot below the base's top
   std::string edge_marks, soffit_marks;  // of their pieces from the left: "E1", "E1, E3"
+};
+
+/// Bars of one length.
+struct BarCut {
+  std::string place;  // "from left to right", "beside sink"
+  Length length;
+  int number = 0;
+};
+
+/// What to cut of the steel that the job asks for.
+struct SteelPlan {
+  Length cover;              // asked, or assumed
+  std::vector<BarCut> bars;  // of bars: both ways, then at openings
+  Length bar_length;         // all of them
+  Area mesh;                 // of a mesh, with its laps
+  [[nodiscard]] bool none() const { return bars.empty() && mesh <= Area{}; }
+};
+
+/// Where to saw or tool joints in a slab on the ground.
+struct ControlJoints {
+  Length apart;                    // at most
+  Length depth;                    // of the cut
+  std::vector<Length> from_left;   // of the slab's box: joints from front to back
+  std::vector<Length> from_front;  // joints from left to right
+  [[nodiscard]] bool none() const { return from_left.empty() && from_front.empty(); }
 };
 
 struct SlabPlan {
@@ -114,9 +151,11 @@ struct SlabPlan {
   Length panel_thickness;  // 0 without a panel
   Length strip_thickness;  // of the form
   Length apron_depth;      // of the sides that have one
-  Outline edge;            // base frame, anticlockwise, from the corner of base point 1
-  Polygon outline;         // the same, arcs drawn by chords within 0.05 mm
-  Polygon panel;           // area to cover; empty without a panel
+  SteelPlan steel;
+  std::optional<ControlJoints> control_joints;  // on the ground
+  Outline edge;     // base frame, anticlockwise, from the corner of base point 1
+  Polygon outline;  // the same, arcs drawn by chords within 0.05 mm
+  Polygon panel;    // area to cover; empty without a panel
   std::vector<OpeningPlan> openings;
   std::vector<PanelPiece> panels;
   FormQuantities forms;
@@ -252,76 +291,125 @@ struct PourPlan {
   std::vector<Remedy> changes;        // of one that does: what one more person or mixer would bring
 };
 
-/// The fresh top in the air of one hour.
+/// The fresh top in the air of one full hour.
 struct HourPlan {
-  HourWeather weather;
-  EvaporationRate evaporation;           // from fresh mix, at that hour
-  std::optional<EvaporationRate> worst;  // of a pour begun then; nothing: the list ends before it
+  HourWeather weather;   // on a straight line between the hours of the job; humidity as judged
+  Temperature concrete;  // of fresh mix of that hour
+  EvaporationRate evaporation;           // from it
+  std::optional<EvaporationRate> worst;  // of a pour begun then; nothing: not known
   std::string against;                   // why not to begin then; empty: it can be
 };
 
 /// How long a wet top stays wet under what covers it.
 struct Wetting {
   std::string cover;
-  Duration every;
+  Length film;                    // of water that it holds
+  EvaporationRate evaporation;    // through it
+  std::optional<Duration> every;  // nothing: the air takes no water
 };
 
 /// The air over the fresh slab, and the water that curing takes.
 struct SitePlan {
-  Temperature air;  // these three where the rate below is at its worst
-  double humidity = 0;
+  Temperature concrete;  // of the fresh top: the mix's
+  Temperature air;       // this and the next two where the rate below is at its worst
+  double humidity = 0;   // where the job does not say: the driest that is likely
   Speed wind;
-  Temperature dew_point;
-  EvaporationRate evaporation;                          // until the top is covered, at its worst
+  bool humidity_assumed = false;
+  std::optional<std::chrono::minutes> worst_at;  // after midnight; with hours of the job only
+  std::optional<Duration> covered;  // the top lies bare from the first water until then, if known
+  Temperature dew_point;            // while it does, the highest, at the humidity of the job
+  Temperature warmest;              // air while it does
+  EvaporationRate evaporation;      // while it does, at its worst
   EvaporationRate evaporation_least, evaporation_most;  // the estimate's band
+  EvaporationRate evaporation_menzel;                   // the same by another formula
+  /// Its worst once the top is as warm as the air; nothing where that is not warmer than the mix.
+  std::optional<EvaporationRate> evaporation_warmed;
+  std::optional<Duration> skin;  // a bare edge skins over so soon; nothing: it does not dry
+  /// Mixing water no warmer than this brings the rate under the next lower limit, with `ice` in
+  /// each bag's water where that is not nothing; nothing: no need, or not by water and ice alone.
+  std::optional<Temperature> water_at_most;
+  Mass ice;
+  Temperature cure_concrete;         // of the top while it is kept wet
+  EvaporationRate cure_evaporation;  // from it, bare and wet
   std::vector<Wetting> wettings;
-  Duration wet_cure;  // how long the top is kept wet
-  Volume cure_water;  // that takes so much, under damp cloth
+  std::string cure_cover;  // of these, the one that the schedule asks for
+  Duration wet_cure;       // how long the top is kept wet
+  Volume cure_water;       // that takes so much under this cover
+  Volume bucket;           // what one holds
   double cure_buckets = 0;
   std::vector<HourPlan> hours;
   std::optional<std::chrono::minutes> best_start;  // after midnight
 };
 
-/// Strength at one age; `equivalent` is the age at the label's temperature.
+/// Strength at one age since the end of the pour; `equivalent` is the age at the label's
+/// temperature.
 struct StrengthPoint {
   Duration age, equivalent;
   Pressure strength;
 };
 
-/// When a step of the later work may begin: the later of what the bag says and of a strength.
+/// The strength to expect when something begins, or after some days.
+struct ExpectedStrength {
+  std::string when;  // "strip", "3 d"
+  StrengthPoint point;
+};
+
+/// When a step of the later work may begin: the later of what the bag says and of a strength. All
+/// times are from the first water.
 struct Milestone {
   std::string step;                  // "strip", "props", "sand", "seal", "light use", "full use"
-  std::optional<Duration> label;     // by the bag, from the first water
+  std::optional<Duration> label;     // by the bag
   std::optional<Pressure> strength;  // that is needed
-  std::optional<Duration> strong;    // when it is reached, from the first water
+  std::optional<Duration> strong;    // when it is reached, where a curve tells
   std::optional<Duration> from;      // the later of the two; nothing: not known
-  std::string reason;                // one sentence
+  std::string reason;                // one sentence without a full stop
 };
 
 /// How the slab hardens in the air it lies in.
 struct HardeningPlan {
-  Temperature coldest, warmest;  // air of a day and a night
-  double slowing = 1;            // so many times longer than at the label's temperature; at least 1
-  std::string curve;             // "hyperbolic" or "exponential" in the age; empty: none is known
-  std::optional<Pressure> ultimate;  // of that curve
-  std::vector<StrengthPoint> strength;
+  Temperature coldest, warmest, mean;  // air of a day and a night
+  /// A day and a night are so many times less than at the label's temperature, at least 1; nothing:
+  /// it never hardens in this air.
+  std::optional<double> slowing;
+  std::string curve;  // "hyperbolic" or "exponential" in the age, "steps"; empty: none is known
+  std::optional<Pressure> ultimate;        // of that curve
+  std::vector<StrengthPoint> strength;     // rising ages; of steps the bag's points
+  std::vector<ExpectedStrength> expected;  // where a curve tells
   std::vector<Milestone> milestones;
   /// The latest start that lets the first full use begin by the job's `ready_by`, local ISO 8601.
   std::optional<std::string> start_by;
 };
 
-/// One kind of lift by the NIOSH equation.
+/// The milestone of that step; nothing where the plan has none.
+[[nodiscard]] const Milestone* milestone(const HardeningPlan& plan, std::string_view step);
+
+/// One kind of lift, done again and again through the pour, by the NIOSH equation.
 struct LiftPlan {
-  std::string what;  // "bag", "batch"
-  Mass mass;         // a person
-  Mass recommended;  // weight limit
-  double index = 0;  // mass over limit
-  double per_minute = 0;
+  std::string name;       // "bag", "batch"
+  Mass mass;              // a person
+  int sharing = 1;        // people between whom all of them are shared
+  Length out;             // hands before the ankles
+  Length from;            // height of the hands as the lift begins
+  Length by;              // the hands move so far up
+  double per_minute = 0;  // a person
+  Duration lasting;
+  // The equation's multipliers, 0 to 1.
+  double horizontal = 1, vertical = 1, distance = 1, frequency = 1, coupling = 1;
+  Mass recommended;             // weight limit
+  std::optional<double> index;  // mass over that; nothing: too often for any load
+  /// The fewest equal parts, lifted one after the other, that keep each below the limit (the job's
+  /// own, where stricter); nothing: no number does.
+  std::optional<int> parts;
 };
 
+/// What one person lifts over the day, each thing once.
 struct PersonLoad {
-  std::string who;
-  Mass mass;  // lifted in all
+  std::string name;
+  Mass bags_in;   // from where they were unloaded: shared by all
+  Mass to_mixer;  // bags; and the water
+  Mass water;
+  Mass batches;  // from the mixer to the form
+  Mass mass;     // in all
 };
 
 struct HandlingPlan {
@@ -329,18 +417,25 @@ struct HandlingPlan {
   std::vector<PersonLoad> people;
 };
 
+/// One grit, over top and visible edges once.
 struct SandingPass {
   int grit = 0;
   Area area;
-  Duration work;
+  Duration work;  // an estimate, one person
+  int discs = 0;
 };
 
+/// What is done to the slab once it is hard.
 struct FinishPlan {
+  Area top, edges;  // that are sanded and sealed; edges: the visible ones
   std::vector<SandingPass> sanding;
-  int coats = 0;    // of sealer
-  Area sealed;      // by each
-  Duration recoat;  // between two
-  Volume sealer;    // in all
+  bool fill_pits = false;
+  std::string sealer;  // its name; empty: none
+  int coats = 0;
+  Area sealed;                     // by each coat
+  std::optional<Duration> recoat;  // least wait between two; nothing: the label is silent
+  Duration coating;                // work on one, an estimate, one person
+  Volume sealer_volume;            // in all, with what is lost
 };
 
 struct Part {
@@ -428,7 +523,7 @@ struct CutList {
   std::optional<Money> cost_bound;
   std::optional<Money> cost;       // of the stock to buy; nothing when some has no price
   std::optional<double> cost_gap;  // what cost is over the bound, as a share of it, if known
-  Length kerf;  // of the saw
+  Length kerf;                     // of the saw
   Length end_trim;                 // squared off both ends of every board first
   Reusable reusable;               // the least left-over listed
 };
@@ -480,6 +575,7 @@ struct Check {
   std::string unit;
   std::string advice;
   std::string basis;
+  std::string about = {};  // the slab, additive or lift it is about; empty: the whole job
 };
 
 struct Plan {
@@ -500,7 +596,7 @@ struct Plan {
   std::vector<Material> materials;
   std::vector<std::string> also_ready;  // tools and clothes, not counted or priced
   Cost cost;
-  std::vector<Task> schedule;
+  std::vector<Task> schedule;  // the last one is the first full use
   std::vector<Check> checks;
 };
 

@@ -6,6 +6,7 @@
 #include "strikeoff/odds.h"
 #include "strikeoff/plan.h"
 #include "strikeoff/resume.h"
+#include "strikeoff/why.h"
 
 namespace strikeoff {
 
@@ -28,5 +29,14 @@ namespace strikeoff {
 
 /// The file of the rest, format "strikeoff-resume/1": SI with the unit in each key.
 [[nodiscard]] std::string render_json(const Resume& resume);
+
+/// How one number came about, as text; and all names, one to a line.
+[[nodiscard]] std::string render_text(const Explanation& why);
+[[nodiscard]] std::string render_text(const std::vector<ExplainedKind>& kinds);
+
+/// The same as JSON, formats "strikeoff-why/1" and "strikeoff-why-list/1"; what is not given is
+/// null.
+[[nodiscard]] std::string render_json(const Explanation& why);
+[[nodiscard]] std::string render_json(const std::vector<ExplainedKind>& kinds);
 
 }  // namespace strikeoff

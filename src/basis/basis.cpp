@@ -5,13 +5,19 @@
 
 namespace strikeoff {
 
-const BasisEntry& basis_entry(std::string_view name) {
+std::vector<const BasisEntry*> all_basis() {
+  std::vector<const BasisEntry*> entries;
   for (const auto& subject :
-       {slab_basis(), cutting_basis(), mix_basis(), pour_basis(), site_basis(), hardening_basis(),
-        load_basis(), handling_basis(), finish_basis(), buying_basis()}) {
-    for (const BasisEntry& entry : subject) {
-      if (entry.name == name) return entry;
-    }
+       {slab_basis(), form_basis(), cutting_basis(), mix_basis(), pour_basis(), site_basis(),
+        hardening_basis(), load_basis(), handling_basis(), finish_basis(), buying_basis()}) {
+    for (const BasisEntry& entry : subject) entries.push_back(&entry);
+  }
+  return entries;
+}
+
+const BasisEntry& basis_entry(std::string_view name) {
+  for (const BasisEntry* entry : all_basis()) {
+    if (entry->name == name) return *entry;
   }
   throw std::logic_error("no basis is named " + std::string(name));
 }
@@ -42,6 +48,10 @@ std::string basis(std::string_view name) {
   if (known.empty()) return text;
   return entry.source.empty() ? text.append(" (").append(known).append(")")
                               : text.append(", ").append(known);
+}
+
+std::string basis(std::string_view name, std::string_view worked) {
+  return basis(name).append(": ").append(worked);
 }
 
 }  // namespace strikeoff

@@ -3,6 +3,7 @@
 
 #include <cmath>
 
+#include "basis/basis.h"
 #include "checks/checks.h"
 #include "core/format.h"
 
@@ -26,10 +27,8 @@ std::string place(const Point& at, Units units) {
 
 std::optional<Check> base_level(const Slab& slab, const SlabPlan& plan, Units units) {
   if (slab.levels.empty()) return std::nullopt;
-  Check check =
-      measured("base-level", slab.name + ": the base is level enough", plan.base_low, level_enough,
-               "greatest depth under the level of the highest reading; caution over "
-               "1/4 in (6 mm) (assumption)");
+  Check check = measured("base-level", slab.name + ": the base is level enough", plan.base_low,
+                         level_enough, basis("base-level"));
   if (plan.base_low <= level_enough) return check;
   check.level = Level::caution;
   check.title =
@@ -51,9 +50,7 @@ std::optional<Check> closing_error(const Slab& slab, Units units) {
   Check check = measured("closing-error",
                          fmt::format("{}: the walk round the base ends {} from its start",
                                      slab.name, show(slab.closing->by, units)),
-                         slab.closing->by, slab.closing->allowed,
-                         "spread over the runs by their lengths (compass rule); at most the larger "
-                         "of 1/8 in (3 mm) and 1/500 of the way round (assumption)");
+                         slab.closing->by, slab.closing->allowed, basis("closing-error"));
   if (slab.closing->by > slab.closing->allowed) {
     check.level = Level::caution;
     check.advice = fmt::format("{} is the most that a tape leaves: measure the runs again.",
@@ -70,9 +67,9 @@ std::optional<Check> out_of_square(const Slab& slab, Units units) {
   const Length apart = Length::nm(std::abs((diagonal(0) - diagonal(1)).in_nm()));
   Check check = measured(
       "out-of-square", slab.name + ": the base is square enough", apart, square_enough,
-      fmt::format("how much its diagonals differ; caution over 1/4 in (6 mm) (assumption); "
-                  "as measured, they miss each other by {} ({} allowed)",
-                  show(slab.diagonal->by, units), show(slab.diagonal->allowed, units)));
+      basis("out-of-square",
+            fmt::format("as measured, they miss each other by {} ({} allowed)",
+                        show(slab.diagonal->by, units), show(slab.diagonal->allowed, units))));
   if (apart <= square_enough) return check;
   check.level = Level::caution;
   check.title = fmt::format("{}: the base is out of square, its diagonals differ by {}", slab.name,
@@ -91,7 +88,7 @@ std::optional<Check> fall_to_wall(const Slab& slab) {
   check.level = Level::caution;
   check.title = slab.name + ": the top falls towards a wall";
   check.advice = "Water will stand in the joint there: let it fall to a free side.";
-  check.basis = "common practice, no source";
+  check.basis = basis("fall-to-wall");
   return check;
 }
 
@@ -100,10 +97,12 @@ std::optional<Check> fall_to_wall(const Slab& slab) {
 std::vector<Check> base_checks(const Job& job, const Plan& plan) {
   std::vector<Check> checks;
   for (std::size_t i = 0; i < job.slabs.size(); ++i) {
+    const std::size_t first = checks.size();
     add(base_level(job.slabs[i], plan.slabs[i], job.units), checks);
     add(closing_error(job.slabs[i], job.units), checks);
     add(out_of_square(job.slabs[i], job.units), checks);
     add(fall_to_wall(job.slabs[i]), checks);
+    set_about(job.slabs[i].name, first, checks);
   }
   return checks;
 }

@@ -5,23 +5,6 @@
 #include <utility>
 
 namespace strikeoff {
-namespace {
-
-std::vector<Check> not_planned_checks(const Job& job) {
-  std::vector<Check> checks;
-  for (const NotPlanned& key : job.not_planned) {
-    Check check;
-    check.code = "not-planned";
-    check.level = Level::caution;
-    check.title = key.path + ": " + key.what;
-    check.advice = "The plan leaves this out: work it out by hand, or have it worked out.";
-    check.basis = "read from the job, not used";
-    checks.push_back(std::move(check));
-  }
-  return checks;
-}
-
-}  // namespace
 
 Check measured(std::string code, std::string title, Length value, Length limit, std::string basis) {
   Check check;
@@ -38,11 +21,18 @@ void add(const std::optional<Check>& check, std::vector<Check>& checks) {
   if (check) checks.push_back(*check);
 }
 
+void set_about(const std::string& name, std::size_t first, std::vector<Check>& checks) {
+  for (std::size_t i = first; i < checks.size(); ++i) checks[i].about = name;
+}
+
 std::vector<Check> run_checks(const Job& job, const Plan& plan) {
   std::vector<Check> checks;
-  for (auto group : {pour_checks(job, plan), mix_checks(job, plan), base_checks(job, plan),
-                     slab_checks(job, plan), panel_checks(job, plan), stiffness_checks(job, plan),
-                     form_checks(job, plan), not_planned_checks(job), safety_checks(job, plan)}) {
+  for (auto group : {pour_checks(job, plan), mix_checks(job, plan), site_checks(job, plan),
+                     base_checks(job, plan), slab_checks(job, plan), opening_checks(job, plan),
+                     overhang_checks(job, plan), support_checks(job, plan), steel_checks(job, plan),
+                     ground_checks(job, plan), panel_checks(job, plan), stiffness_checks(job, plan),
+                     form_checks(job, plan), hardening_checks(job, plan), lift_checks(job, plan),
+                     safety_checks(job, plan)}) {
     checks.insert(checks.end(), group.begin(), group.end());
   }
   std::stable_sort(checks.begin(), checks.end(),

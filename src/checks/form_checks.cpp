@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "basis/basis.h"
 #include "checks/checks.h"
 #include "core/format.h"
 #include "cutting/stocks.h"
@@ -21,7 +22,7 @@ Check cut_list(const Job& job, const Plan& plan) {
   Check check;
   check.code = "cut-list";
   check.title = "The cut list can be cut as it stands";
-  check.basis = "each piece once, with the kerf, on a board or sheet that is there";
+  check.basis = basis("cut-list");
   if (wrong.empty()) return check;
   check.level = Level::stop;
   check.title = "The cut list cannot be cut as it stands: " + wrong.front();
@@ -42,7 +43,7 @@ std::optional<Check> splice(const Plan& plan) {
   check.advice =
       "Back each joint with a cleat, butt it tight, seal and tape it, and keep the joints "
       "of soffit and edge strip apart; a straightedge along the outside shows a kink.";
-  check.basis = "one cleat a joint in the cut list";
+  check.basis = basis("splice");
   return check;
 }
 
@@ -68,7 +69,7 @@ Check short_board(const Job& job, const Plan& plan) {
   Check check;
   check.code = "short-board";
   check.title = "Every part can be cut from the stock";
-  check.basis = "the cut list";
+  check.basis = basis("short-board");
   if (const std::size_t left = plan.cut_list.unplaced.size(); left > 0) {
     check.value = static_cast<double>(left);
     check.unit = left == 1 ? "part left over" : "parts left over";
@@ -119,7 +120,7 @@ std::optional<Check> narrow_rip(const Job& job, const Plan& plan) {
   check.value = least->in_mm();
   check.limit = narrowest_rip.in_mm();
   check.unit = "mm";
-  check.basis = "under 2 in (50 mm): common practice, no source; buy under 15 mm (assumption)";
+  check.basis = basis("narrow-rip");
   if (*least >= narrowest_rip) return check;
   check.level = Level::caution;
   check.title = "Narrow strips are ripped from a long board";

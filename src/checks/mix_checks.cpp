@@ -3,10 +3,11 @@
 
 #include <algorithm>
 
+#include "basis/basis.h"
 #include "checks/checks.h"
 #include "core/format.h"
+#include "mix/fresh_mix.h"
 #include "mix/mix.h"
-#include "pour/working_time.h"
 
 namespace strikeoff {
 namespace {
@@ -18,7 +19,8 @@ Check dose_most(const Additive& additive, const DoseTotal& dose) {
   check.value = dose.per_bag;
   check.limit = additive.most;
   check.unit = dose.per_bag > 1 ? "doses a bag" : "dose a bag";
-  check.basis = "the additive's label";
+  check.about = additive.name;
+  check.basis = basis("dose-most");
   if (!additive.most) {
     check.level = Level::caution;
     check.title = "The most allowed is not known: " + additive.name;
@@ -48,9 +50,8 @@ Check dose_heat(const Job& job, const Plan& plan, const Additive& retarder) {
   check.value = mix.in_c();
   check.limit = job.mix.at.in_c() + warmer_by;
   check.unit = "C";
-  check.basis =
-      "fresh mix against the temperature the label's times hold at, and 5 C (9 F) more "
-      "(assumption)";
+  check.about = retarder.name;
+  check.basis = basis("dose-heat");
   if (mix.in_c() <= *check.limit + 1e-9) return check;
   check.level = Level::caution;
   check.title = "The retarder may hold back less in this heat: " + retarder.name;
@@ -85,7 +86,7 @@ Check water_most(const Job& job, const Plan& plan) {
   check.title = "The water is within the label's range";
   check.value = in_litres(water);
   check.unit = "L a bag";
-  check.basis = "the bag's label";
+  check.basis = basis("water-most");
   if (job.mix.water_most) check.limit = in_litres(*job.mix.water_most);
   if (job.mix.water_most && water > *job.mix.water_most + tolerance) {
     check.level = Level::stop;
@@ -120,10 +121,7 @@ Check ice(const Job& job, const Plan& plan) {
   check.value = 100 * plan.mix.ice_per_bag.si() / water.si();
   check.limit = 100 * most_ice;
   check.unit = "% of the water";
-  check.basis =
-      "the fresh-mix equation is inaccurate for more ice: Jabbar 2017, abstract; crushed ice "
-      "counts "
-      "as water of the batch";
+  check.basis = basis("ice-check");
   if (*check.value <= *check.limit + 1e-9) return check;
   check.level = Level::caution;
   check.title = "So much ice that the mix's temperature is uncertain";
@@ -139,6 +137,23 @@ constexpr Temperature coldest = Temperature::celsius(10);
 constexpr Temperature freezing_near = Temperature::celsius(5);
 constexpr Temperature hottest = Temperature::celsius(35);
 
+/// The mixing water that brings the mix to a limit.
+std::string water_for(Temperature limit, const Job& job, const Plan& plan) {
+  const Mass water = plan.mix.water_per_bag * water_density, ice = plan.mix.ice_per_bag;
+  const auto chill = ice < water
+                         ? chill_to(limit, job.mix.bag, job.site.bag_temperature, water, ice)
+                         : std::nullopt;
+  if (!chill) return "no mixing water does it, so bags of another temperature or another day";
+  const bool warm = limit > plan.pour.mix_temperature;
+  std::string text =
+      fmt::format("water at {} does it", warm ? show_at_least(chill->water, job.units)
+                                              : show_at_most(chill->water, job.units));
+  if (chill->ice > Mass{}) {
+    text += fmt::format(" with {} of each bag's as crushed ice", show(chill->ice, job.units));
+  }
+  return text;
+}
+
 Check mix_temperature(const Job& job, const Plan& plan) {
   const Temperature mix = plan.pour.mix_temperature;
   Check check;
@@ -147,29 +162,25 @@ Check mix_temperature(const Job& job, const Plan& plan) {
   check.value = mix.in_c();
   check.unit = "C";
   check.limit = (mix < coldest ? coldest : hottest).in_c();
-  check.basis =
-      "at most 95 F (35 C) at discharge: ACI 301-20 and ACI 305.1-14, quoted "
-      "second-hand; at least 50 F (10 C): UFGS 03 30 00; stop under 5 C is an assumption";
+  check.basis = basis("mix-temperature-check");
   if (mix < freezing_near) {
     check.level = Level::stop;
     check.limit = freezing_near.in_c();
     check.title = "The fresh mix is too cold to set";
-    check.advice = fmt::format("Store the bags warm and use warm water, or wait: {} is the least.",
-                               show(coldest, job.units));
+    check.advice = fmt::format("Store the bags warm, or wait: {} is the least; {}.",
+                               show(coldest, job.units), water_for(coldest, job, plan));
   } else if (mix < coldest) {
     check.level = Level::caution;
     check.title = "The fresh mix is cold";
     check.advice = fmt::format(
-        "Bring it to {} with warm bags and warm water; keep the slab warm, "
-        "and expect everything to take longer.",
-        show(coldest, job.units));
+        "Bring it to {}: {}; keep the slab warm, and expect everything to "
+        "take longer.",
+        show(coldest, job.units), water_for(coldest, job, plan));
   } else if (mix > hottest) {
     check.level = Level::caution;
     check.title = "The fresh mix is hot";
-    check.advice = fmt::format(
-        "Bring it under {}: bags in the shade, cold water, an early "
-        "morning.",
-        show(hottest, job.units));
+    check.advice = fmt::format("Bring it under {}: {}; bags in the shade, an early morning.",
+                               show(hottest, job.units), water_for(hottest, job, plan));
   }
   return check;
 }
@@ -182,7 +193,7 @@ Check mixer_capacity(const Job& job, const Plan& plan) {
   check.title = "A batch fits the mixer";
   check.value = in_litres(largest);
   check.unit = "L";
-  check.basis = "bags of the largest batch x yield; crew.mixer_capacity of the job";
+  check.basis = basis("mixer-capacity");
   if (!job.crew.mixer_capacity) {
     check.level = Level::caution;
     check.title = "Whether a batch fits the mixer is not known";
@@ -208,7 +219,7 @@ std::optional<Check> batch_in_bucket(const Job& job, const Plan& plan) {
   Check check;
   check.code = "batch-in-bucket";
   check.title = "The water of a batch fits the bucket";
-  check.basis = "frustum of a cone, crew.bucket of the job";
+  check.basis = basis("batch-in-bucket");
   if (most.bucket_fills > 1) {
     check.level = Level::caution;
     check.value = most.bucket_fills;

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <optional>
 
+#include "basis/basis.h"
 #include "checks/checks.h"
 #include "core/format.h"
 
@@ -31,9 +32,7 @@ Check base_gap(const SlabPlan& slab, const Rectangle& gap, Units units) {
   Check check = measured(
       "base-gap",
       fmt::format("{}: the gap of {} in the base is bridged", slab.name, show(span, units)), span,
-      panelled ? bridged_at_most : slit,
-      "shorter side of the gap; one panel bridges 150 mm, nothing more than 300 mm, bare mix 10 mm "
-      "(assumption)");
+      panelled ? bridged_at_most : slit, basis("base-gap"));
   const Length most = panelled ? widest : slit;
   if (span > most) {
     check.level = Level::stop;
@@ -63,7 +62,7 @@ std::optional<Check> panel_seam(const Slab& slab, const SlabPlan& plan, Units un
   check.title = fmt::format("{}: every panel seam lies well", slab.name);
   check.value = plan.forms.loose_seams.in_mm();
   check.unit = "mm";
-  check.basis = "length of seams over no partition within 20 mm (assumption)";
+  check.basis = basis("panel-seam");
   if (loose) {
     check.level = Level::caution;
     check.title = fmt::format("{}: {} of panel seams lie over no partition", slab.name,
@@ -84,10 +83,12 @@ std::optional<Check> panel_seam(const Slab& slab, const SlabPlan& plan, Units un
 std::vector<Check> panel_checks(const Job& job, const Plan& plan) {
   std::vector<Check> checks;
   for (std::size_t i = 0; i < job.slabs.size(); ++i) {
+    const std::size_t first = checks.size();
     for (const Rectangle& gap : job.slabs[i].gaps) {
       checks.push_back(base_gap(plan.slabs[i], gap, job.units));
     }
     add(panel_seam(job.slabs[i], plan.slabs[i], job.units), checks);
+    set_about(job.slabs[i].name, first, checks);
   }
   return checks;
 }

@@ -6,13 +6,14 @@
 #include <set>
 #include <utility>
 
+#include "basis/basis.h"
 #include "checks/checks.h"
 #include "checks/trowel_check.h"
 #include "core/format.h"
 #include "pour/crew.h"
 #include "pour/finishing.h"
-#include "pour/hardening.h"
 #include "pour/joint_corners.h"
+#include "pour/setting.h"
 
 namespace strikeoff {
 namespace {
@@ -35,8 +36,6 @@ std::optional<Duration> allowed(const Job& job, const PourPlan& pour) {
 const char* const measure_first =
     "The bag does not say how long it can be worked: do the bucket test and give working_time "
     "before you pour.";
-const char* const usable_basis =
-    "usable share x working time, less the margin asked for; the share is an assumption";
 
 /// Sets the limit; without a working time there is none, and the check is a caution in these words.
 bool set_limit(Check& check, std::optional<Duration> limit, const char* unknown) {
@@ -126,14 +125,13 @@ Check cold_joint(const Job& job, const Plan& plan) {
     check.title = pour.batches == 1 ? "One batch: no joints" : "No two batches touch: no joints";
     check.value = std::nullopt;
     check.unit.clear();
-    check.basis = "no batch has a neighbour";
+    check.basis = basis("no-joint");
     return check;
   }
-  const std::string wait =
-      pour.chain.empty()
-          ? fmt::format("wait = {} x takt {} + lead {}", pour.gap, show(pour.takt), show(pour.lead))
-          : "wait: " + pour.chain;
-  check.basis = fmt::format("{}; limit: {}", wait, usable_basis);
+  const std::string wait = pour.chain.empty() ? fmt::format("{} x takt {} + lead {}", pour.gap,
+                                                            show(pour.takt), show(pour.lead))
+                                              : pour.chain;
+  check.basis = basis("cold-joint", wait);
   const auto limit = allowed(job, pour);
   if (!set_limit(check, limit, "Whether the joints knit is not known")) return check;
   if (pour.edge_wait_max > *limit + rounding) {
@@ -149,9 +147,7 @@ std::optional<Check> joint_at_corner(const Job& job, const Plan& plan) {
   Check check;
   check.code = "joint-at-corner";
   check.title = "No joint ends at a corner where the slab cracks first";
-  check.basis =
-      "corners that turn into the slab, of its edge and its openings, gather stress (common "
-      "practice, no source); joints stay twice the thickness and at least 100 mm off (assumption)";
+  check.basis = basis("joint-at-corner");
   std::optional<Length> nearest;
   const Joint* worst = nullptr;
   Length clearance;
@@ -175,6 +171,7 @@ std::optional<Check> joint_at_corner(const Job& job, const Plan& plan) {
   if (!any_corner || plan.pour.joints.empty()) return std::nullopt;
   if (!worst) return check;
   check.level = Level::caution;
+  check.about = worst->slab;
   check.value = nearest->in_mm();
   check.limit = clearance.in_mm();
   check.unit = "mm";
@@ -193,7 +190,7 @@ std::optional<Check> joint_at_corner(const Job& job, const Plan& plan) {
 Check own_age(const Job& job, const Plan& plan) {
   const PourPlan& pour = plan.pour;
   Check check = timed("own-age", "Each batch is placed while it can be worked", pour.lead);
-  check.basis = std::string("mix + discharge + carry + place; limit: ") + usable_basis;
+  check.basis = basis("own-age");
   const auto limit = allowed(job, pour);
   if (!set_limit(check, limit, "Whether a batch stays workable until it is placed is not known"))
     return check;
@@ -232,9 +229,7 @@ Check strike_off(const Job& job, const Plan& plan) {
                       at_end ? "The whole top can be struck off at the end"
                              : "Strike off one zone behind the front, not at the end",
                       at_end ? pour.end : progressive);
-  check.basis =
-      "age of the oldest mix when the straightedge passes; limit: usable share x "
-      "working time (the share is an assumption)";
+  check.basis = basis("strike-off");
   if (!set_limit(check, pour.usable,
                  "Strike off right behind the front: how long the mix lasts is not known")) {
     return check;
@@ -260,7 +255,7 @@ Check strike_off(const Job& job, const Plan& plan) {
 Check pour_end(Duration within, const PourPlan& pour) {
   Check check = timed("pour-end", "The pour ends in the time you have", pour.end);
   check.limit = in_minutes(within);
-  check.basis = "crew.pour_within of the job";
+  check.basis = basis("pour-end-check");
   if (pour.end > within + rounding) {
     check.level = Level::stop;
     check.title = "The pour takes longer than you have";
@@ -287,7 +282,7 @@ Check crew_check(const Job& job, const Plan& plan) {
   Check check;
   check.code = "crew";
   check.title = "Every job of the pour has somebody";
-  check.basis = "roles of the job's crew";
+  check.basis = basis("crew");
   check.advice = plan.pour.smallest_crew;
   if (const std::string missing = missing_to_pour(job.crew); !missing.empty()) {
     check.level = Level::stop;

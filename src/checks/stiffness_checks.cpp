@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "basis/basis.h"
 #include "checks/checks.h"
 #include "core/format.h"
 #include "slab/stiffness.h"
@@ -47,8 +48,16 @@ std::optional<Held> worst_strip(const Subject& subject, const Heights& heights) 
   return worst;
 }
 
-std::string show_bow(Length bow) {
-  return show_number(bow.in_mm(), 1) + " mm";
+/// Finer than a tape: "2.3 mm", "0.09 in".
+std::string show_bow(Length bow, Units units) {
+  return units == Units::us ? show_number(bow.in_in(), 2) + " in"
+                            : show_number(bow.in_mm(), 1) + " mm";
+}
+
+/// "250 N", "56 lb".
+std::string show_pull(Force pull, Units units) {
+  if (units == Units::metric) return fmt::format("{:.0f} N", pull.si());
+  return show(kilograms(pull.si() / standard_gravity), units);
 }
 
 const char* kickers(Units units) {
@@ -61,10 +70,11 @@ const char* kickers(Units units) {
 std::string closer_advice(const Subject& subject, const Held& worst, const Heights& heights) {
   const std::string spacing = show(spacing_of(subject), subject.units);
   const std::string moves =
-      worst.bow > most_bow
-          ? fmt::format("{} apart it bows about {} between them", spacing, show_bow(worst.bow))
-          : fmt::format("{} apart each screw is pulled with about {:.0f} N, {:.0f} N is safe",
-                        spacing, worst.pull.si(), screw_holds.si());
+      worst.bow > most_bow ? fmt::format("{} apart it bows about {} between them", spacing,
+                                         show_bow(worst.bow, subject.units))
+                           : fmt::format("{} apart each screw is pulled with about {}, {} is safe",
+                                         spacing, show_pull(worst.pull, subject.units),
+                                         show_pull(screw_holds, subject.units));
   if (worst.strip.staked) return moves + ": use a thicker board, or set stakes closer.";
   Forms free = subject.forms;
   free.screws_may_tighten = true;
@@ -85,10 +95,9 @@ std::optional<Check> form_deflection(const Subject& subject, const Heights& heig
   check.value = worst->bow.in_mm();
   check.limit = most_bow.in_mm();
   check.unit = "mm";
-  check.basis = fmt::format(
-      "worst at {}: full liquid push of the mix, board 1.8 GPa, simply supported between "
-      "{}; bow 1 mm and {:.0f} N a screw at most (assumption): an estimate",
-      the_side(worst->strip.side), worst->strip.staked ? "stakes" : "screws", screw_holds.si());
+  check.basis =
+      basis("form-deflection", fmt::format("worst at {}, between {}", the_side(worst->strip.side),
+                                           worst->strip.staked ? "stakes" : "screws"));
   const bool too_far = worst->bow > most_bow || worst->pull > screw_holds;
   const bool gives_way = worst->bow > bow_too_far || worst->pull > screw_holds * 2;
   if (too_far) {
@@ -121,7 +130,7 @@ std::optional<Check> no_wide_soffit(const Subject& subject) {
   check.value = widest.in_mm();
   check.limit = widest_free_soffit.in_mm();
   check.unit = "mm";
-  check.basis = "width of the widest; over 3 in (75 mm) on props (assumption)";
+  check.basis = basis("soffit-width");
   return check;
 }
 
@@ -145,9 +154,7 @@ std::optional<Check> soffit_span(const Subject& subject, const Heights& heights)
   check.value = forms.props_apart.in_mm();
   check.limit = least_props_apart.in_mm();
   check.unit = "mm";
-  check.basis =
-      "props apart: mix, 50 psf (2.4 kPa) for people and tools (ACI 347, from memory) and board; "
-      "3 MPa, 1 mm and 600 mm at most (assumption): an estimate";
+  check.basis = basis("soffit-width");
   if (span(*weakest) < least_props_apart) {
     check.level = Level::stop;
     check.title = fmt::format("{}: the soffit at {} is too thin for its load", subject.slab.name,
@@ -164,7 +171,7 @@ std::optional<Check> soffit_span(const Subject& subject, const Heights& heights)
     check.advice += fmt::format(
         " At {} the panel sags about {} between base and props too: set a second row of props "
         "halfway.",
-        the_side(most_sag->side), show_bow(sag));
+        the_side(most_sag->side), show_bow(sag, subject.units));
   }
   return check;
 }
@@ -178,7 +185,9 @@ std::vector<Check> stiffness_checks(const Job& job, const Plan& plan) {
                           job.units};
     const Heights heights(job.slabs[i]);
     for (const auto& check : {form_deflection(subject, heights), soffit_span(subject, heights)}) {
-      if (check) checks.push_back(*check);
+      if (!check) continue;
+      checks.push_back(*check);
+      checks.back().about = job.slabs[i].name;
     }
   }
   return checks;

@@ -3,11 +3,12 @@
 
 #include <fmt/format.h>
 
+#include "basis/basis.h"
 #include "checks/checks.h"
 #include "core/format.h"
 #include "pour/finishing.h"
-#include "pour/hardening.h"
 #include "pour/lone_finisher.h"
+#include "pour/setting.h"
 
 namespace strikeoff {
 namespace {
@@ -38,14 +39,10 @@ std::string more_finishers(const Job& job, const Plan& plan, Duration stiff, Dur
 }  // namespace
 
 Check trowelling(const Job& job, const Plan& plan) {
-  const Hardening times = hardening(job, plan.pour);
+  const Setting times = setting(job, plan.pour);
   Check check;
   check.code = "trowel-window";
-  check.basis = fmt::format(
-      "two passes at {:.0f} to {:.0f} min per m2 (0.4 to 0.7 min per ft2) each, an assumption, "
-      "divided by who finishes; from when a batch is stiff; the oldest mix at the slow pace, "
-      "limit: its final set",
-      quick_trowel, slow_trowel);
+  check.basis = basis("trowel-window");
   if (!times.stiff || !times.final_set) {
     check.level = Level::caution;
     check.title = "How long the top can be trowelled is not known";

@@ -108,6 +108,17 @@ std::string additive_entry(const CatalogueEntry<Additive>& additive) {
   return entry(item.id, item.name, values);
 }
 
+std::string sealer_entry(const CatalogueEntry<Sealer>& sealer) {
+  const Sealer& item = sealer.item;
+  Values values(sealer.marks);
+  values.add("coats", show_number(item.coats, 0));
+  values.add("covers", show(item.covers, Units::us), show(item.covers, Units::metric));
+  values.add_water("pack", item.pack);
+  values.add("recoat", item.recoat);
+  values.add_price(item.price, "pack");
+  return entry(item.id, item.name, values);
+}
+
 std::string supply_entry(const CatalogueEntry<Supply>& supply) {
   const Supply& item = supply.item;
   Values values(supply.marks);
@@ -135,14 +146,15 @@ std::string listing(std::string_view what) {
   if (what == "boards") return entries<Stock>(catalogue.boards, stock_entry);
   if (what == "panels") return entries<Stock>(catalogue.panels, stock_entry);
   if (what == "additives") return entries<Additive>(catalogue.additives, additive_entry);
+  if (what == "sealers") return entries<Sealer>(catalogue.sealers, sealer_entry);
   return entries<Supply>(catalogue.supplies, supply_entry);
 }
 
 }  // namespace
 
 const std::vector<std::string>& list_names() {
-  static const std::vector<std::string> names = {"mixes", "boards", "panels", "additives",
-                                                 "supplies"};
+  static const std::vector<std::string> names = {"mixes",     "boards",  "panels",
+                                                 "additives", "sealers", "supplies"};
   return names;
 }
 

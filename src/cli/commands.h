@@ -36,6 +36,11 @@ struct ResumeArguments {
   std::string log;   // path, or "-"
 };
 
+struct WhyArguments {
+  PlanOptions plan;  // job, format, diagnostics
+  std::string name;  // of the number, or its JSON Pointer; empty: all names
+};
+
 /// `plan JOB`: the whole plan.
 [[nodiscard]] ExitCode command_plan(const PlanOptions& options, const Streams& streams);
 /// `check JOB`: only its problems or, when there are none, the plan's checks.
@@ -44,6 +49,8 @@ struct ResumeArguments {
 [[nodiscard]] ExitCode command_odds(const OddsArguments& arguments, const Streams& streams);
 /// `resume JOB LOG`: the rest of a pour that is under way.
 [[nodiscard]] ExitCode command_resume(const ResumeArguments& arguments, const Streams& streams);
+/// `why JOB [NAME]`: how a number of the plan came about, or the names of all.
+[[nodiscard]] ExitCode command_why(const WhyArguments& arguments, const Streams& streams);
 /// `new`: a starter job.
 [[nodiscard]] ExitCode command_new(const Streams& streams);
 /// `list WHAT`: one part of the shipped catalogue.

@@ -38,8 +38,11 @@ Commands:
                    --format, --diagnostics  as above
   resume JOB LOG the rest of a pour under way, from a log of what has happened so far
                    --format, --diagnostics  as above
+  why JOB [NAME] how a number of the plan came about: formula, inputs, source; without NAME all
+                 names. NAME may be a JSON Pointer of the plan file
+                   --format, --diagnostics  as above
   new            a commented starter job
-  list WHAT      the shipped goods: mixes, boards, panels, additives or supplies
+  list WHAT      the shipped goods: mixes, boards, panels, additives, sealers or supplies
   schema WHAT    the JSON Schema of a file: job, plan or log
 
   JOB is a file, or - for standard input; so is LOG.
@@ -56,8 +59,8 @@ Exit status:
 )";
 
 const std::vector<std::string>& command_names() {
-  static const std::vector<std::string> names = {"plan", "check", "odds",  "resume",
-                                                 "new",  "list",  "schema"};
+  static const std::vector<std::string> names = {"plan", "check", "odds", "resume",
+                                                 "why",  "new",   "list", "schema"};
   return names;
 }
 
@@ -67,9 +70,10 @@ struct CommandLine {
   PlanOptions plan;
   OddsArguments odds;
   ResumeArguments resume;
+  WhyArguments why;
   std::string what;
-  CLI::App *plan_command, *check_command, *odds_command, *resume_command, *new_command,
-      *list_command, *schema_command;
+  CLI::App *plan_command, *check_command, *odds_command, *resume_command, *why_command,
+      *new_command, *list_command, *schema_command;
 
   CommandLine() {
     app.require_subcommand(1);
@@ -78,6 +82,7 @@ struct CommandLine {
     check_command = app.add_subcommand("check", "The problems of a job file, or its checks.");
     odds_command = app.add_subcommand("odds", "How often that pour goes wrong.");
     resume_command = app.add_subcommand("resume", "The rest of a pour under way.");
+    why_command = app.add_subcommand("why", "How a number of the plan came about.");
     new_command = app.add_subcommand("new", "A commented starter job.");
     list_command = app.add_subcommand("list", "The shipped goods.");
     schema_command = app.add_subcommand("schema", "The JSON Schema of a file.");
@@ -94,6 +99,9 @@ struct CommandLine {
     add_job(resume_command, resume.plan);
     resume_command->add_option("LOG", resume.log, "the log of the pour, or -")->required();
     resume_command->add_option("--format", resume.plan.format, "form of the rest")->check(forms);
+    add_job(why_command, why.plan);
+    why_command->add_option("NAME", why.name, "the number's name or JSON Pointer; none: all names");
+    why_command->add_option("--format", why.plan.format, "form of the answer")->check(forms);
     plan_command->add_option("--format", plan.format, "form of the plan")->check(forms);
     odds_command->add_option("--format", odds.plan.format, "form of the odds")->check(forms);
     odds_command->add_option("--runs", odds.runs, "pours, 1 to 10000000");
@@ -150,6 +158,7 @@ ExitCode run_command(const CommandLine& line, const Streams& streams) {
   if (line.check_command->parsed()) return command_check(line.plan, streams);
   if (line.odds_command->parsed()) return command_odds(line.odds, streams);
   if (line.resume_command->parsed()) return command_resume(line.resume, streams);
+  if (line.why_command->parsed()) return command_why(line.why, streams);
   if (line.new_command->parsed()) return command_new(streams);
   if (line.list_command->parsed()) return command_list(line.what, streams);
   return command_schema(line.what, streams);

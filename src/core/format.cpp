@@ -88,8 +88,20 @@ std::string show(Mass mass, Units units) {
 }
 
 std::string show(Temperature temperature, Units units) {
-  if (units == Units::us) return show_number(temperature.in_f(), 0) + " F";
-  return show_number(temperature.in_c(), 0) + " C";
+  const bool us = units == Units::us;
+  return show_number(us ? temperature.in_f() : temperature.in_c(), 0) + (us ? " F" : " C");
+}
+
+std::string show_at_most(Temperature temperature, Units units) {
+  const bool us = units == Units::us;
+  const double value = us ? temperature.in_f() : temperature.in_c();
+  return show_number(std::floor(value + 1e-9), 0) + (us ? " F" : " C");
+}
+
+std::string show_at_least(Temperature temperature, Units units) {
+  const bool us = units == Units::us;
+  const double value = us ? temperature.in_f() : temperature.in_c();
+  return show_number(std::ceil(value - 1e-9), 0) + (us ? " F" : " C");
 }
 
 std::string show(Pressure pressure, Units units) {
@@ -100,6 +112,25 @@ std::string show(Pressure pressure, Units units) {
   }
   return strength ? show_number(in_megapascals(pressure), 1) + " MPa"
                   : fmt::format("{:.2f} kPa", in_kilopascals(pressure));
+}
+
+std::string show(Speed speed, Units units) {
+  if (units == Units::us) return show_number(in_miles_per_hour(speed), 0) + " mph";
+  return show_number(speed / kilometres_per_hour(1), 0) + " km/h";
+}
+
+std::string show(EvaporationRate rate, Units units) {
+  const double si = in_kilograms_per_m2_h(rate);
+  if (units == Units::us) {
+    return show_number(si * in_pounds(kilograms(1)) * square_feet(1).si(), 2) + " lb/ft2/h";
+  }
+  return show_number(si, 2) + " kg/m2/h";
+}
+
+std::string show_roughly(Volume volume, Units units) {
+  if (units == Units::us) return show_number(volume / gallons(1), 1) + " gal";
+  const double l = in_litres(volume);
+  return show_number(l, l < 10 ? 1 : 0) + " L";
 }
 
 std::string show(Duration duration) {
@@ -143,6 +174,22 @@ std::string show_money(Money money, const std::string& currency) {
 
 std::string count(int n, const std::string& one, const std::string& many) {
   return fmt::format("{} {}", n, n == 1 ? one : many);
+}
+
+std::string iso(const StartDate& start) {
+  const std::string day =
+      fmt::format("{:04}-{:02}-{:02}", static_cast<int>(start.day.year()),
+                  static_cast<unsigned>(start.day.month()), static_cast<unsigned>(start.day.day()));
+  if (!start.time) return day;
+  return fmt::format("{}T{:02}:{:02}", day, start.time->count() / 60, start.time->count() % 60);
+}
+
+std::string readable(std::string_view iso) {
+  std::string text(iso);
+  if (const auto t = text.find('T'); t != std::string::npos) text[t] = ' ';
+  constexpr std::size_t with_seconds = std::string_view("2026-05-09 09:00:00").size();
+  if (text.size() == with_seconds && text.ends_with(":00")) text.erase(text.size() - 3);
+  return text;
 }
 
 }  // namespace strikeoff

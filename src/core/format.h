@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 
 #include "strikeoff/job.h"
 #include "strikeoff/quantity.h"
@@ -22,7 +23,15 @@ namespace strikeoff {
                                      Units units);       // "3 1/2 qt", "2 qt 5 fl oz", "3.79 L"
 [[nodiscard]] std::string show(Mass mass, Units units);  // "50 lb", "22.7 kg"
 [[nodiscard]] std::string show(Temperature temperature, Units units);  // "70 F", "21 C"
-[[nodiscard]] std::string show(Pressure pressure, Units units);        // "20 psf", "0.96 kPa"
+/// The same, never rounded up; and never rounded down.
+[[nodiscard]] std::string show_at_most(Temperature temperature, Units units);
+[[nodiscard]] std::string show_at_least(Temperature temperature, Units units);
+[[nodiscard]] std::string show(Pressure pressure, Units units);  // "20 psf", "0.96 kPa"
+[[nodiscard]] std::string show(Speed speed, Units units);        // "5 mph", "8 km/h"
+[[nodiscard]] std::string show(EvaporationRate rate,
+                               Units units);  // "0.06 lb/ft2/h", "0.31 kg/m2/h"
+/// Rough amounts of water: "12 L", "3.2 gal".
+[[nodiscard]] std::string show_roughly(Volume volume, Units units);
 /// "45 s", "12 min", "7.5 min", "1 h 30 min", "28 d": units do not depend on the country.
 [[nodiscard]] std::string show(Duration duration);
 /// "+1:05" h:min after the first water contact; "-0:45" before it.
@@ -36,5 +45,9 @@ namespace strikeoff {
 [[nodiscard]] std::string show_money(Money money, const std::string& currency);
 /// "1 batch", "2 batches".
 [[nodiscard]] std::string count(int n, const std::string& one, const std::string& many);
+/// "2026-05-09T09:00" (ISO 8601), or the day alone.
+[[nodiscard]] std::string iso(const StartDate& start);
+/// "2026-05-09 09:00" from the ISO form; seconds only where they are not 0.
+[[nodiscard]] std::string readable(std::string_view iso);
 
 }  // namespace strikeoff

@@ -88,6 +88,7 @@ const Catalogue& shipped_catalogue() {
       read_entries<Stock>(embedded::boards(), read_stock_facts),
       read_entries<Stock>(embedded::panels(), read_stock_facts),
       read_entries<Additive>(embedded::additives(), read_catalogue_additive),
+      read_entries<Sealer>(embedded::sealers(), read_sealer_facts),
       read_entries<Supply>(embedded::supplies(), read_supply_facts),
   };
   return catalogue;

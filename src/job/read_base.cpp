@@ -6,7 +6,6 @@
 namespace strikeoff {
 namespace {
 
-
 /// The one of three shapes that the base gives.
 void read_shape(Context& c, Object& o, const Node& node, Base& base) {
   const Node rectangle = o.find("rectangle"), corners = o.find("corners"), runs = o.find("runs");
@@ -35,11 +34,6 @@ void read_shape(Context& c, Object& o, const Node& node, Base& base) {
   }
 }
 
-void read_unplanned_list(Reader& reader, Object& o, const char* key, const char* sentence) {
-  const Node node = o.find(key);
-  if (read_list(reader, node, key)) reader.not_planned(node, sentence);
-}
-
 }  // namespace
 
 std::optional<Point> read_point(Reader& reader, const Node& node) {
@@ -62,7 +56,7 @@ Base read_base(Context& c, const Node& node) {
   Reader& reader = c.reader;
   Object o(reader, node, "a base");
   read_shape(c, o, node, base);
-  read_unplanned_list(reader, o, "legs", "the load on single legs is not planned yet");
+  read_legs(reader, o.find("legs"), base);
   read_partitions(reader, o.find("partitions"), base);
   read_gaps(reader, o.find("gaps"), base);
   o.finish();

@@ -30,10 +30,25 @@ void read_format(Reader& reader, const Node& node) {
        ""});
 }
 
-void read_ready_by(Reader& reader, const Node& node) {
-  if (!node) return;
-  (void)read_date(reader, node);
-  reader.not_planned(node, "a day to be ready by is not planned yet: see the schedule's end");
+/// True when one lies before the other, as far as the times of day are given.
+bool lies_before(const StartDate& one, const StartDate& other) {
+  const std::chrono::sys_days a{one.day}, b{other.day};
+  return a < b || (a == b && one.time && other.time && *one.time < *other.time);
+}
+
+std::optional<StartDate> read_ready_by(Reader& reader, const Node& node,
+                                       const std::optional<StartDate>& date) {
+  if (!node) return std::nullopt;
+  const auto ready_by = read_date(reader, node);
+  if (ready_by && date && lies_before(*ready_by, *date)) {
+    reader.error(node.pointer,
+                 {"ready-before-date",
+                  fmt::format("the slab is wanted by {}, before its pour on {}",
+                              readable(iso(*ready_by)), readable(iso(*date))),
+                  "\"date\" is the day of the pour, \"ready_by\" the day of the first use; leave "
+                  "out \"date\" to be told the latest start"});
+  }
+  return ready_by;
 }
 
 Units read_units(Reader& reader, const Node& node) {
@@ -150,7 +165,7 @@ Job read_all(Reader& reader, const Catalogue& catalogue) {
   read_format(reader, o.find("format"));
   job.name = o.text("name").value_or("");
   job.date = read_date(reader, o.find("date"));
-  read_ready_by(reader, o.find("ready_by"));
+  job.ready_by = read_ready_by(reader, o.find("ready_by"), job.date);
   job.units = read_units(reader, o.find("units"));
   job.currency = read_currency(reader, o.find("currency"), job.units);
 
@@ -169,7 +184,8 @@ Job read_all(Reader& reader, const Catalogue& catalogue) {
   job.slabs = read_slabs(c, slabs);
   set_bend_stock(c, job);
   job.crew = read_crew(c, o.find("crew"), job.open);
-  job.site = read_site(c, o.find("site"), job.mix, job.open);
+  job.site = read_site(c, o.find("site"), job.mix, job.date, job.open);
+  job.finish = read_finish(c, o.find("finish"), job.slabs);
   read_prices(c, o.find("prices"), job);
   read_on_hand(c, o.find("on_hand"), job);
   job.tax =
@@ -193,7 +209,6 @@ ReadResult read_job(std::string_view text, const Catalogue& catalogue) {
   auto problems = reader.diagnostics(std::move(read.diagnostics));
   if (!problems.empty()) return {std::nullopt, std::move(problems)};
   job.assumptions = reader.assumptions();
-  job.not_planned = reader.not_planned();
   return {std::move(job), {}};
 }
 

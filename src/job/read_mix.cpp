@@ -185,11 +185,12 @@ Mix read_mix(Context& c, const Node& node) {
     o.finish();
     if (o.is_object()) assume_inline_facts(c, o, mix, at_given);
   }
-  if (mix.working_time && !mix.activation_energy) {
+  if (!mix.activation_energy && (mix.working_time || mix.strip_after || mix.full_service)) {
     c.reader.assume(
-        weight_activation_energy, energy_path, "50 kJ/mol warmer, 30 kJ/mol cooler",
-        "how strongly a warmer or cooler mix than the label's changes its times; cautious "
-        "each way (assumption)");
+        weight_activation_energy, energy_path,
+        "50 kJ/mol warmer, 30 kJ/mol cooler; 40 kJ/mol for hardening",
+        "how strongly a warmer or cooler mix than the label's changes its times; cautious each "
+        "way, and for hardening the middle of the 30 to 55 that are found (assumption)");
   }
   return mix;
 }

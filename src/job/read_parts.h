@@ -40,10 +40,13 @@ enum Weight : int {
   weight_times = 72,
   weight_usable = 70,
   weight_air = 65,
+  weight_wind = 64,
+  weight_humidity = 63,
   weight_bag_temperature = 62,
   weight_water_temperature = 61,
   weight_activation_energy = 60,
   weight_margin = 58,
+  weight_sun = 57,
   weight_strip_stock = 55,
   weight_bend_stock = 54,
   weight_kerf = 50,
@@ -55,6 +58,8 @@ enum Weight : int {
   weight_screws = 41,
   weight_reusable = 40,
   weight_spare_bags = 35,
+  weight_sealer = 34,
+  weight_sanding = 33,
   weight_prices = 30,
   weight_tax = 25,
   weight_currency = 20,
@@ -65,6 +70,7 @@ enum Weight : int {
 
 [[nodiscard]] Mix read_mix_facts(Object& mix);
 [[nodiscard]] Stock read_stock_facts(Object& stock);
+[[nodiscard]] Sealer read_sealer_facts(Object& sealer);
 /// `basis` gives the values the job does not (a catalogue additive of that name).
 [[nodiscard]] Additive read_additive_facts(Object& additive, const Additive& basis);
 
@@ -95,6 +101,7 @@ struct Base {
   bool rectangle = false;
   std::optional<Misfit> closing, diagonal;  // as in `Slab`
   std::vector<Partition> partitions;
+  std::vector<Point> legs;
   std::vector<Rectangle> gaps;
 };
 
@@ -128,6 +135,7 @@ struct ListedSide {
                                                         const char* why);
 /// Need the base's outline.
 void read_partitions(Reader& reader, const Node& node, Base& base);
+void read_legs(Reader& reader, const Node& node, Base& base);
 void read_gaps(Reader& reader, const Node& node, Base& base);
 /// Sets `Side::apron` and the depth; needs the overhangs.
 void read_apron(Context& context, const Node& node, const Base& base, Slab& slab);
@@ -148,7 +156,7 @@ void read_openings(Context& context, const Node& node, Slab& slab, bool shape_is
     Reader& reader, const Node& node, const std::string& example);
 void read_levels(Context& context, const Node& node, Slab& slab);
 void read_fall(Context& context, const Node& node, const Base& base, Slab& slab);
-/// Sets `Side::bracket`; needs the overhangs. The reinforcement is read, but not planned for.
+/// Sets `Slab::reinforcement` and `Side::bracket`; needs the overhangs.
 void read_reinforcement(Context& context, const Node& node, const Base& base, Slab& slab);
 void read_brackets(Context& context, const Node& node, const Base& base, Slab& slab);
 [[nodiscard]] std::optional<Point> read_point(Reader& reader, const Node& node);
@@ -160,9 +168,19 @@ void read_brackets(Context& context, const Node& node, const Base& base, Slab& s
 void set_bend_stock(Context& context, Job& job);
 /// These two note in `open` what is "auto".
 [[nodiscard]] Crew read_crew(Context& context, const Node& node, Open& open);
-[[nodiscard]] Site read_site(Context& context, const Node& node, const Mix& mix, Open& open);
+[[nodiscard]] Site read_site(Context& context, const Node& node, const Mix& mix,
+                             const std::optional<StartDate>& date, Open& open);
+/// Air, humidity, wind, hours, sun, night, rain and protection. What only the hours say is taken
+/// at the start.
+void read_weather(Context& context, Object& site_object, Temperature usual_air,
+                  const std::optional<StartDate>& date, Site& site);
+/// Needs the slabs: what lies on the ground is not sealed unless the job says so.
+[[nodiscard]] Finish read_finish(Context& context, const Node& node,
+                                 const std::vector<Slab>& slabs);
 [[nodiscard]] Limits read_limits(Context& context, const Node& node);
 [[nodiscard]] std::optional<StartDate> read_date(Reader& reader, const Node& node);
+/// "08:30" or "08:30:00", to the end; after midnight.
+[[nodiscard]] std::optional<std::chrono::minutes> clock_time(std::string_view text);
 void read_prices(Context& context, const Node& prices, Job& job);
 void read_on_hand(Context& context, const Node& node, Job& job);
 

@@ -31,11 +31,15 @@ std::vector<std::string> known_goods(const Catalogue& catalogue, const Job& job)
   if (job.forms.bend_stock) add_item(*job.forms.bend_stock);
   for (const Slab& slab : job.slabs) {
     if (slab.panel) add_item(*slab.panel);
+    if (slab.reinforcement.kind == ReinforcementKind::bar) add("reinforcing-bar");
+    if (slab.reinforcement.kind == ReinforcementKind::mesh) add("reinforcing-mesh");
   }
+  if (job.finish.sealer) add_item(*job.finish.sealer);
   for (const auto& entry : catalogue.mixes) add_item(entry.item);
   for (const auto& entry : catalogue.boards) add_item(entry.item);
   for (const auto& entry : catalogue.panels) add_item(entry.item);
   for (const auto& entry : catalogue.additives) add_item(entry.item);
+  for (const auto& entry : catalogue.sealers) add_item(entry.item);
   for (const auto& entry : catalogue.supplies) {
     add(entry.item.id);
     add(entry.item.item);
@@ -47,7 +51,7 @@ TextError unknown_goods(const std::string& name, const std::vector<std::string>&
   return {"unknown-item", fmt::format("nothing in this job is called {}", in_quotes(name)),
           did_you_mean(name, known,
                        "use the name of a stock of the job, or an id from: strikeoff "
-                       "list mixes, boards, panels, additives or supplies")};
+                       "list mixes, boards, panels, additives, sealers or supplies")};
 }
 
 template <class Item>
@@ -83,6 +87,7 @@ void read_prices(Context& c, const Node& node, Job& job) {
   for (Additive& additive : job.additives) set_price(job.prices, additive);
   for (Stock& stock : job.forms.strip_stock) set_price(job.prices, stock);
   if (job.forms.bend_stock) set_price(job.prices, *job.forms.bend_stock);
+  if (job.finish.sealer) set_price(job.prices, *job.finish.sealer);
   for (Slab& slab : job.slabs) {
     if (slab.panel) set_price(job.prices, *slab.panel);
   }

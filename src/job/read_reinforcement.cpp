@@ -6,7 +6,24 @@
 namespace strikeoff {
 namespace {
 
-constexpr Range<Length> small_length{Length{}, Length::m(1), "0 mm and 1 m (39 in)"};
+constexpr Range<Length> bar_diameter{Length::mm(1), Length::mm(40),
+                                     "1 mm (1/16 in) and 40 mm (1 1/2 in)"};
+constexpr Range<Length> bar_spacing{Length::mm(20), Length::m(1), "20 mm (3/4 in) and 1 m (39 in)"};
+constexpr Range<Length> bar_cover{Length{}, Length::mm(500), "0 mm and 500 mm (20 in)"};
+
+/// Sizes of bars where there are none.
+void check_has_bars(Reader& reader, const Object& o, const Reinforcement& given) {
+  using Kind = ReinforcementKind;
+  if (given.kind == Kind::mesh || given.kind == Kind::bar) return;
+  const char* key = given.diameter ? "diameter" : given.spacing ? "spacing" : "cover";
+  if (!given.diameter && !given.spacing && !given.cover) return;
+  reader.error(o.path(key),
+               {"size-of-no-bars",
+                given.kind == Kind::fiber ? "fiber has no bars that this could be the size of"
+                                          : "without reinforcement there are no bars to size",
+                R"("kind": "mesh" or "bar" has them; leave this out for any other)"},
+               Reader::Mark::key);
+}
 
 }  // namespace
 
@@ -29,18 +46,18 @@ void read_brackets(Context& c, const Node& node, const Base& base, Slab& slab) {
 void read_reinforcement(Context& c, const Node& node, const Base& base, Slab& slab) {
   if (!node) return;
   Object o(c.reader, node, "reinforcement");
-  enum class Kind { none, mesh, bar, fiber };
+  using Kind = ReinforcementKind;
   const auto kind = read_choice<Kind>(
       c.reader, o.need("kind", R"("kind": "none", "mesh", "bar" or "fiber")"),
       {{"none", Kind::none}, {"mesh", Kind::mesh}, {"bar", Kind::bar}, {"fiber", Kind::fiber}});
-  (void)o.quantity("diameter", small_length);
-  (void)o.quantity("spacing", small_length);
-  (void)o.quantity("cover", small_length);
+  Reinforcement& given = slab.reinforcement;
+  given.kind = kind.value_or(Kind::none);
+  given.diameter = o.quantity("diameter", bar_diameter);
+  given.spacing = o.quantity("spacing", bar_spacing);
+  given.cover = o.quantity("cover", bar_cover);
+  if (kind) check_has_bars(c.reader, o, given);
   read_brackets(c, o.find("brackets"), base, slab);
   o.finish();
-  if (kind && *kind != Kind::none) {
-    c.reader.not_planned(node, "reinforcement is not planned yet: neither its room nor its price");
-  }
 }
 
 }  // namespace strikeoff

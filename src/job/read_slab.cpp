@@ -114,6 +114,13 @@ Slab read_slab(Context& c, const Node& node, const std::string& default_name) {
   slab.closing = base.closing;
   slab.diagonal = base.diagonal;
   slab.partitions = base.partitions;
+  slab.legs = base.legs;
+  if (slab.support == Support::ground && !slab.legs.empty()) {
+    c.reader.error(o.path("base") + "/legs",
+                   {"legs-on-ground", "a slab on the ground stands on no legs",
+                    "leave them out, or \"support\": \"base\""},
+                   Reader::Mark::key);
+  }
   slab.gaps = base.gaps;
   read_walls(c, o.find("walls"), base, slab);
   read_overhang(c, o, base, slab);

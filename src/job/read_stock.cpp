@@ -97,5 +97,8 @@ template const Stock* find_in_catalogue(Reader&, const Node&,
 template const Additive* find_in_catalogue(Reader&, const Node&,
                                            const std::vector<CatalogueEntry<Additive>>&,
                                            const std::string&, const std::string&);
+template const Sealer* find_in_catalogue(Reader&, const Node&,
+                                         const std::vector<CatalogueEntry<Sealer>>&,
+                                         const std::string&, const std::string&);
 
 }  // namespace strikeoff

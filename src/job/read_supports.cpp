@@ -6,7 +6,7 @@
 namespace strikeoff {
 namespace {
 
-constexpr std::size_t most_partitions = 200, most_gaps = 100;
+constexpr std::size_t most_partitions = 200, most_legs = 200, most_gaps = 100;
 
 /// The entries of a list that may not be longer than this.
 std::vector<Node> read_short_list(Reader& reader, const Node& node, const char* what,
@@ -88,6 +88,26 @@ void read_partitions(Reader& reader, const Node& node, Base& base) {
                     "it is measured as the base's corners are: x to the right, y to the back"});
     }
     base.partitions.push_back(*line);
+  }
+}
+
+void read_legs(Reader& reader, const Node& node, Base& base) {
+  for (const Node& entry : read_short_list(reader, node, "legs", most_legs)) {
+    const auto leg = read_point(reader, entry);
+    if (!leg || base.polygon.empty()) continue;
+    if (!contains(base.polygon, *leg)) {
+      reader.error(entry.pointer,
+                   {"leg-outside", "this leg stands beside the base",
+                    "it is measured as the base's corners are: x to the right, y to the back"});
+    }
+    for (std::size_t k = 0; k < base.legs.size(); ++k) {
+      if (distance(*leg, Polygon{base.legs[k]}) >= any_length.least) continue;
+      reader.error(entry.pointer,
+                   {"legs-at-one-place", fmt::format("this leg stands where leg {} does", k + 1),
+                    "give each once"});
+      break;
+    }
+    base.legs.push_back(*leg);
   }
 }
 

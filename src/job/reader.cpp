@@ -96,10 +96,6 @@ void Reader::assume(int weight, std::string path, std::string value, std::string
   assumptions_.push_back({std::move(path), std::move(value), std::move(reason), weight});
 }
 
-void Reader::not_planned(const Node& node, std::string what) {
-  not_planned_.push_back({span_of(node.pointer, Mark::key), {node.pointer, std::move(what)}});
-}
-
 std::vector<Diagnostic> Reader::diagnostics(std::vector<Diagnostic> others) const {
   others.insert(others.end(), errors_.begin(), errors_.end());
   std::stable_sort(others.begin(), others.end(), [](const Diagnostic& a, const Diagnostic& b) {
@@ -122,16 +118,6 @@ std::vector<Assumption> Reader::assumptions() const {
     return a.weight != b.weight ? a.weight > b.weight : a.path < b.path;
   });
   return sorted;
-}
-
-std::vector<NotPlanned> Reader::not_planned() const {
-  auto sorted = not_planned_;
-  std::stable_sort(sorted.begin(), sorted.end(), [](const auto& a, const auto& b) {
-    return std::tie(a.first.line, a.first.column) < std::tie(b.first.line, b.first.column);
-  });
-  std::vector<NotPlanned> list;
-  for (auto& entry : sorted) list.push_back(std::move(entry.second));
-  return list;
 }
 
 void wrong_kind(Reader& reader, const Node& node, std::string_view wanted, std::string help) {
@@ -172,6 +158,7 @@ std::optional<T> read_quantity(Reader& reader, const Node& node, const Range<T>&
   return value;
 }
 
+template std::optional<Area> read_quantity(Reader&, const Node&, const Range<Area>&);
 template std::optional<Length> read_quantity(Reader&, const Node&, const Range<Length>&);
 template std::optional<Volume> read_quantity(Reader&, const Node&, const Range<Volume>&);
 template std::optional<Mass> read_quantity(Reader&, const Node&, const Range<Mass>&);

@@ -28,7 +28,7 @@ struct Range {
   std::string_view words;
 };
 
-/// What reading a job gathers beside the job: problems, defaults used, keys not planned for.
+/// What reading a job gathers beside the job: problems and defaults used.
 class Reader {
  public:
   explicit Reader(const JsonText& text) : text_(text) {}
@@ -43,13 +43,11 @@ class Reader {
   void withhold_error() { ++withheld_; }
 
   void assume(int weight, std::string path, std::string value, std::string reason);
-  void not_planned(const Node& node, std::string what);
 
   /// The errors and `others`, in file order; the 101st and later only counted.
   [[nodiscard]] std::vector<Diagnostic> diagnostics(std::vector<Diagnostic> others) const;
   /// Heaviest first, then by path.
   [[nodiscard]] std::vector<Assumption> assumptions() const;
-  [[nodiscard]] std::vector<NotPlanned> not_planned() const;
 
  private:
   [[nodiscard]] Span span_of(const std::string& pointer, Mark mark) const;
@@ -58,7 +56,6 @@ class Reader {
   std::vector<Diagnostic> errors_;
   std::size_t withheld_ = 0;
   std::vector<Assumption> assumptions_;
-  std::vector<std::pair<Span, NotPlanned>> not_planned_;
 };
 
 // Each of these gives nothing for an empty node, and nothing after reporting a wrong value.

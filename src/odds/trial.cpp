@@ -7,7 +7,7 @@
 #include "odds/philox.h"
 #include "odds/statistics.h"
 #include "pour/crew.h"
-#include "pour/hardening.h"
+#include "pour/setting.h"
 #include "pour/working_time.h"
 
 namespace strikeoff {
@@ -71,7 +71,7 @@ TrialModel::TrialModel(const Job& job, const Plan& plan, const Spreads& how_far)
       finishers(strikeoff::finishers(job.crew, plan.pour)),
       trowel_work(trowel_work_of(plan.batches)) {
   if (pace(job.crew).missing.empty()) course.emplace(job.crew, plan.batches);
-  const Hardening hard = hardening(job, plan.pour);
+  const Setting hard = setting(job, plan.pour);
   if (hard.stiff) working_time = hard.stiff->si();
   if (hard.stiff && hard.final_set) final_set = hard.final_set->si();
 }

@@ -217,6 +217,19 @@ std::string check_forms(const Job& job) {
                      four_corners ? "both diagonals" : "the lengths of all sides");
 }
 
+/// Gravel that drains and carries evenly: 100 mm, common practice for slabs on the ground.
+std::string sub_base(const Job& job, const Plan& plan) {
+  constexpr Length gravel = Length::mm(100);
+  Volume volume;
+  for (std::size_t i = 0; i < job.slabs.size(); ++i) {
+    if (job.slabs[i].support == Support::ground) volume += plan.slabs[i].area * gravel;
+  }
+  return fmt::format(
+      "Spread gravel under the slab, dampen and compact it to {} in two layers: about {} once "
+      "compacted, more as it is bought; where frost or the local code asks for more, that",
+      show(gravel, job.units), show_concrete(volume, job.units));
+}
+
 /// What the release agent must not touch, for the next mix has to hold on to it.
 std::string release_agent(const Job& job) {
   const bool panel = any_slab(job, [](const Slab& slab) { return slab.panel.has_value(); });
@@ -241,6 +254,7 @@ std::vector<std::string> form_tasks(const Job& job, const Plan& plan) {
 
   when(ground, "Dig out and level the ground under the slab");
   when(ground, "Compact the ground until a heel leaves no mark");
+  when(ground, sub_base(job, plan));
   when(!plan.cut_list.boards.empty() || !plan.cut_list.sheets.empty(),
        "Rip, then crosscut the parts; write the mark on each");
   when(!openings.empty(),

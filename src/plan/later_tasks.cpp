@@ -5,62 +5,15 @@
 
 #include "core/format.h"
 #include "plan/tasks.h"
-#include "pour/hardening.h"
+#include "site/wet_cure.h"
 
 namespace strikeoff {
 namespace {
 
-/// What a step hangs on: the step it follows, and the label's time after the end of the pour.
-struct Wait {
-  std::vector<std::string> after;
-  Moment follows;                 // when those are done
-  std::optional<Duration> label;  // nothing: the bag does not say
-};
-
-/// A step whose beginning is known only when all it hangs on is; else words stand for it.
-std::string add_step(const Wait& wait, std::string task, const std::string& who, const Plan& plan,
-                     TaskList& tasks) {
-  Moment start;
-  if (!wait.label) {
-    task += "; not before the time on the bag's data sheet: ____";
-  } else {
-    start = later(wait.follows, plan.pour.end + *wait.label);
-    if (!start) task += fmt::format("; not before {} after the pour", show(*wait.label));
-  }
-  return tasks.add_after(wait.after, std::move(task), who, start, start);
-}
-
-/// Mixes to strip after 12 h or more set like ordinary portland cement (assumption), and so does
-/// a mix whose bag does not say.
-bool is_ordinary(const Mix& mix) {
-  return mix.strip_after.value_or(hours(12)) >= hours(12);
-}
-
-std::string add_wet_cure(const Job& job, const std::string& after, const Moment& start,
-                         TaskList& tasks) {
-  tasks.begin_phase("wet cure");
-  // ACI 308R and ACI 318: 7 days moist for ordinary cement at 50 F (10 C) or warmer, from memory.
-  // Rapid mixes: an hour wet from when the surface is hard is common practice, no source.
-  const bool ordinary = is_ordinary(job.mix);
-  const std::string task =
-      ordinary ? "Keep the top wet for 7 days: damp cloth under the sheet, at 50 F (10 C) or warmer"
-               : "Keep the top wet for an hour, or as long as the bag's data sheet says: sprinkle "
-                 "when the surface is hard, sheet over it";
-  Moment end;
-  if (start) end = *start + (ordinary ? days(7) : hours(1));
-  return tasks.add_after({after}, task, who_has(job.crew, Role::finish), start, end);
-}
-
-/// ASTM D4263: 18 in (457 mm) square of clear sheet, 16 h or more.
-std::string add_drying(const std::vector<std::string>& after, const Moment& start,
-                       const std::string& who, TaskList& tasks) {
-  Moment end;
-  if (start) end = *start + hours(16);
-  return tasks.add_after(
-      after,
-      "Let it dry: tape down a clear sheet 18 in (457 mm) square for 16 h; do not seal while damp "
-      "gathers under it (a dry sheet does not prove a dry slab)",
-      who, start, end);
+/// From a step's milestone; nothing when it is not known.
+Moment from(const Plan& plan, std::string_view step) {
+  const Milestone* found = milestone(plan.hardening, step);
+  return found == nullptr ? std::nullopt : found->from;
 }
 
 std::string first_use(const Job& job) {
@@ -75,56 +28,75 @@ bool has_props(const Plan& plan) {
                      [](const SlabPlan& slab) { return slab.forms.props > 0; });
 }
 
-/// Soffits stay carried longer than edges are held: 7 days for ordinary cement (ACI 347's times
-/// for soffits, from memory), longer in the cold, else until the label's first full use.
-std::string add_props_out(const Job& job, const Wait& stripped, const Hardening& times,
-                          const Plan& plan, TaskList& tasks) {
-  const std::optional<Duration> wait =
-      is_ordinary(job.mix) ? std::optional(days(7) * times.cold_factor) : times.full_service;
-  return add_step({stripped.after, stripped.follows, wait},
-                  "Take out the props, left until now, and let the soffit panels down",
-                  "one or two people", plan, tasks);
+Done add_stripping(const Plan& plan, const Done& trowelled, const Moment& cured, TaskList& tasks) {
+  std::string task = has_props(plan)
+                         ? "Strip the edges: screws out, ease the strips off, do not pry; soffit "
+                           "panels and props stay"
+                         : "Strip the forms: screws out, ease the strips off, do not pry";
+  const Moment start = later(trowelled.at, from(plan, "strip"));
+  if (start && cured && *start < *cured) {
+    task += "; then cover top and edges again: the wet cure goes on";
+  }
+  return add_step({trowelled}, "strip", std::move(task), "one or two people", plan, tasks);
+}
+
+/// Only where a strength tells, and sooner than the full use.
+void add_light_use(const Plan& plan, const std::vector<Done>& follows, TaskList& tasks) {
+  const Moment light = later(all_done(follows), from(plan, "light use"));
+  const Moment full = from(plan, "full use");
+  if (!light || (full && *full <= *light)) return;
+  add_step(follows, "light use", "Light use: what one hand carries; nobody leans on the edge",
+           "everyone", plan, tasks);
 }
 
 }  // namespace
 
+Moment all_done(const std::vector<Done>& steps) {
+  Moment done = steps.front().at;
+  for (const Done& step : steps) done = later(done, step.at);
+  return done;
+}
+
+Done add_step(const std::vector<Done>& follows, std::string_view milestone, std::string task,
+              const std::string& who, const Plan& plan, TaskList& tasks, Duration work) {
+  const Moment not_before = from(plan, milestone);
+  const Moment start = later(all_done(follows), not_before);
+  if (!not_before) {
+    task += "; not before the time on the bag's data sheet: ____";
+  } else if (!start) {
+    task += fmt::format("; not before {} after the pour", show(*not_before - plan.pour.end));
+  }
+  std::vector<std::string> after;
+  for (const Done& step : follows) after.push_back(step.task);
+  const Moment end = start ? Moment(*start + work) : std::nullopt;
+  return {tasks.add_after(std::move(after), std::move(task), who, start, end), end};
+}
+
 void add_later(const Job& job, const Plan& plan, TaskList& tasks) {
-  const Hardening times = hardening(job, plan.pour);
-  const std::string trowelled = tasks.last().task;
-  const Moment trowelled_at = tasks.last().end;
-  const std::string cured = add_wet_cure(job, trowelled, trowelled_at, tasks);
-  const Moment cured_at = tasks.last().end;
+  Done trowelled{tasks.last().task, tasks.last().end};
+  Done cured;
+  cured.task = add_wet_cure(job, plan, trowelled.task, trowelled.at, tasks);
+  cured.at = tasks.last().end;
 
   tasks.begin_phase("later");
-  const std::string who = who_has(job.crew, Role::finish);
   // Trowelling is over at the final set, well before the label lets the forms go.
-  const Moment set = trowelled_at ? trowelled_at : plan.pour.end;
-  const std::string stripped =
-      add_step({{trowelled}, set, times.strip},
-               has_props(plan) ? "Strip the edges: screws out, ease the strips off, "
-                                 "do not pry; soffit panels and props stay"
-                               : "Strip the forms: screws out, ease the strips off, "
-                                 "do not pry",
-               "one or two people", plan, tasks);
+  if (!trowelled.at) trowelled.at = plan.pour.end;
+  const Done stripped = add_stripping(plan, trowelled, cured.at, tasks);
   // Ordinary cement stays under its wet cloth for the week; a rapid mix is sanded early.
-  const Moment stripped_at = tasks.last().end;
-  Wait sanding{{stripped}, stripped_at, times.sand};
-  if (is_ordinary(job.mix)) {
-    sanding.after.push_back(cured);
-    sanding.follows = later(sanding.follows, cured_at);
-  }
-  const std::string sanded =
-      add_step(sanding, "Sand top and edges, wet or with a vacuum, mask on", who, plan, tasks);
-  const std::string dry =
-      add_drying({cured, sanded}, later(tasks.last().end, cured_at), who, tasks);
-  const std::string sealed =
-      add_step({{dry}, tasks.last().end, times.seal}, "Seal, two thin coats", who, plan, tasks);
-  Wait use{{sealed}, tasks.last().end, times.full_service};
+  std::vector<Done> for_sanding = {stripped};
+  if (is_ordinary(job.mix)) for_sanding.push_back(cured);
+  std::vector<Done> ready = add_sanding(job, plan, std::move(for_sanding), tasks);
+  const bool after_cure = std::any_of(ready.begin(), ready.end(),
+                                      [&](const Done& step) { return step.task == cured.task; });
+  if (!after_cure) ready.push_back(cured);
+  ready = add_sealing(job, plan, std::move(ready), tasks);
   if (has_props(plan)) {
-    use.after.push_back(add_props_out(job, {{stripped}, stripped_at, {}}, times, plan, tasks));
-    use.follows = later(use.follows, tasks.last().end);
+    ready.push_back(add_step({stripped}, "props",
+                             "Take out the props, left until now, and let the soffit panels down",
+                             "one or two people", plan, tasks));
   }
-  add_step(use, first_use(job), "everyone", plan, tasks);
+  add_light_use(plan, ready, tasks);
+  add_step(ready, "full use", first_use(job), "everyone", plan, tasks);
 }
 
 }  // namespace strikeoff

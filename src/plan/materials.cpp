@@ -6,10 +6,13 @@
 #include <algorithm>
 #include <cmath>
 
+#include "basis/basis.h"
 #include "core/format.h"
 #include "mix/mix.h"
 #include "plan/purchasing.h"
+#include "plan/steel_rows.h"
 #include "plan/supplies.h"
+#include "site/wet_cure.h"
 
 namespace strikeoff {
 namespace {
@@ -57,7 +60,7 @@ Material mix_bags(const Job& job, const Plan& plan) {
   bags.unit = "bags";
   bags.on_hand = quantity_on_hand(job, bags);
   bags.pack = "bag of " + show(job.mix.bag, job.units);
-  bags.basis = bags_basis(job, plan.mix);
+  bags.basis = basis("bags-to-have", bags_basis(job, plan.mix));
   buy(job, whole_packs(bags.needed - bags.on_hand), job.mix.price, job.mix.price_breaks, bags);
   if (plan.mix.surplus >= least_surplus) {
     add_note(bags, fmt::format("about {} will be left over: have a mould ready for a test tile",
@@ -84,17 +87,17 @@ Material doses(const Job& job, const Plan& plan, const Additive& additive, const
   row.on_hand = quantity_on_hand(job, row);
   row.pack = dose_pack(additive.dose_size, job.units);
   const double mixed = job.crew.bags_per_batch * plan.pour.batches;  // part bags not rounded up
-  row.basis =
+  std::string worked =
       fmt::format("{} a bag x {} {} = {}", show_number(total.per_bag, 2), show_number(mixed, 2),
                   mixed == 1 ? "bag" : "bags", show_number(total.total, 2));
   if (total.falls) {
-    row.basis = fmt::format("{} a bag in batch 1, falling to the last: {} in all",
-                            show_number(total.per_bag, 2), show_number(total.total, 2));
+    worked = fmt::format("{} a bag in batch 1, falling to the last: {} in all",
+                         show_number(total.per_bag, 2), show_number(total.total, 2));
   }
   if (const int whole = whole_packs(total.total); whole - total.total > 1e-9) {
-    row.basis += fmt::format(", rounded up to {}", whole);
+    worked += fmt::format(", rounded up to {}", whole);
   }
-  if (plan.mix.spare_bags > 0) row.basis += "; none for the spare bags";
+  row.basis = basis("doses-to-have", worked);
   buy(job, whole_packs(total.total - row.on_hand), additive.price, {}, row);
   if (additive.kind == AdditiveKind::retarder && plan.pour.usable && !plan.pour.feasible) {
     add_note(row, "even with it the pour does not work as planned: mend the checks before buying");
@@ -114,13 +117,12 @@ std::vector<Material> additives(const Job& job, const Plan& plan) {
 }
 
 std::string proof(const CutList& list, const StockTotal& total, const std::string& piece) {
-  if (total.proven) return "as in the cut list; no plan needs fewer";
-  if (!list.unplaced.empty()) return "as in the cut list, for the parts that fit";
-  if (total.buy == total.buy_bound) return "as in the cut list; no plan buys fewer";
-  if (list.cost_gap && *list.cost_gap <= 0) return "as in the cut list; no plan is cheaper";
-  if (total.bound == 0) return "as in the cut list; other boards of the job could do instead";
-  return fmt::format("as in the cut list; no plan needs fewer than {}",
-                     count(total.bound, piece, piece + "s"));
+  if (total.proven) return "no plan needs fewer";
+  if (!list.unplaced.empty()) return "for the parts that fit";
+  if (total.buy == total.buy_bound) return "no plan buys fewer";
+  if (list.cost_gap && *list.cost_gap <= 0) return "no plan is cheaper";
+  if (total.bound == 0) return "other boards of the job could do instead";
+  return fmt::format("no plan needs fewer than {}", count(total.bound, piece, piece + "s"));
 }
 
 /// One row of a stock in the cut list; `piece` is "board" or "sheet".
@@ -133,7 +135,7 @@ Material stock_row(const Job& job, const Plan& plan, const Stock& stock, const S
   row.unit = piece + "s";
   row.on_hand = total.on_hand;
   row.pack = piece;
-  row.basis = proof(plan.cut_list, total, piece);
+  row.basis = basis("boards-to-have", proof(plan.cut_list, total, piece));
   // What is on hand is already off the number to buy: the cut list used it first.
   buy(job, total.buy, stock.price, {}, row);
   return row;
@@ -175,17 +177,19 @@ std::vector<std::string> list_tools(const Job& job, const Plan& plan) {
                                  "steel trowel",      "spirit level"};
   if (!job.additives.empty()) tools.push_back("cups for the doses");
   if (!plan.cut_list.parts.empty()) tools.insert(tools.end(), {"saw", "screwdriver"});
-  // A mix stripped within 12 h is kept wet by sprinkling, any other under cloth for days: the
-  // schedule's rule (assumption).
-  const bool cures_for_days = job.mix.strip_after.value_or(hours(12)) >= hours(12);
-  tools.push_back(cures_for_days ? "damp cloth for the cure" : "spray bottle for the cure");
+  if (!plan.finish.sanding.empty()) tools.push_back("sander with water or extraction");
+  if (plan.finish.fill_pits)
+    tools.push_back("sieve, putty knife and a closed jar of dry mix for pits");
+  if (plan.finish.coats > 0) tools.push_back("roller or cloth for the sealer");
+  // Any other mix is kept wet under cloth, which is bought.
+  if (!is_ordinary(job.mix)) tools.push_back("spray bottle for the cure");
   return tools;
 }
 
 std::vector<Material> list_materials(const Job& job, const Catalogue& catalogue, const Plan& plan) {
   std::vector<Material> rows{mix_bags(job, plan)};
-  for (auto part :
-       {additives(job, plan), boards_and_sheets(job, plan), list_supplies(job, catalogue, plan)}) {
+  for (auto part : {additives(job, plan), steel_rows(job, plan), boards_and_sheets(job, plan),
+                    list_supplies(job, catalogue, plan)}) {
     rows.insert(rows.end(), part.begin(), part.end());
   }
   return rows;

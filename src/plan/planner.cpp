@@ -6,13 +6,22 @@
 #include "checks/checks.h"
 #include "cutting/cut_list.h"
 #include "cutting/stocks.h"
+#include "hardening/hardening.h"
+#include "loads/control_joints.h"
+#include "loads/handling.h"
+#include "loads/slab_loads.h"
+#include "loads/steel.h"
 #include "mix/mix.h"
+#include "plan/covered.h"
+#include "plan/finish.h"
 #include "plan/materials.h"
+#include "plan/ready_by.h"
 #include "plan/schedule.h"
 #include "pour/joint_ends.h"
 #include "pour/pour.h"
 #include "pour/remedies.h"
 #include "pour/search.h"
+#include "site/site.h"
 #include "slab/marks.h"
 #include "slab/measure.h"
 #include "slab/panels.h"
@@ -58,6 +67,19 @@ void weigh(const Job& job, Density fresh, std::vector<SlabPlan>& slabs) {
     slabs[i].mass = slabs[i].concrete * job.slabs[i].density.value_or(fresh);
     slabs[i].base_load = Pressure::from_si(slabs[i].mass.si() * standard_gravity /
                                            signed_area(job.slabs[i].base).si());
+  }
+}
+
+/// What lies on each slab's base, its steel and its joints.
+void load_slabs(const Job& job, Plan& plan) {
+  for (std::size_t i = 0; i < plan.slabs.size(); ++i) {
+    const Slab& slab = job.slabs[i];
+    SlabPlan& planned = plan.slabs[i];
+    planned.loads = load_slab(job, plan, i);
+    planned.steel = plan_steel(slab, planned, job.mix);
+    if (slab.support == Support::ground) {
+      planned.control_joints = control_joints(slab, planned, job.mix);
+    }
   }
 }
 
@@ -133,11 +155,18 @@ Plan make_plan(const Job& given, const Catalogue& catalogue) {
   set_edge_deadlines(plan.pour, job.crew.usable, plan.batches);
   plan.mix.doses = dose_totals(job, plan.mix, pour.retarder);
   add_up_taper(job, plan.batches, plan.mix.doses);
+  plan.site = plan_site(job, plan, covered_at(job, plan));
+
+  plan.hardening = plan_hardening(job, plan.slabs, plan.pour, start_of_pour(job));
+  plan.handling = plan_handling(job, plan);
+  plan.finish = plan_finish(job, catalogue, plan.slabs);
+  load_slabs(job, plan);
 
   plan.materials = list_materials(job, catalogue, plan);
   plan.also_ready = list_tools(job, plan);
   plan.cost = add_up(job, plan.materials);
   plan.schedule = make_schedule(job, plan);
+  plan.hardening.start_by = latest_start(job, plan);
   plan.checks = run_checks(job, plan);
   return plan;
 }

@@ -7,7 +7,7 @@
 #include "core/format.h"
 #include "plan/tasks.h"
 #include "pour/finishing.h"
-#include "pour/hardening.h"
+#include "pour/setting.h"
 
 namespace strikeoff {
 namespace {
@@ -89,7 +89,7 @@ void add_pour(const Job& job, const Plan& plan, TaskList& tasks) {
 
 void add_finishing(const Job& job, const Plan& plan, TaskList& tasks) {
   tasks.begin_phase("finish");
-  const Hardening times = hardening(job, plan.pour);
+  const Setting times = setting(job, plan.pour);
   if (!times.stiff) {
     // Nobody knows when it begins; only that the last zone comes last.
     tasks.add_after({batch_name(plan.batches.front())},

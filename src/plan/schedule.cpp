@@ -11,17 +11,13 @@
 #include "plan/tasks.h"
 
 namespace strikeoff {
-namespace {
-
-/// Local date and time, ISO 8601, to the second. A change of summer time on the way is not known
-/// here, so it is not in it.
-std::string local_time(const StartDate& date, Duration from_contact) {
+std::string local_time(const StartDate& start, Duration after) {
   using std::chrono::days;
   using std::chrono::floor;
   using std::chrono::seconds;
   using std::chrono::sys_days;
-  const auto moment = sys_days{date.day} + *date.time +
-                      seconds{static_cast<std::int64_t>(std::round(from_contact.si()))};
+  const auto moment = sys_days{start.day} + *start.time +
+                      seconds{static_cast<std::int64_t>(std::round(after.si()))};
   const sys_days day = floor<days>(moment);
   const std::chrono::year_month_day ymd{day};
   const std::chrono::hh_mm_ss time{moment - day};
@@ -29,8 +25,6 @@ std::string local_time(const StartDate& date, Duration from_contact) {
                      static_cast<unsigned>(ymd.month()), static_cast<unsigned>(ymd.day()),
                      time.hours().count(), time.minutes().count(), time.seconds().count());
 }
-
-}  // namespace
 
 Moment later(const Moment& a, const Moment& b) {
   if (!a || !b) return std::nullopt;

@@ -9,26 +9,19 @@
 #include <functional>
 #include <map>
 
+#include "basis/basis.h"
 #include "core/format.h"
 #include "plan/purchasing.h"
+#include "site/wet_cure.h"
 #include "slab/stiffness.h"
 
 namespace strikeoff {
 namespace {
 
-/// How much work one supply does, and how that came about. A need counted directly is `each`.
-struct Need {
-  std::string id;
-  double amount = 0;  // m, m2, or pieces: what the supply's rate is per
-  std::string basis;
-  std::string note;
-};
-
 /// What all slabs of the job need together.
 struct Totals {
   FormQuantities forms;
-  Area top;         // outline less openings
-  Area edge_faces;  // visible edges
+  Area top;  // outline less openings
 };
 
 Totals total_of(const Plan& plan) {
@@ -48,7 +41,6 @@ Totals total_of(const Plan& plan) {
     sum.forms.props += slab.forms.props;
     sum.forms.brackets += slab.forms.brackets;
     sum.top += slab.top_area;
-    sum.edge_faces += (slab.perimeter - slab.forms.isolation) * slab.edge_thickness;
   }
   return sum;
 }
@@ -99,12 +91,12 @@ Need strip_screws(const Plan& plan) {
           ""};
 }
 
-Need by_length(std::string id, Length length, const std::string& what, Units units) {
-  return {std::move(id), length.in_m(), fmt::format("{} of {}", show(length, units), what), ""};
+Need by_length(std::string id, Length length, Units units) {
+  return {std::move(id), length.in_m(), show(length, units), ""};
 }
 
-Need by_area(std::string id, Area area, const std::string& what, Units units) {
-  return {std::move(id), area.si(), fmt::format("{} of {}", show(area, units), what), ""};
+Need by_area(std::string id, Area area, Units units) {
+  return {std::move(id), area.si(), show(area, units), ""};
 }
 
 /// "cut 2 x 94 in and 2 x 26 in", longest first.
@@ -122,8 +114,7 @@ std::string battens_to_cut(const std::vector<Length>& pieces, Units units) {
 }
 
 Need ledger_battens(const FormQuantities& forms, Units units) {
-  Need need =
-      by_length("ledger-batten", forms.ledger, "ledger under soffits and knock-outs", units);
+  Need need = by_length("ledger-batten", forms.ledger, units);
   need.note = battens_to_cut(forms.ledger_pieces, units);
   return need;
 }
@@ -134,24 +125,22 @@ std::vector<Need> needs(const Job& job, const Plan& plan) {
   const Units units = job.units;
   return {
       strip_screws(plan),
-      by_area("panel-screws", forms.panel, "panel", units),
-      by_area("bedding", forms.panel, "panel", units),
-      by_length("sealant", forms.edge + forms.knock_out + forms.seams,
-                "joint: along the foot of edge strips and knock-outs, and panel seams", units),
-      by_length("seam-tape", forms.seams, "panel seam", units),
-      by_length("form-tape", forms.edge + forms.knock_out, "edge strip and knock-out", units),
-      by_area("release-agent", forms.formed, "form face", units),
+      by_area("panel-screws", forms.panel, units),
+      by_area("bedding", forms.panel, units),
+      by_length("sealant", forms.edge + forms.knock_out + forms.seams, units),
+      by_length("seam-tape", forms.seams, units),
+      by_length("form-tape", forms.edge + forms.knock_out, units),
+      by_area("release-agent", forms.formed, units),
       ledger_battens(forms, units),
-      by_length("isolation-strip", forms.isolation, "wall", units),
-      by_area("apron-foam", forms.foam, "inner face of aprons", units),
-      {"stakes", static_cast<double>(forms.stakes), "behind the edge strips of ground slabs", ""},
-      {"prop", static_cast<double>(forms.props), "under the outer edge of soffit panels",
+      by_length("isolation-strip", forms.isolation, units),
+      by_area("apron-foam", forms.foam, units),
+      {"stakes", static_cast<double>(forms.stakes), "", ""},
+      {"prop", static_cast<double>(forms.props), "",
        forms.props > 0 ? "measure from the floor to the soffit before buying" : ""},
-      {"bracket", static_cast<double>(forms.brackets), "under the overhangs that brackets carry",
+      {"bracket", static_cast<double>(forms.brackets), "",
        forms.brackets > 0 ? "rated for the slab's weight and someone leaning on its edge" : ""},
-      by_area("curing-sheet", sum.top, "top, and a lap all round", units),
-      by_area("sanding-discs", sum.top, "top", units),
-      by_area("sealer", sum.top + sum.edge_faces, "top and edge, two coats", units),
+      by_area("curing-sheet", sum.top, units),
+      by_area("damp-cloth", is_ordinary(job.mix) ? sum.top : Area{}, units),
   };
 }
 
@@ -179,6 +168,8 @@ bool is_counted(const std::string& unit) {
   return unit != "m" && unit != "m2" && unit != "L";
 }
 
+}  // namespace
+
 Material supply_row(const Job& job, const Supply& good, const Need& need) {
   const bool counted = is_counted(good.unit);
   const double exact = need.amount * good.rate;
@@ -193,19 +184,19 @@ Material supply_row(const Job& job, const Supply& good, const Need& need) {
   const double held = quantity_on_hand(job, row) * (counted ? 1 : good.pack);
   row.on_hand = held * unit.per_catalogue_unit;
   row.pack = good.pack_name;
-  row.basis = need.basis;
+  row.basis = need.worked.empty() ? basis(need.id) : basis(need.id, need.worked);
   buy(job, whole_packs((needed - held) / good.pack), good.price, {}, row);
   row.note = need.note;
   return row;
 }
-
-}  // namespace
 
 std::vector<Material> list_supplies(const Job& job, const Catalogue& catalogue, const Plan& plan) {
   std::vector<Material> rows;
   for (const Need& need : needs(job, plan)) {
     if (need.amount > 0) rows.push_back(supply_row(job, supply(catalogue, need.id), need));
   }
+  const std::vector<Material> finish = finish_supplies(job, catalogue, plan.finish);
+  rows.insert(rows.end(), finish.begin(), finish.end());
   return rows;
 }
 

@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "strikeoff/job.h"
@@ -39,7 +40,31 @@ class TaskList {
 void add_preparation(const Job& job, const Plan& plan, TaskList& tasks);
 void add_pour(const Job& job, const Plan& plan, TaskList& tasks);
 void add_finishing(const Job& job, const Plan& plan, TaskList& tasks);
+/// Follows the task `after`, which ends at `start`; returns what it is called.
+std::string add_wet_cure(const Job& job, const Plan& plan, const std::string& after,
+                         const Moment& start, TaskList& tasks);
+/// Everything after the trowel, which is the last task; the last one it adds is the first full use.
+/// Its times are the milestones of plan.hardening.
 void add_later(const Job& job, const Plan& plan, TaskList& tasks);
+
+// Of the later work: a step that is done, and when.
+struct Done {
+  std::string task;
+  Moment at;
+};
+/// When the last of them is done; nothing when one is not known.
+[[nodiscard]] Moment all_done(const std::vector<Done>& steps);
+/// Adds a step that begins when the steps it follows are done and its milestone is there, and takes
+/// so long; words stand for a beginning that is not known.
+Done add_step(const std::vector<Done>& follows, std::string_view milestone, std::string task,
+              const std::string& who, const Plan& plan, TaskList& tasks, Duration work = {});
+/// A task a grit, and filling the pits. Returns what the next step follows: where there is nothing
+/// to do, what this one followed.
+[[nodiscard]] std::vector<Done> add_sanding(const Job& job, const Plan& plan,
+                                            std::vector<Done> follows, TaskList& tasks);
+/// Drying, then a task a coat; the same.
+[[nodiscard]] std::vector<Done> add_sealing(const Job& job, const Plan& plan,
+                                            std::vector<Done> follows, TaskList& tasks);
 
 /// Forms, panels and ground of the day before, each only where the job has them.
 [[nodiscard]] std::vector<std::string> form_tasks(const Job& job, const Plan& plan);

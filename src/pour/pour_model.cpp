@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cstddef>
 
+#include "mix/fresh_mix.h"
 #include "mix/mix.h"
 #include "pour/sentences.h"
 #include "pour/working_time.h"

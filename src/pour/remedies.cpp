@@ -12,17 +12,16 @@
 #include <utility>
 
 #include "core/format.h"
+#include "mix/fresh_mix.h"
 #include "mix/mix.h"
 #include "pour/search.h"
 #include "pour/sentences.h"
 #include "pour/stop_end.h"
-#include "pour/working_time.h"
 
 namespace strikeoff {
 namespace {
 
 constexpr std::size_t most_remedies = 6;
-constexpr Temperature coldest_water = Temperature::celsius(2);  // out of a tub of ice (assumption)
 
 /// How much trouble a change is, where nothing has a price.
 enum class Trouble { share, water, ice, buy, mixer, person, hurry, stop };

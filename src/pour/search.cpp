@@ -8,12 +8,12 @@
 #include <optional>
 #include <utility>
 
+#include "mix/fresh_mix.h"
 #include "mix/mix.h"
 #include "pour/finishing.h"
-#include "pour/hardening.h"
+#include "pour/setting.h"
 #include "pour/pour.h"
 #include "pour/search_reasons.h"
-#include "pour/working_time.h"
 
 namespace strikeoff {
 namespace {
@@ -24,7 +24,6 @@ constexpr int most_of_a_role = 4, most_mixers = 4;  // assumption: more do not f
 constexpr double most_bags = 12;
 constexpr std::size_t most_batches = 500;  // of smaller batches than must be: bounds the work
 constexpr Mass heavy_bag = kilograms(20), tub = kilograms(60);
-constexpr Temperature coldest_water = Temperature::celsius(2);  // out of a tub of ice (assumption)
 constexpr Temperature coldest_mix = Temperature::celsius(10);   // UFGS 03 30 00 as quoted
 constexpr std::size_t looked_at_closely = 4;
 
@@ -151,7 +150,7 @@ Job with_setup(Job job, const Setup& setup) {
 /// The fewest who only finish and trowel every zone in time.
 std::optional<int> least_finishers(const Job& job, const PourModel& model) {
   const Pour pour = plan_pour(job, model.mix(), model);
-  const Hardening times = hardening(job, pour.plan);
+  const Setting times = setting(job, pour.plan);
   if (!times.stiff || !times.final_set) return std::nullopt;
   return fewest_finishers(pour.batches, *times.stiff, *times.final_set);
 }

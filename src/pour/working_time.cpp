@@ -1,8 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "pour/working_time.h"
 
-#include <algorithm>
-#include <cmath>
+#include "mix/arrhenius.h"
 
 namespace strikeoff {
 namespace {
@@ -24,23 +23,11 @@ double factor_at(const std::vector<DoseFactor>& factors, double doses) {
 
 }  // namespace
 
-Temperature fresh_mix_temperature(Mass bag, Temperature bag_temperature, Mass water,
-                                  Temperature water_temperature, Mass ice) {
-  constexpr double melting = 79.7;  // K
-  const double dry = 0.22 * bag.si(), wet = water.si();
-  const double coldest = std::min({0.0, bag_temperature.in_c(), water_temperature.in_c()});
-  const double mixed =
-      (dry * bag_temperature.in_c() + wet * water_temperature.in_c() - melting * ice.si()) /
-      (dry + wet + ice.si());
-  return Temperature::celsius(std::max(mixed, coldest));
-}
-
 double temperature_factor(Temperature mix, Temperature reference,
                           std::optional<MolarEnergy> activation_energy) {
-  constexpr double gas_constant = 8.314;  // J/mol K, as ASTM C1074 rounds it (from memory)
   const MolarEnergy cautious = kilojoules_per_mole(mix > reference ? 50 : 30);
-  const double energy = activation_energy.value_or(cautious).si();
-  return std::exp(energy / gas_constant * (1 / mix.in_k() - 1 / reference.in_k()));
+  // As much longer at `mix` as it is faster at the reference.
+  return arrhenius_rate(reference, mix, activation_energy.value_or(cautious));
 }
 
 Duration retarded(Duration working_time, const Additive& retarder, double doses) {

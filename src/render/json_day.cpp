@@ -61,6 +61,7 @@ Json task(const Task& task) {
 
 Json check(const Check& check) {
   Json result = {{"code", check.code}, {"level", level_name(check.level)}, {"title", check.title}};
+  if (!check.about.empty()) result["about"] = check.about;
   if (check.value) result["value"] = number(*check.value);
   if (check.limit) result["limit"] = number(*check.limit);
   result["unit"] = check.unit;

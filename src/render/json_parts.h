@@ -19,9 +19,16 @@ using Json = nlohmann::ordered_json;
 [[nodiscard]] Json points_mm(const Polygon& polygon);
 
 [[nodiscard]] Json slab(const SlabPlan& slab);
+[[nodiscard]] Json loads(const SlabLoads& loads);
+[[nodiscard]] Json steel(const SteelPlan& steel);
+[[nodiscard]] Json control_joints(const ControlJoints& joints);
 [[nodiscard]] Json mix(const MixPlan& mix);
 [[nodiscard]] Json batch(const Batch& batch);
 [[nodiscard]] Json pour(const PourPlan& pour);
+[[nodiscard]] Json site(const SitePlan& site);
+[[nodiscard]] Json hardening(const HardeningPlan& plan);
+[[nodiscard]] Json handling(const HandlingPlan& handling);
+[[nodiscard]] Json finish(const FinishPlan& finish);
 [[nodiscard]] Json cut_list(const CutList& cut_list);
 [[nodiscard]] Json material(const Material& material);
 [[nodiscard]] Json cost(const Cost& cost);

@@ -62,28 +62,32 @@ Json points_mm(const Polygon& polygon) {
 }
 
 Json slab(const SlabPlan& slab) {
-  return {{"name", slab.name},
-          {"area_m2", number(slab.area.si())},
-          {"top_area_m2", number(slab.top_area.si())},
-          {"perimeter_mm", number(slab.perimeter.in_mm())},
-          {"edge_thickness_mm", number(slab.edge_thickness.in_mm())},
-          {"least_thickness_mm", number(slab.least_thickness.in_mm())},
-          {"concrete_l", number(in_litres(slab.concrete))},
-          {"panel_displacement_l", number(in_litres(slab.panel_displacement))},
-          {"level_correction_l", number(in_litres(slab.level_correction))},
-          {"fall_l", number(in_litres(slab.fall_wedge))},
-          {"apron_l", number(in_litres(slab.apron))},
-          {"base_low_mm", number(slab.base_low.in_mm())},
-          {"base_low_at_mm", point_mm(slab.base_low_at)},
-          {"thinnest", thickness_at(slab.thinnest)},
-          {"thickest", thickness_at(slab.thickest)},
-          {"mass_kg", number(slab.mass.si())},
-          {"base_load_kpa", number(in_kilopascals(slab.base_load))},
-          {"outline_mm", points_mm(slab.outline)},
-          {"panel_outline_mm", points_mm(slab.panel)},
-          {"openings", array(slab.openings, opening)},
-          {"panels", array(slab.panels, panel)},
-          {"forms", forms(slab.forms)}};
+  Json result = {{"name", slab.name},
+                 {"area_m2", number(slab.area.si())},
+                 {"top_area_m2", number(slab.top_area.si())},
+                 {"perimeter_mm", number(slab.perimeter.in_mm())},
+                 {"edge_thickness_mm", number(slab.edge_thickness.in_mm())},
+                 {"least_thickness_mm", number(slab.least_thickness.in_mm())},
+                 {"concrete_l", number(in_litres(slab.concrete))},
+                 {"panel_displacement_l", number(in_litres(slab.panel_displacement))},
+                 {"level_correction_l", number(in_litres(slab.level_correction))},
+                 {"fall_l", number(in_litres(slab.fall_wedge))},
+                 {"apron_l", number(in_litres(slab.apron))},
+                 {"base_low_mm", number(slab.base_low.in_mm())},
+                 {"base_low_at_mm", point_mm(slab.base_low_at)},
+                 {"thinnest", thickness_at(slab.thinnest)},
+                 {"thickest", thickness_at(slab.thickest)},
+                 {"mass_kg", number(slab.mass.si())},
+                 {"base_load_kpa", number(in_kilopascals(slab.base_load))},
+                 {"outline_mm", points_mm(slab.outline)},
+                 {"panel_outline_mm", points_mm(slab.panel)},
+                 {"openings", array(slab.openings, opening)},
+                 {"panels", array(slab.panels, panel)},
+                 {"forms", forms(slab.forms)},
+                 {"loads", loads(slab.loads)}};
+  if (!slab.steel.none()) result["steel"] = steel(slab.steel);
+  if (slab.control_joints) result["control_joints"] = control_joints(*slab.control_joints);
+  return result;
 }
 
 }  // namespace strikeoff::json

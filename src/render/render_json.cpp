@@ -2,8 +2,8 @@
 #include <cmath>
 #include <stdexcept>
 
+#include "core/format.h"
 #include "render/json_parts.h"
-#include "render/text_words.h"
 #include "strikeoff/render.h"
 
 namespace strikeoff {
@@ -20,7 +20,7 @@ namespace {
 
 json::Json job(const Plan& plan) {
   json::Json result = {{"name", plan.name}};
-  if (plan.date) result["date"] = text::iso(*plan.date);
+  if (plan.date) result["date"] = iso(*plan.date);
   result["units"] = plan.units == Units::us ? "us" : "metric";
   result["currency"] = plan.currency;
   return result;
@@ -40,6 +40,10 @@ std::string render_json(const Plan& plan) {
                            {"mix", json::mix(plan.mix)},
                            {"batches", json::array(plan.batches, json::batch)},
                            {"pour", json::pour(plan.pour)},
+                           {"site", json::site(plan.site)},
+                           {"hardening", json::hardening(plan.hardening)},
+                           {"handling", json::handling(plan.handling)},
+                           {"finish", json::finish(plan.finish)},
                            {"cut_list", json::cut_list(plan.cut_list)},
                            {"materials", json::array(plan.materials, json::material)},
                            {"cost", json::cost(plan.cost)},

@@ -6,7 +6,8 @@ namespace strikeoff {
 
 std::string render_text(const Plan& plan) {
   return text::headline(plan) + text::shop(plan) + text::cut(plan) + text::mix_card(plan) +
-         text::pour(plan) + text::the_day(plan) + text::checks(plan) + text::assumptions(plan);
+         text::pour(plan) + text::air_and_water(plan) + text::the_day(plan) +
+         text::hardening(plan) + text::weights(plan) + text::checks(plan) + text::assumptions(plan);
 }
 
 }  // namespace strikeoff

@@ -14,8 +14,8 @@ namespace {
 /// What every pour has to be told, whatever the level; a hazard that is not there is none.
 bool is_safety(const Check& check) {
   if (check.level == Level::ok && check.advice.empty()) return false;
-  constexpr std::array<std::string_view, 5> codes = {"silica", "caustic", "electric", "hearth",
-                                                     "lift"};
+  constexpr std::array<std::string_view, 7> codes = {
+      "silica", "caustic", "electric", "ventilation", "hearth", "lift", "handling-day"};
   return std::find(codes.begin(), codes.end(), check.code) != codes.end();
 }
 

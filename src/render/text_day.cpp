@@ -5,6 +5,7 @@
 #include <chrono>
 #include <cmath>
 
+#include "core/format.h"
 #include "render/text_sections.h"
 #include "render/text_table.h"
 #include "render/text_words.h"

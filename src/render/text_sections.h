@@ -21,7 +21,13 @@ namespace strikeoff::text {
 /// "the front, 230 mm from the left to the back, 230 mm from the left"; empty for a joint that ends
 /// inside the slab.
 [[nodiscard]] std::string joint_line(const Joint& joint, Units units);
+/// How the air dries the fresh top, the best hour to begin, and the water of the cure.
+[[nodiscard]] std::string air_and_water(const Plan& plan);
 [[nodiscard]] std::string the_day(const Plan& plan);
+/// Why the later steps wait as long as they do; empty where the bag's times hold as they stand.
+[[nodiscard]] std::string hardening(const Plan& plan);
+/// What lies on the bases, where slabs stand on any: on pour day, on each support, on overhangs.
+[[nodiscard]] std::string weights(const Plan& plan);
 [[nodiscard]] std::string checks(const Plan& plan);
 [[nodiscard]] std::string assumptions(const Plan& plan);
 

@@ -77,24 +77,9 @@ std::string time_of_day(const std::optional<StartDate>& start, Duration from_con
   return hours_minutes((seconds % day + day) % day, 2, with_seconds);
 }
 
-std::string iso(const StartDate& start) {
-  const std::string day =
-      fmt::format("{:04}-{:02}-{:02}", static_cast<int>(start.day.year()),
-                  static_cast<unsigned>(start.day.month()), static_cast<unsigned>(start.day.day()));
-  if (!start.time) return day;
-  return fmt::format("{}T{:02}:{:02}", day, start.time->count() / 60, start.time->count() % 60);
-}
-
-std::string readable(std::string_view iso) {
-  std::string text(iso);
-  if (const auto t = text.find('T'); t != std::string::npos) text[t] = ' ';
-  constexpr std::size_t with_seconds = std::string_view("2026-05-09 09:00:00").size();
-  if (text.size() == with_seconds && text.ends_with(":00")) text.erase(text.size() - 3);
-  return text;
-}
-
 std::string found(const Check& check) {
-  constexpr std::array<std::string_view, 6> in_the_title = {"mm", "kPa", "kg", "L", "L a bag", "C"};
+  constexpr std::array<std::string_view, 8> in_the_title = {"mm", "kPa",     "MPa", "kg",
+                                                            "L",  "L a bag", "C",   "kg/m2/h"};
   const bool shown =
       std::find(in_the_title.begin(), in_the_title.end(), check.unit) != in_the_title.end();
   if (!check.value || shown) return "";

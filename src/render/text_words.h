@@ -36,10 +36,6 @@ namespace strikeoff::text {
 /// The time of day that long after the start: "09:07:30"; empty when the job gives no time.
 [[nodiscard]] std::string time_of_day(const std::optional<StartDate>& start, Duration from_contact,
                                       bool with_seconds);
-/// "2026-05-09T09:00" (ISO 8601), or the day alone.
-[[nodiscard]] std::string iso(const StartDate& start);
-/// "2026-05-09 09:00" from the ISO form; seconds only where they are not 0.
-[[nodiscard]] std::string readable(std::string_view iso);
 /// "15.5 min, limit 12"; empty without a value, and for lengths, masses and other quantities
 /// with a unit of one country: titles give those in the units of the plan.
 [[nodiscard]] std::string found(const Check& check);

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <utility>
 
+#include "mix/fresh_mix.h"
 #include "mix/mix.h"
 #include "pour/crew.h"
 #include "pour/joint_ends.h"

@@ -31,6 +31,7 @@ def everything():
             "base": {
                 "rectangle": {"length": "2000 mm", "depth": "600 mm"},
                 "partitions": ["600 mm", {"from": ["1.4 m", "0 mm"], "to": ["1.4 m", "600 mm"]}],
+                "legs": [["50 mm", "50 mm"], ["1.95 m", "550 mm"]],
                 "gaps": [{"rectangle": {"length": "300 mm", "depth": "600 mm"},
                           "at": ["800 mm", "0 mm"]}],
             },
@@ -44,10 +45,12 @@ def everything():
                        {"at": ["2 m", "600 mm"], "low": "5 mm"}],
             "fall": {"percent": "1 %", "towards": "front"},
             "apron": {"depth": "80 mm", "sides": ["front"]},
-            "reinforcement": {"kind": "none", "brackets": ["left"]},
+            "reinforcement": {"kind": "bar", "diameter": "6 mm", "spacing": "150 mm",
+                              "cover": "15 mm", "brackets": ["left"]},
             "brackets": ["right"],
         }],
         "mix": "fine-25kg",
+        "limits": {"support_load": "200 kg"},
         "forms": {"bend_stock": {"name": "thin sheet", "length": "2 m", "width": "1 m",
                                  "thickness": "2 mm", "bends_to": "50 mm"}},
     }

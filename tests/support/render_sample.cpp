@@ -48,6 +48,29 @@ MixPlan bench_mix() {
   return mix;
 }
 
+SitePlan bench_site() {
+  SitePlan site;
+  site.concrete = Temperature::fahrenheit(68);
+  site.air = site.warmest = Temperature::fahrenheit(77);
+  site.humidity = 0.4;
+  site.wind = miles_per_hour(5);
+  site.dew_point = Temperature::fahrenheit(51);
+  site.covered = minutes(50);
+  site.evaporation = kilograms_per_m2_h(0.3);
+  site.evaporation_least = kilograms_per_m2_h(0.18);
+  site.evaporation_most = kilograms_per_m2_h(0.42);
+  site.skin = minutes(14);
+  site.wettings = {
+      {"bare", Length::mm(0.2), kilograms_per_m2_h(0.4), minutes(21)},
+      {"sheet over the wet top", Length::mm(0.2), kilograms_per_m2_h(0.04), hours(3.5)}};
+  site.cure_cover = "sheet over the wet top";
+  site.wet_cure = hours(1);
+  site.bucket = gallons(2.5);
+  site.cure_water = gallons(0.5);
+  site.cure_buckets = 0.2;
+  return site;
+}
+
 std::vector<Batch> bench_batches() {
   std::vector<Batch> batches;
   for (int i = 0; i < 4; ++i) {
@@ -174,6 +197,7 @@ Plan printed_bench_plan() {
   plan.mix = bench_mix();
   plan.batches = bench_batches();
   plan.pour = bench_pour();
+  plan.site = bench_site();
   plan.cut_list = bench_cuts();
   plan.materials = bench_materials();
   plan.cost = {{{"rapid fine topping, 50 lb bag", 5, Money::from_si(24), Money::from_si(120)}},

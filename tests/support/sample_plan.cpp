@@ -40,6 +40,11 @@ Mix rapid_mix() {
   return mix;
 }
 
+Sealer sealer() {
+  return {
+      "penetrating-sealer", "penetrating sealer", 2, Area::from_si(10), litres(1), hours(4), 28};
+}
+
 Slab bench_slab() {
   Slab slab;
   slab.name = "bench";
@@ -77,6 +82,24 @@ SlabPlan bench_shape() {
   return shape;
 }
 
+/// 94 x 28 in and an edge of 244 x 1.5 in: 2998 in2, 1.934 m2. Two coats of 10 m2 a litre, and a
+/// tenth more: 0.4255 L.
+FinishPlan bench_finish() {
+  FinishPlan plan;
+  plan.top = in(94) * in(28);
+  plan.edges = in(244) * in(1.5);
+  const Area all = plan.top + plan.edges;
+  for (const int grit : {100, 200, 400}) plan.sanding.push_back({grit, all, minutes(19.34), 1});
+  plan.fill_pits = true;
+  plan.sealer = "penetrating sealer";
+  plan.coats = 2;
+  plan.sealed = all;
+  plan.recoat = hours(4);
+  plan.coating = minutes(7.74);
+  plan.sealer_volume = litres(0.4255);
+  return plan;
+}
+
 Part part(const char* mark, const char* role, const char* stock, Length width, Length length) {
   Part made;
   made.mark = mark;
@@ -112,6 +135,22 @@ CutList bench_cut_list() {
   return list;
 }
 
+/// The air is the label's; the pour ends at 22 min.
+HardeningPlan bench_hardening() {
+  HardeningPlan plan;
+  plan.coldest = plan.warmest = plan.mean = Temperature::fahrenheit(70);
+  plan.slowing = 1;
+  const auto by_label = [&](const char* step, Duration label) {
+    const Duration from = minutes(22) + label;
+    plan.milestones.push_back({step, from, std::nullopt, std::nullopt, from, "the bag's"});
+  };
+  by_label("strip", hours(1));
+  by_label("sand", hours(2));
+  by_label("seal", hours(24));
+  by_label("full use", days(28));
+  return plan;
+}
+
 }  // namespace
 
 Job potting_bench_job() {
@@ -128,6 +167,7 @@ Job potting_bench_job() {
   job.crew.mixer_capacity = cubic_feet(0.6);
   const auto usual = [](double value) { return UsualBad{minutes(value), minutes(value * 1.5)}; };
   job.crew.times = {usual(1), usual(3), usual(0.5), usual(0.5), usual(0.5), usual(0.5), usual(3)};
+  job.finish = {{100, 200, 400}, true, sealer()};
   job.site.air = job.site.bag_temperature = job.site.water_temperature = job.mix.at;
   return job;
 }
@@ -169,6 +209,7 @@ Plan potting_bench_plan() {
   plan.units = Units::us;
   plan.currency = "USD";
   plan.slabs = {bench_shape()};
+  plan.hardening = bench_hardening();
   MixPlan& mix = plan.mix;
   mix.name = "rapid fine topping";
   mix.concrete = plan.slabs.front().concrete;
@@ -185,6 +226,7 @@ Plan potting_bench_plan() {
   pour.working_time = minutes(20);
   pour.usable = minutes(12);
   set_batches(plan, 4, minutes(5), minutes(7));
+  plan.finish = bench_finish();
   plan.cut_list = bench_cut_list();
   return plan;
 }
@@ -202,8 +244,8 @@ Catalogue sample_supplies() {
         Row{"release-agent", "L", 1, 0.04}, Row{"ledger-batten", "m", 2.4, 1.1},
         Row{"isolation-strip", "m", 10, 1.05}, Row{"stakes", "stakes", 12, 1},
         Row{"prop", "props", 1, 1}, Row{"bracket", "brackets", 1, 1},
-        Row{"curing-sheet", "m2", 10, 1.3}, Row{"sanding-discs", "sets", 1, 0.4},
-        Row{"sealer", "L", 1, 0.2}}) {
+        Row{"curing-sheet", "m2", 10, 1.3}, Row{"damp-cloth", "m2", 5, 1.1},
+        Row{"sanding-discs", "discs", 1, 0.4}}) {
     Supply good;
     good.id = row.id;
     good.item = std::string("plain ") + row.id;

@@ -16,14 +16,6 @@ Check form_check(const Job& job, const Plan& plan, const std::string& code) {
   return find_check(form_checks(job, plan), code);
 }
 
-std::vector<Check> lifts(const Job& job, const Plan& plan) {
-  std::vector<Check> found;
-  for (const Check& check : safety_checks(job, plan)) {
-    if (check.code == "lift") found.push_back(check);
-  }
-  return found;
-}
-
 }  // namespace
 
 TEST_CASE("each joint of a spliced strip is counted", "[checks]") {
@@ -87,65 +79,6 @@ TEST_CASE("a strip under 50 mm is a narrow rip and under 15 mm is bought", "[che
   CHECK(form_check(job, plan, "narrow-rip").code.empty());
 }
 
-// NIOSH load constant 23 kg (51 lb): lifting index of a 50 lb bag 0.98 and of a 60 lb bag 1.18
-// at best (NIOSH 94-110, from a summary).
-TEST_CASE("a bag above the lifting limit is a caution", "[checks]") {
-  Job job = potting_bench_job();
-  const Plan plan = potting_bench_plan();
-  Check bag = lifts(job, plan).front();
-  CHECK(bag.level == Level::ok);
-  CHECK(*bag.value / *bag.limit == Approx(0.986).epsilon(0.001));
-  job.mix.bag = pounds(60);
-  bag = lifts(job, plan).front();
-  CHECK(bag.level == Level::caution);
-  CHECK(*bag.value / *bag.limit == Approx(1.176).epsilon(0.01));
-  job.mix.bag = kilograms(23);
-  CHECK(lifts(job, plan).front().level == Level::ok);
-  job.mix.bag = kilograms(23.01);
-  CHECK(lifts(job, plan).front().level == Level::caution);
-}
-
-TEST_CASE("the job's own lifting limit counts only where stricter", "[checks]") {
-  Job job = potting_bench_job();  // 50 lb is 22.68 kg
-  job.limits.lift = kilograms(20);
-  CHECK(lifts(job, potting_bench_plan()).front().level == Level::caution);
-  job.limits.lift = kilograms(40);
-  job.mix.bag = kilograms(30);
-  CHECK(lifts(job, potting_bench_plan()).front().level == Level::caution);
-}
-
-TEST_CASE("a batch is shared by the people who carry", "[checks]") {
-  Job job = potting_bench_job();
-  const Check alone = lifts(job, potting_bench_plan())[1];  // 50 lb and 4 qt: 26.5 kg
-  CHECK(*alone.value == Approx(26.465).epsilon(0.001));
-  CHECK(alone.level == Level::caution);
-  job.crew.people.push_back({Role::carry});
-  const Check shared = lifts(job, potting_bench_plan())[1];
-  CHECK(*shared.value == Approx(13.23).epsilon(0.001));
-  CHECK(shared.level == Level::ok);
-  CHECK(shared.unit == "kg");
-  CHECK(shared.title == "A batch can be lifted by the 2 people who carry it");
-  CHECK(shared.advice.empty());
-}
-
-TEST_CASE("a heavy batch is carried in buckets that one person can lift", "[checks]") {
-  Job job = potting_bench_job();
-  Plan plan = potting_bench_plan();
-  const auto advice = [&](double kg) {
-    for (Batch& batch : plan.batches) {
-      batch.dry = kilograms(kg);
-      batch.water = Volume{};
-    }
-    return lifts(job, plan)[1].advice;
-  };
-  CHECK(advice(23).empty());
-  CHECK(advice(46).rfind("Carry it in 2 buckets", 0) == 0);
-  CHECK(advice(46.1).rfind("Carry it in 3 buckets", 0) == 0);
-  CHECK(advice(56).rfind("Carry it in 3 buckets", 0) == 0);
-  job.limits.lift = kilograms(20);
-  CHECK(advice(46).rfind("Carry it in 3 buckets", 0) == 0);
-}
-
 TEST_CASE("a check that holds counts nothing that is not there", "[checks]") {
   Job job = potting_bench_job();
   job.crew.bucket = Bucket{Length::mm(200), Length::mm(250), Length::mm(300)};
@@ -156,28 +89,6 @@ TEST_CASE("a check that holds counts nothing that is not there", "[checks]") {
   plan.cut_list.unplaced = {"E1"};
   CHECK(*form_check(job, plan, "short-board").value == 1);
   CHECK(form_check(job, plan, "short-board").unit == "part left over");
-}
-
-TEST_CASE("the standing cautions are always there", "[checks]") {
-  const auto checks = run_checks(potting_bench_job(), potting_bench_plan());
-  for (const char* code : {"silica", "caustic", "electric", "hearth"}) {
-    CAPTURE(code);
-    CHECK(find_check(checks, code).level == Level::caution);
-    CHECK_FALSE(find_check(checks, code).advice.empty());
-  }
-}
-
-TEST_CASE("every key that is not planned is answered", "[checks]") {
-  Job job = potting_bench_job();
-  job.not_planned = {{"/slabs/0/levels", "level readings are not planned yet"},
-                     {"/slabs/0/fall", "a fall is not planned yet"}};
-  const auto checks = run_checks(job, potting_bench_plan());
-  const auto number = std::count_if(checks.begin(), checks.end(),
-                                    [](const Check& c) { return c.code == "not-planned"; });
-  CHECK(number == 2);
-  CHECK(find_check(checks, "not-planned").level == Level::caution);
-  CHECK(find_check(checks, "not-planned").title ==
-        "/slabs/0/levels: level readings are not planned yet");
 }
 
 TEST_CASE("stops come first and what holds comes last", "[checks]") {

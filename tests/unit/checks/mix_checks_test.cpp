@@ -97,8 +97,32 @@ TEST_CASE("fresh mix from 10 to 35 C is ok", "[checks]") {
 TEST_CASE("advice on temperature stands in the job's units", "[checks]") {
   Plan plan = potting_bench_plan();
   plan.pour.mix_temperature = Temperature::celsius(38);
-  CHECK(mix_check(potting_bench_job(), plan, "mix-temperature").advice ==
-        "Bring it under 95 F: bags in the shade, cold water, an early morning.");
+  Job job = potting_bench_job();
+  // 50 lb of bags at 45 C, 4 qt of water: to 35 C the water must bring 4.9895 (35 - 45) + 35 x
+  // 3.7854 = 82.60 K kg: 21.82 C, 71.3 F.
+  job.site.bag_temperature = Temperature::celsius(45);
+  CHECK(mix_check(job, plan, "mix-temperature").advice ==
+        "Bring it under 95 F: water at 71 F does it; bags in the shade, an early morning.");
+  job.site.bag_temperature = Temperature::celsius(60);  // 35 C takes 2.04 C, no ice
+  CHECK_THAT(mix_check(job, plan, "mix-temperature").advice, Catch::Contains("water at 35 F"));
+  job.site.bag_temperature = Temperature::celsius(90);
+  CHECK_THAT(mix_check(job, plan, "mix-temperature").advice, Catch::Contains("no mixing water"));
+}
+
+TEST_CASE("a cold mix is told how warm its water must be", "[checks]") {
+  Plan plan = potting_bench_plan();
+  plan.pour.mix_temperature = Temperature::celsius(6);
+  Job job = potting_bench_job();
+  job.units = Units::metric;
+  // Bags at 2 C: 4.9895 (10 - 2) + 10 x 3.7854 = 77.77: 20.54 C, rounded up.
+  job.site.bag_temperature = Temperature::celsius(2);
+  CHECK(
+      mix_check(job, plan, "mix-temperature").advice ==
+      "Bring it to 10 C: water at 21 C does it; keep the slab warm, and expect everything to take "
+      "longer.");
+  // Bags at -30 C: 237.4 / 3.7854 = 63 C would be too hot for cement.
+  job.site.bag_temperature = Temperature::celsius(-30);
+  CHECK_THAT(mix_check(job, plan, "mix-temperature").advice, Catch::Contains("no mixing water"));
 }
 
 TEST_CASE("a batch larger than the mixer is a stop and an unknown mixer a caution", "[checks]") {

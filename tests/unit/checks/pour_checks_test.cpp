@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <catch2/catch.hpp>
 
+#include "basis/basis.h"
 #include "checks/checks.h"
 #include "support/sample_plan.h"
 #include "support/slabs.h"
@@ -47,7 +48,7 @@ TEST_CASE("a cold joint says what its wait is made of and what each part must co
         "it down to 7 min (mix nearer, quicker placing, or half-bag "
         "batches); or start a batch every 2 min (speed up the mixer). Colder water or a retarder "
         "within its label makes the mix last longer.");
-  CHECK(late.basis.rfind("wait = 1 x takt 5 min + lead 10 min", 0) == 0);
+  CHECK(late.basis == basis("cold-joint") + ": 1 x takt 5 min + lead 10 min");
 }
 
 TEST_CASE("a part of the wait that cannot help alone is said not to", "[checks]") {

@@ -35,8 +35,9 @@ TEST_CASE("every catalogue entry loads with its own id and says where its values
   check_entries(catalogue.boards, ids);
   check_entries(catalogue.panels, ids);
   check_entries(catalogue.additives, ids);
+  check_entries(catalogue.sealers, ids);
   check_entries(catalogue.supplies, ids);
-  CHECK(ids.size() == 35);
+  CHECK(ids.size() == 37);
 }
 
 TEST_CASE("the catalogue's first mix is the rapid one of the starter job", "[job]") {

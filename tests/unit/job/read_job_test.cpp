@@ -36,12 +36,6 @@ std::string assumed(const Job& job, const std::string& path) {
   return found == nullptr ? "" : found->value;
 }
 
-std::vector<std::string> not_planned(const Job& job) {
-  std::vector<std::string> paths;
-  for (const NotPlanned& entry : job.not_planned) paths.push_back(entry.path);
-  return paths;
-}
-
 }  // namespace
 
 TEST_CASE("the shortest job gets every default", "[job]") {
@@ -68,7 +62,6 @@ TEST_CASE("the shortest job gets every default", "[job]") {
   CHECK(job.site.air == Temperature::fahrenheit(70));
   CHECK(job.site.bag_temperature == job.site.air);
   CHECK(job.site.water_temperature == Temperature::celsius(15));
-  CHECK(job.not_planned.empty());
 }
 
 TEST_CASE("every default is an assumption with its place and the heaviest comes first", "[job]") {
@@ -108,8 +101,10 @@ TEST_CASE("a value the job gives is no assumption", "[job]") {
                "usable": "50 %", "times_per": "batch", "times": {"load": "1 min",
                "mix": {"usual": "3 min", "bad": "5 min"}, "discharge": "30 s", "reset": "30 s",
                "carry": "30 s", "return": "30 s", "place": "2 min"}},
-      "site": {"air": "60 F", "bag_temperature": "60 F", "water_temperature": "55 F"},
-      "limits": {"margin": "2 min"})");
+      "site": {"air": "60 F", "humidity": "50 %", "wind": "0 mph", "sun": "shade",
+               "bag_temperature": "60 F", "water_temperature": "55 F"},
+      "limits": {"margin": "2 min"},
+      "finish": {"grits": [120], "fill_pits": true, "sealer": "none"})");
   std::vector<std::string> left;
   for (const Assumption& a : job.assumptions) left.push_back(a.path);
   CHECK(left ==
@@ -279,19 +274,6 @@ TEST_CASE("prices reach the goods by id and by name", "[job]") {
   CHECK(job.prices.size() == 4);
 }
 
-TEST_CASE("keys of the format that are not planned for are said in file order", "[job]") {
-  const Job job = bench(R"(, "reinforcement": {"kind": "mesh", "cover": "3/4 in"})",
-                        R"(, "ready_by": "2026-06-01",
-      "site": {"humidity": "40 %", "wind": "5 mph", "sun": "sun", "ice": "200 g",
-               "protection": ["windbreak"], "hours": [{"time": "14:00", "air": "75 F"}]})");
-  CHECK(not_planned(job) == std::vector<std::string>{"/slabs/0/reinforcement", "/ready_by",
-                                                     "/site/humidity", "/site/wind", "/site/sun",
-                                                     "/site/protection", "/site/hours"});
-  CHECK(job.site.humidity == 0.4);
-  CHECK(job.site.sun);
-  CHECK(job.site.ice == kilograms(0.2));
-}
-
 TEST_CASE("what is auto is open and has a stand-in", "[job]") {
   CHECK_FALSE(bench().open.any());
   const Job job = bench("", R"(, "crew": {"mixers": "auto", "mixing": "auto", "carrying": 2,
@@ -351,8 +333,10 @@ TEST_CASE("any single value replaced by another kind is refused in words or read
  "additives": [{"name": "r", "kind": "retarder", "per_bag": 1, "factors": [[1, 2]]}],
  "forms": {"strip_stock": ["board-16x96"], "bend_stock": {"name": "b", "length": "1 m",
  "width": "1 m", "thickness": "2 mm", "bends_to": "5 cm"}}, "crew": {"roles": [["mix"], ["carry", "place"]],
- "times": {"mix": {"usual": "3 min"}}}, "site": {"hours": [{"time": "09:00"}]},
- "on_hand": [{"item": "sealer", "quantity": 1}], "prices": {"sealer": 3}})";
+  "times": {"mix": {"usual": "3 min"}}}, "site": {"hours":
+  [{"time": "09:00", "air": "20 C"}, {"time": "10:00", "air": "20 C"}], "protection": ["tent"]},
+  "on_hand": [{"item": "film-sealer", "quantity": 1}], "prices": {"film-sealer": 3},
+  "finish": {"grits": [80, 120], "sealer": {"name": "oil", "covers": "9 m2", "pack": "1 L"}}})";
   REQUIRE(read_job(text).job);
   for (const char* other : {"null", "true", "-1", "1e300", "\"\"", "\"x\"", "[]", "{}", "[[]]",
                             "[{}]", "{\"all\": 1}"}) {

@@ -304,6 +304,29 @@ TEST_CASE("brackets stand beside the reinforcement or in it", "[job]") {
   CHECK(slab.sides[3].bracket);
 }
 
+TEST_CASE("reinforcement is read with its sizes", "[job]") {
+  const Slab slab = bench(R"(, "reinforcement": {"kind": "bar", "diameter": "8 mm",
+      "spacing": "150 mm", "cover": "20 mm"})");
+  CHECK(slab.reinforcement ==
+        Reinforcement{ReinforcementKind::bar, Length::mm(8), Length::mm(150), Length::mm(20)});
+  CHECK(bench(R"(, "reinforcement": {"kind": "mesh"})").reinforcement ==
+        Reinforcement{ReinforcementKind::mesh, {}, {}, {}});
+  CHECK(bench("").reinforcement.kind == ReinforcementKind::none);
+  CHECK(problem(R"(, "reinforcement": {"kind": "fiber", "spacing": "150 mm"})") ==
+        "size-of-no-bars");
+  CHECK(problem(R"(, "reinforcement": {"kind": "none", "cover": "20 mm"})") == "size-of-no-bars");
+  CHECK(problem(R"(, "reinforcement": {"kind": "fiber"})").empty());
+}
+
+TEST_CASE("legs stand under the base each in its own place", "[job]") {
+  const Slab slab = bench("", R"(, "legs": [["0 mm", "0 mm"], ["2 m", "600 mm"]])");
+  CHECK(slab.legs == std::vector<Point>{at(0, 0), at(2000, 600)});
+  CHECK(problem("", R"(, "legs": [["2001 mm", "0 mm"]])") == "leg-outside");
+  CHECK(problem("", R"(, "legs": [["0 mm", "0 mm"], ["0.5 mm", "0 mm"]])") == "legs-at-one-place");
+  CHECK(problem("", R"(, "legs": [["0 mm", "0 mm"], ["1 mm", "0 mm"]])").empty());
+  CHECK(problem("", R"(, "legs": ["0 mm"])") != "");
+}
+
 TEST_CASE("the usual bendable board is the catalogue's and never a strip's", "[job]") {
   const Job job = job_of_bench("");
   REQUIRE(job.forms.bend_stock.has_value());

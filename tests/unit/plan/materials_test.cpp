@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "plan/materials.h"
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <cmath>
 
-#include <algorithm>
-
+#include "basis/basis.h"
 #include "mix/mix.h"
 #include "plan/purchasing.h"
 #include "plan/supplies.h"
@@ -43,9 +43,9 @@ TEST_CASE("bags are counted with the spare and say how they came about", "[mater
   CHECK(bags.packs == 5);
   CHECK(bags.pack == "bag of 50 lb");
   CHECK(bags.cost->si() == Approx(120));
-  CHECK(
-      bags.basis ==
-      "1.58 ft3 net + 10 % waste = 1.73 ft3; 0.45 ft3 a bag; 3.85, so 4, and 1 spare kept closed");
+  CHECK(bags.basis == basis("bags-to-have") +
+                          ": 1.58 ft3 net + 10 % waste = 1.73 ft3; 0.45 ft3 a bag; 3.85, so 4, and "
+                          "1 spare kept closed");
 }
 
 TEST_CASE("bags added for equal batches are named as such", "[materials]") {
@@ -130,7 +130,7 @@ TEST_CASE("the basis of doses counts part bags as they are mixed", "[materials]"
   plan.pour.batches = 6;
   plan.mix.doses = {{"set retarder", AdditiveKind::retarder, 1, 4.2, kilograms(0.03)}};
   CHECK(find_material(materials_of(job, plan), "retarder-packet").basis ==
-        "1 a bag x 4.2 bags = 4.2, rounded up to 5; none for the spare bags");
+        basis("doses-to-have") + ": 1 a bag x 4.2 bags = 4.2, rounded up to 5");
 }
 
 TEST_CASE("doses round up to whole packs and spare bags get none", "[materials]") {
@@ -143,7 +143,7 @@ TEST_CASE("doses round up to whole packs and spare bags get none", "[materials]"
   CHECK(doses.needed == Approx(2.5));
   CHECK(doses.packs == 3);
   CHECK(doses.pack == "dose of 1.1 oz");
-  CHECK(doses.basis == "0.5 a bag x 5 bags = 2.5, rounded up to 3; none for the spare bags");
+  CHECK(doses.basis == basis("doses-to-have") + ": 0.5 a bag x 5 bags = 2.5, rounded up to 3");
   plan.mix.doses.front().total = 2;
   CHECK(find_material(materials_of(job, plan), "retarder-packet").packs == 2);
   plan.mix.doses.front().total = 0;
@@ -159,10 +159,10 @@ TEST_CASE("boards already on hand are used but not bought", "[materials]") {
   CHECK(sheets.on_hand == 1);
   CHECK(sheets.packs == 1);
   CHECK(sheets.cost->si() == Approx(16));
-  CHECK(sheets.basis == "as in the cut list; no plan needs fewer than 1 sheet");
+  CHECK(sheets.basis == "as in the cut list: no plan needs fewer than 1 sheet");
   const Material board = find_material(rows, "board-16x96");
   CHECK(board.pack == "board");
-  CHECK(board.basis == "as in the cut list; no plan needs fewer");
+  CHECK(board.basis == "as in the cut list: no plan needs fewer");
 }
 
 TEST_CASE("each slab has screws as closely as planned for it", "[materials]") {
@@ -211,7 +211,8 @@ TEST_CASE("cleats and knock-outs and every slab count", "[materials]") {
   const Material screws = find_material(rows, "strip-screws");
   CHECK(screws.needed == 72 + 2 * 31 + 3 * 4);  // 31 along each ledger of 240 in
   CHECK(screws.basis ==
-        "11 strips and cleats and the ledger, a screw every 8 in and at each end: 146");
+        basis("strip-screws") +
+            ": 11 strips and cleats and the ledger, a screw every 8 in and at each end: 146");
   CHECK(find_material(rows, "form-tape").needed == Approx(2 * (247.0 + 61) / 12 * 1.05));
 
   // 1 in2 is 6.4516 cm2, 1 fl oz is 0.0295735 L.
@@ -343,12 +344,25 @@ TEST_CASE("doses that do not make the pour work say so", "[materials]") {
   CHECK(find_material(materials_of(job, plan), "retarder-packet").note.empty());
 }
 
+TEST_CASE("cloth is bought only for a cure of days", "[materials]") {
+  Job job = potting_bench_job();
+  const auto cloth = [&](Duration strip_after) {
+    job.mix.strip_after = strip_after;
+    return find_material(materials_of(job, potting_bench_plan()), "damp-cloth");
+  };
+  // 94 x 28 in = 18.28 ft2, and a tenth for laps; a roll has 54 ft2.
+  CHECK(cloth(hours(12)).needed == Approx(18.2778 * 1.1).epsilon(1e-4));
+  CHECK(cloth(hours(12)).packs == 1);
+  CHECK(cloth(hours(11.9)).stock.empty());
+}
+
 TEST_CASE("tools fit how the mix cures", "[materials]") {
   Job job = potting_bench_job();
   const auto names = [&](Duration strip_after) {
     job.mix.strip_after = strip_after;
-    return list_tools(job, potting_bench_plan()).back();
+    const auto tools = list_tools(job, potting_bench_plan());
+    return std::count(tools.begin(), tools.end(), "spray bottle for the cure");
   };
-  CHECK(names(hours(24)) == "damp cloth for the cure");
-  CHECK(names(hours(2)) == "spray bottle for the cure");
+  CHECK(names(hours(24)) == 0);  // its cloth is bought
+  CHECK(names(hours(2)) == 1);
 }

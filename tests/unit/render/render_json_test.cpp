@@ -26,7 +26,8 @@ TEST_CASE("the plan file has its parts in a fixed order") {
   CHECK(text.ends_with("}\n"));
   CHECK(keys(Json::parse(text)) ==
         std::vector<std::string>{"format", "job", "assumptions", "slabs", "mix", "batches", "pour",
-                                 "cut_list", "materials", "cost", "schedule", "checks"});
+                                 "site", "hardening", "handling", "finish", "cut_list", "materials",
+                                 "cost", "schedule", "checks"});
 }
 
 TEST_CASE("quantities are SI at full precision") {

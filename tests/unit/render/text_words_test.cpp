@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "core/format.h"
 #include "render/text_words.h"
 
 #include <catch2/catch.hpp>
