@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <optional>
 #include <string>
 
 #include "strikeoff/odds.h"
@@ -16,6 +17,26 @@ namespace strikeoff {
 
 /// The plan file, format "strikeoff-plan/1": SI with the unit in each key, full precision.
 [[nodiscard]] std::string render_json(const Plan& plan);
+
+/// The print sheet: one HTML file that needs nothing beside it, no scripts, in the order of the
+/// day, with boxes to tick and every drawing in its place. It prints on A4 in metric plans, on US
+/// Letter in others.
+[[nodiscard]] std::string render_html(const Plan& plan);
+
+/// The tables a spreadsheet can have: parts to cut, pieces of boards and sheets, what to buy.
+enum class CsvTable { parts, boards, materials, batches, schedule };
+
+/// One table as CSV (RFC 4180): a header of the plan file's keys, SI, full precision, decimal
+/// point; lists in one cell; what is not known is empty. Control characters become blanks, and a
+/// text that begins with one of = + - @ has an apostrophe before it, lest a spreadsheet takes it
+/// for a formula.
+[[nodiscard]] std::string render_csv(const Plan& plan, CsvTable table = CsvTable::parts);
+
+/// The plan's dated steps as a calendar (RFC 5545): the day before and the pour as blocks, then
+/// each later step with an alarm, the wet cure's one at every wetting. Times are local and
+/// floating; a day or more away, or without a start time, whole days. A step keeps its UID when
+/// times change, so importing again updates it. Nothing when the job gives no date.
+[[nodiscard]] std::optional<std::string> render_ics(const Plan& plan);
 
 /// The odds as text: what goes wrong how often, what decides it, what to do, what was assumed.
 [[nodiscard]] std::string render_text(const Odds& odds);
