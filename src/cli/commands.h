@@ -19,7 +19,7 @@ struct Streams {
 struct PlanOptions {
   std::string job;                   // path, or "-"
   std::string format = "text";       // or "json"
-  std::string output;                // path; empty or "-": standard output
+  std::string output;                // path; empty or "-": standard output; of `draw` the directory
   std::string diagnostics = "text";  // or "json"
 };
 
@@ -45,6 +45,8 @@ struct WhyArguments {
 [[nodiscard]] ExitCode command_plan(const PlanOptions& options, const Streams& streams);
 /// `check JOB`: only its problems or, when there are none, the plan's checks.
 [[nodiscard]] ExitCode command_check(const PlanOptions& options, const Streams& streams);
+/// `draw JOB -o DIR`: every drawing of the plan as a file, whole or not at all; prints their paths.
+[[nodiscard]] ExitCode command_draw(const PlanOptions& options, const Streams& streams);
 /// `odds JOB`: how often the plan's pour goes wrong.
 [[nodiscard]] ExitCode command_odds(const OddsArguments& arguments, const Streams& streams);
 /// `resume JOB LOG`: the rest of a pour that is under way.

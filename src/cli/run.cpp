@@ -30,6 +30,9 @@ Commands:
                    --diagnostics text|json  how problems of the job file are given
   check JOB      only the problems of the job file and the checks of the plan
                    --diagnostics text|json
+  draw JOB -o DIR  drawings, as SVG files in a directory, which is made if need be
+                   -o, --output DIR       where to
+                   --diagnostics text|json
   odds JOB       how often that pour goes wrong, by simulation
                    --runs N               pours, 1 to 10000000 (default: 20000)
                    --seed S               other random numbers (default: 1)
@@ -59,7 +62,7 @@ Exit status:
 )";
 
 const std::vector<std::string>& command_names() {
-  static const std::vector<std::string> names = {"plan", "check", "odds", "resume",
+  static const std::vector<std::string> names = {"plan", "check", "draw", "odds",  "resume",
                                                  "why",  "new",   "list", "schema"};
   return names;
 }
@@ -72,14 +75,15 @@ struct CommandLine {
   ResumeArguments resume;
   WhyArguments why;
   std::string what;
-  CLI::App *plan_command, *check_command, *odds_command, *resume_command, *why_command,
-      *new_command, *list_command, *schema_command;
+  CLI::App *plan_command, *check_command, *draw_command, *odds_command, *resume_command,
+      *why_command, *new_command, *list_command, *schema_command;
 
   CommandLine() {
     app.require_subcommand(1);
     app.set_version_flag("--version", "strikeoff " STRIKEOFF_VERSION, "the version");
     plan_command = app.add_subcommand("plan", "The plan of a job.");
     check_command = app.add_subcommand("check", "The problems of a job file, or its checks.");
+    draw_command = app.add_subcommand("draw", "Drawings of the plan, as SVG files.");
     odds_command = app.add_subcommand("odds", "How often that pour goes wrong.");
     resume_command = app.add_subcommand("resume", "The rest of a pour under way.");
     why_command = app.add_subcommand("why", "How a number of the plan came about.");
@@ -95,6 +99,8 @@ struct CommandLine {
     };
     add_job(plan_command, plan);
     add_job(check_command, plan);
+    add_job(draw_command, plan);
+    draw_command->add_option("-o,--output", plan.output, "the directory to write to")->required();
     add_job(odds_command, odds.plan);
     add_job(resume_command, resume.plan);
     resume_command->add_option("LOG", resume.log, "the log of the pour, or -")->required();
@@ -156,6 +162,7 @@ std::string unexpected(const CommandLine& line) {
 ExitCode run_command(const CommandLine& line, const Streams& streams) {
   if (line.plan_command->parsed()) return command_plan(line.plan, streams);
   if (line.check_command->parsed()) return command_check(line.plan, streams);
+  if (line.draw_command->parsed()) return command_draw(line.plan, streams);
   if (line.odds_command->parsed()) return command_odds(line.odds, streams);
   if (line.resume_command->parsed()) return command_resume(line.resume, streams);
   if (line.why_command->parsed()) return command_why(line.why, streams);
