@@ -29,7 +29,7 @@ ExitCode command_draw(const PlanOptions& options, const Streams& streams) {
   for (const Drawing& drawing : drawings) {
     write_file(std::filesystem::path(options.output) / (drawing.name + ".svg"), drawing.svg);
   }
-  print(streams.out, paths);
+  if (!options.quiet) print(streams.out, paths);
   return has_stop(plan) ? planned_stop : planned;
 }
 

@@ -6,8 +6,8 @@
 #include <cmath>
 
 #include "core/format.h"
+#include "render/text.h"
 #include "render/text_sections.h"
-#include "render/text_table.h"
 #include "render/text_words.h"
 
 namespace strikeoff::text {
@@ -109,15 +109,15 @@ std::string reading(const Plan& plan) {
 
 }  // namespace
 
-std::string the_day(const Plan& plan) {
+Text the_day(const Plan& plan) {
   if (plan.schedule.empty()) return "";
-  std::string result = heading("THE DAY") + paragraph("  ", reading(plan));
+  Text result = heading("THE DAY") + paragraph("  ", reading(plan));
   for (auto first = plan.schedule.begin(); first != plan.schedule.end();) {
     const auto last = std::find_if(first, plan.schedule.end(),
                                    [&](const Task& task) { return task.phase != first->phase; });
     const bool order_only = last - first > 1 && is_order_only(first, last);
     result += "\n" + paragraph("  ", first->phase + (order_only ? ", in this order" : "")) +
-              (order_only ? steps(first, last) : tasks(plan, first, last)).str(4);
+              placed(order_only ? steps(first, last) : tasks(plan, first, last), 4);
     first = last;
   }
   return result;

@@ -4,8 +4,8 @@
 #include <algorithm>
 
 #include "core/format.h"
+#include "render/text.h"
 #include "render/text_sections.h"
-#include "render/text_table.h"
 #include "render/text_words.h"
 
 namespace strikeoff::text {
@@ -47,18 +47,17 @@ std::string per_bag(const MixPlan& mix, Units units) {
   return text + fmt::format(". It makes {}.", show_concrete(mix.yield, units));
 }
 
-std::string ticks(int first, int last) {
+Text ticks(int first, int last) {
   std::vector<std::string> boxes;
   for (int number = first; number <= last; ++number) boxes.push_back(fmt::format("[_]{}", number));
   return paragraph("    Mixed:  ", joined(boxes, "  "));
 }
 
-std::string card(const Batch& first, const Batch& last, Units units) {
+Text card(const Batch& first, const Batch& last, Units units) {
   const bool one = first.number == last.number;
-  std::string result =
-      "\n" +
-      paragraph("  ", one ? fmt::format("Batch {}:", first.number)
-                          : fmt::format("Batches {} to {}, each:", first.number, last.number));
+  Text result = "\n" + paragraph("  ", one ? fmt::format("Batch {}:", first.number)
+                                           : fmt::format("Batches {} to {}, each:", first.number,
+                                                         last.number));
   Table table({{""}, {""}});
   table.add({"dry mix", fmt::format("{}, {}", bags(first.bags), show(first.dry, units))});
   table.add({"water", water(first, units)});
@@ -66,14 +65,14 @@ std::string card(const Batch& first, const Batch& last, Units units) {
   for (const BatchDose& dose : first.doses) {
     if (dose.doses > 0) table.add({dose.name, doses(dose.doses, dose.amount, units)});
   }
-  return result + table.str(4) + ticks(first.number, last.number);
+  return result + placed(table, 4) + ticks(first.number, last.number);
 }
 
 }  // namespace
 
-std::string mix_card(const Plan& plan) {
+Text mix_card(const Plan& plan) {
   if (plan.batches.empty()) return "";
-  std::string result = heading("MIX CARD") + paragraph("  ", per_bag(plan.mix, plan.units));
+  Text result = heading("MIX CARD") + paragraph("  ", per_bag(plan.mix, plan.units));
   int cards = 0;
   for (auto first = plan.batches.begin(); first != plan.batches.end(); ++cards) {
     const auto next = std::find_if(first, plan.batches.end(),

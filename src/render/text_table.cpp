@@ -38,8 +38,9 @@ bool within(char32_t code, char32_t first, char32_t last) {
 /// Controls (Unicode Cc), line separators, zero-width and direction marks: nothing to see, and
 /// they can rewrite what stands around them.
 bool is_unprintable(char32_t code) {
-  return code < 0x20 || within(code, 0x7F, 0x9F) || within(code, 0x200B, 0x200F) ||
-         within(code, 0x2028, 0x202E) || within(code, 0x2060, 0x206F) || code == 0xFEFF;
+  return code < 0x20 || within(code, 0x7F, 0x9F) || code == 0x61C || within(code, 0x200B, 0x200F) ||
+         within(code, 0x2028, 0x202E) || within(code, 0x2060, 0x206F) || code == 0xFEFF ||
+         within(code, 0xFFF9, 0xFFFB) || within(code, 0xE0000, 0xE007F);
 }
 
 /// The blocks of wide characters (Unicode TR 11, from memory); too many rather than too few.
@@ -121,21 +122,6 @@ std::vector<std::string> wrap(std::string_view text, std::size_t width) {
   }
 }
 
-std::string paragraph(std::string_view first, std::string_view text) {
-  const std::size_t indent = columns(first);
-  std::string result;
-  for (const std::string& line : wrap(text, page_width - indent)) {
-    std::string full = (result.empty() ? std::string(first) : std::string(indent, ' ')) + line;
-    trim_right(full);
-    result += full + "\n";
-  }
-  return result;
-}
-
-std::string heading(std::string_view title) {
-  return "\n" + std::string(title) + "\n" + std::string(columns(title), '-') + "\n";
-}
-
 void Table::add(std::vector<std::string> cells) {
   for (std::string& cell : cells) cell = clean(cell);
   rows_.push_back(std::move(cells));
@@ -159,8 +145,8 @@ std::vector<std::size_t> Table::widths(std::size_t room) const {
   return result;
 }
 
-std::string Table::str(std::size_t indent) const {
-  const std::vector<std::size_t> width = widths(page_width - indent);
+std::string Table::str(std::size_t indent, std::size_t page) const {
+  const std::vector<std::size_t> width = widths(page - indent);
   std::string result;
   const auto print = [&](const std::vector<std::string>& cells) {
     std::vector<std::vector<std::string>> wrapped;
