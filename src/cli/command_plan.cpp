@@ -7,6 +7,7 @@
 #include "cli/commands.h"
 #include "cli/files.h"
 #include "cli/load_job.h"
+#include "cli/page.h"
 #include "core/format.h"
 #include "strikeoff/planner.h"
 #include "strikeoff/render.h"
@@ -25,6 +26,11 @@ std::string key_figures(const Plan& plan) {
   return text;
 }
 
+std::string rendered(const Plan& plan, const PlanOptions& options, const TextPage& page) {
+  if (options.format == "json") return render_json(plan);
+  return render_text(plan, page);
+}
+
 }  // namespace
 
 ExitCode command_plan(const PlanOptions& options, const Streams& streams) {
@@ -37,12 +43,13 @@ ExitCode command_plan(const PlanOptions& options, const Streams& streams) {
   const std::optional<Job> job = load_job(options, streams);
   if (!job) return wrong_job;
   const Plan plan = make_plan(*job);
-  const std::string text = options.format == "json" ? render_json(plan) : render_text(plan);
   if (to_file) {
-    write_file(options.output, text);
-    streams.err << "wrote " << options.output << ": " << key_figures(plan) << "\n";
+    write_file(options.output, rendered(plan, options, page_for_file(options.look)));
+    if (!options.quiet) {
+      streams.err << "wrote " << options.output << ": " << key_figures(plan) << "\n";
+    }
   } else {
-    print(streams.out, text);
+    print(streams.out, rendered(plan, options, page_for(options.look, streams)));
   }
   return has_stop(plan) ? planned_stop : planned;
 }
