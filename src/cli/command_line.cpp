@@ -70,8 +70,11 @@ CommandLine::CommandLine() {
   plan_command =
       app.add_subcommand("plan", "the plan: materials, cut list, batches, timetable, checks, cost");
   add_job(plan_command, plan);
-  add_choice(plan_command, "--format", plan.format, {"text", "json"},
-             "how: text to read, json for programs");
+  add_choice(plan_command, "--format", plan.format, {"text", "json", "html", "csv", "ics"},
+             "how: text to read, json for programs, html to print, csv for a spreadsheet, ics for "
+             "a calendar");
+  add_choice(plan_command, "--table", plan.table, csv_table_names(),
+             "which table the csv is: the parts to cut, if none is named");
   plan_command
       ->add_option("-o,--output", plan.output, "where to; the file is written whole or not at all")
       ->type_name("FILE");

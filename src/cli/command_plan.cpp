@@ -2,7 +2,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <optional>
 #include <ostream>
+#include <string>
+#include <vector>
 
 #include "cli/commands.h"
 #include "cli/files.h"
@@ -26,8 +29,23 @@ std::string key_figures(const Plan& plan) {
   return text;
 }
 
-std::string rendered(const Plan& plan, const PlanOptions& options, const TextPage& page) {
+/// In the order of CsvTable.
+const std::vector<std::string> table_names = {"parts", "boards", "materials", "batches",
+                                              "schedule"};
+
+CsvTable table_of(const std::string& name) {
+  const auto found = std::find(table_names.begin(), table_names.end(), name);
+  if (found == table_names.end()) return CsvTable::parts;
+  return static_cast<CsvTable>(found - table_names.begin());
+}
+
+/// Nothing for a calendar of a job without a date.
+std::optional<std::string> rendered(const Plan& plan, const PlanOptions& options,
+                                    const TextPage& page) {
   if (options.format == "json") return render_json(plan);
+  if (options.format == "html") return render_html(plan);
+  if (options.format == "csv") return render_csv(plan, table_of(options.table));
+  if (options.format == "ics") return render_ics(plan);
   return render_text(plan, page);
 }
 
@@ -43,15 +61,26 @@ ExitCode command_plan(const PlanOptions& options, const Streams& streams) {
   const std::optional<Job> job = load_job(options, streams);
   if (!job) return wrong_job;
   const Plan plan = make_plan(*job);
+  const std::optional<std::string> text = rendered(
+      plan, options, to_file ? page_for_file(options.look) : page_for(options.look, streams));
+  if (!text) {
+    streams.err << "strikeoff: the job gives no date, so no step has a day in a calendar; put one "
+                   "in the job file, as in \"date\": \"2026-05-16T09:00\"\n";
+    return wrong_job;
+  }
   if (to_file) {
-    write_file(options.output, rendered(plan, options, page_for_file(options.look)));
+    write_file(options.output, *text);
     if (!options.quiet) {
       streams.err << "wrote " << options.output << ": " << key_figures(plan) << "\n";
     }
   } else {
-    print(streams.out, rendered(plan, options, page_for(options.look, streams)));
+    print(streams.out, *text);
   }
   return has_stop(plan) ? planned_stop : planned;
+}
+
+const std::vector<std::string>& csv_table_names() {
+  return table_names;
 }
 
 }  // namespace strikeoff::cli

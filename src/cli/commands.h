@@ -74,6 +74,9 @@ struct ListArguments {
 /// `schema job|plan|log`.
 [[nodiscard]] ExitCode command_schema(std::string_view what, const Streams& streams);
 
+/// What `--table` can name.
+[[nodiscard]] const std::vector<std::string>& csv_table_names();
+
 /// What `list` can list.
 [[nodiscard]] const std::vector<std::string>& list_names();
 

@@ -29,27 +29,43 @@ struct Event {
   std::string summary, description;
   sys_days first, past;
   std::optional<std::string> start, end;  // ISO 8601, local; nothing: whole days
-  bool alarm = false;
-  std::optional<Duration> again;  // the alarm comes back so often
-  int times = 0;                  // so many times after the first
+  std::string alarm;                      // its trigger after the start; empty: none
+  std::optional<Duration> again;          // the alarm comes back so often
+  int times = 0;                          // so many times after the first
 };
 
 long long rounded_up(Duration time, Duration step) {
   return std::llround(std::ceil(time.si() / step.si() - 1e-9));
 }
 
-/// The day of a moment. Without a start time a day or more away is rounded up to the whole day, and
-/// less stands on the pour's; with one a day or more away is rounded up to the full hour. The same
-/// as in the text plan.
+Duration of_day(const StartDate& start, Duration time) {
+  return time + minutes(static_cast<double>(start.time->count()));
+}
+
+/// A day or more away nothing is known to the minute: the next full hour, after midnight of the
+/// pour's day.
+long long full_hour(const StartDate& start, Duration time) {
+  return rounded_up(of_day(start, time), hours(1));
+}
+
+/// The day of a moment, not before it. Without a start time what comes within half a day stands on
+/// the pour's own (a pour begins in the morning, assumption); the rest is rounded up.
 sys_days day_of(const StartDate& start, Duration time) {
   const sys_days pour{start.day};
   if (!start.time) {
-    return pour + std::chrono::days{std::abs(time.si()) < a_day.si() ? 0 : rounded_up(time, a_day)};
+    return pour +
+           std::chrono::days{time < days(0.5) && time > -a_day ? 0 : rounded_up(time, a_day)};
   }
-  const Duration of_day = time + minutes(static_cast<double>(start.time->count()));
   const Duration shown =
-      time < a_day ? of_day : minutes(60 * static_cast<double>(rounded_up(of_day, minutes(60))));
-  return pour + std::chrono::days{std::llround(std::floor(shown.si() / a_day.si()))};
+      time < a_day ? of_day(start, time) : hours(static_cast<double>(full_hour(start, time)));
+  return pour + std::chrono::days{std::llround(std::floor(in_days(shown)))};
+}
+
+/// The day after the last one of what ends then.
+sys_days past(const StartDate& start, sys_days first, Duration end) {
+  const sys_days day = start.time ? day_of(start, end) + std::chrono::days{1}
+                                  : sys_days{start.day} + std::chrono::days{rounded_up(end, a_day)};
+  return std::max(day, first + std::chrono::days{1});
 }
 
 /// "20260516T090000" of "2026-05-16T09:00:00", "20260516" of a day.
@@ -68,8 +84,26 @@ std::string name_of(const std::string& task) {
   return task.substr(0, std::min({task.find(':'), task.find(';'), task.find(" (")}));
 }
 
+/// Of a UID: the first three words of the name, for the others change with the job.
+std::string id_of(const std::string& name) {
+  std::string id = icalendar::slug(name.substr(0, name.find(',')));
+  std::size_t end = 0;
+  for (int word = 0; word < 3 && end != std::string::npos; ++word) end = id.find('-', end + 1);
+  return id.substr(0, end);
+}
+
 std::string details(const Task& task) {
-  return fmt::format("{}. {}.", task.task, task.who);
+  return fmt::format("{}. Who: {}.", task.task, task.who);
+}
+
+/// Whole days ring at the hour of the step, but not before eight in the morning (assumption).
+/// Nothing where the hour is not known on the day of the pour itself.
+std::optional<long long> alarm_hour(const StartDate& start, const Task& task, sys_days first) {
+  constexpr long long morning = 8;
+  if (start.time) return std::max(morning, full_hour(start, *task.start) % 24);
+  if (first > sys_days{start.day}) return morning;
+  if (task.end && *task.end > a_day) return 24 + morning;  // a wet cure goes on the next day
+  return std::nullopt;
 }
 
 /// One task of the later work.
@@ -78,15 +112,19 @@ Event later_event(const StartDate& start, const Task& task) {
   event.summary = name_of(task.task);
   event.description = details(task);
   event.first = day_of(start, *task.start);
-  event.past =
-      std::max(day_of(start, task.end.value_or(*task.start)), event.first) + std::chrono::days{1};
+  event.past = past(start, event.first, task.end.value_or(*task.start));
   if (task.start_local && *task.start < a_day) {
     event.start = task.start_local;
     event.end = task.end_local;
-  } else if (task.start_local) {
-    event.description += " Not before " + readable(*task.start_local) + ".";
+    event.alarm = "PT0S";
+    return event;
   }
-  event.alarm = true;
+  if (start.time) {
+    event.description += fmt::format(" Not before {:02}:00.", full_hour(start, *task.start) % 24);
+  }
+  if (const auto hour = alarm_hour(start, task, event.first)) {
+    event.alarm = fmt::format("PT{}H", *hour);
+  }
   return event;
 }
 
@@ -112,7 +150,7 @@ std::optional<Event> block(const StartDate& start, std::string summary, TaskIter
   }
   if (!from) return std::nullopt;
   event.first = day_of(start, *from);
-  event.past = std::max(day_of(start, to.value_or(*from)), event.first) + std::chrono::days{1};
+  event.past = past(start, event.first, to.value_or(*from));
   if (from == to) event.start = std::nullopt;  // only the order is known
   return event;
 }
@@ -161,17 +199,15 @@ std::vector<Event> events_of(const Plan& plan, const StartDate& start) {
   add_undated(tasks, events);
   std::map<std::string, int> known;
   for (Event& event : events) {
-    const std::string name = icalendar::slug(event.summary);
+    const std::string name = id_of(event.summary);
     event.id = fmt::format("{}-{}", name, ++known[name]);
   }
   return events;
 }
 
-/// Of whole days at eight in the morning (assumption), else as it begins.
 std::string alarm(const Event& event) {
   std::string text = line("BEGIN:VALARM") + line("ACTION:DISPLAY") +
-                     line("DESCRIPTION:" + escaped(event.summary)) +
-                     line(event.start ? "TRIGGER:PT0S" : "TRIGGER:PT8H");
+                     line("DESCRIPTION:" + escaped(event.summary)) + line("TRIGGER:" + event.alarm);
   if (event.again && event.times > 0) {
     text += line(fmt::format("DURATION:PT{}M", std::llround(in_minutes(*event.again)))) +
             line(fmt::format("REPEAT:{}", event.times));
@@ -197,7 +233,7 @@ std::string component(const Event& event, const Plan& plan, const std::string& s
       line("DTSTAMP:" + stamp) + moments(event) +
       line("SUMMARY:" + escaped(fmt::format("{} ({})", event.summary, name))) +
       line("DESCRIPTION:" + escaped(event.description));
-  if (event.alarm) text += alarm(event);
+  if (!event.alarm.empty()) text += alarm(event);
   return text + line("END:VEVENT");
 }
 
