@@ -21,12 +21,38 @@ std::string_view trimmed(std::string_view text) {
   return text.substr(first, text.find_last_not_of(" \n") - first + 1);
 }
 
-/// A column of figures that may stand on one line in a page of A4.
-bool is_narrow(const text::Table& table, std::size_t column) {
-  constexpr std::size_t most = 18;  // letters
-  return table.columns()[column].align == text::Align::right &&
-         std::all_of(table.rows().begin(), table.rows().end(),
-                     [&](const auto& row) { return text::columns(row[column]) <= most; });
+/// Text of a cell or a paragraph. A word that is too long for a column may break after a slash and
+/// every so many letters.
+std::string words(std::string_view text) {
+  constexpr std::size_t most = 20;
+  std::string result;
+  std::u32string run;
+  std::size_t letters = 0;
+  for (const char32_t point : code_points(text)) {
+    run += point;
+    letters = point == U' ' ? 0 : letters + 1;
+    if (letters == most || (point == U'/' && letters > 1)) {
+      result += markup(utf8(run)) + "<wbr>";
+      run.clear();
+      letters = 0;
+    }
+  }
+  return result + markup(utf8(run));
+}
+
+/// Columns that stand on one line: short ones from the left on, as long as they leave room for the
+/// rest on paper of A4.
+std::vector<bool> narrow_columns(const text::Table& table) {
+  constexpr std::size_t most = 18, room = 52;  // letters
+  std::vector<bool> result;
+  std::size_t used = 0;
+  for (std::size_t k = 0; k < table.columns().size(); ++k) {
+    std::size_t widest = 0;
+    for (const auto& row : table.rows()) widest = std::max(widest, text::columns(row[k]));
+    result.push_back(widest <= most && used + widest <= room);
+    if (result.back()) used += widest;
+  }
+  return result;
 }
 
 bool has_boxes(const text::Table& table) {
@@ -50,12 +76,14 @@ std::string title_row(const text::Table& table, Ticks ticks) {
 std::string html(const text::PlacedTable& placed, Ticks ticks) {
   const text::Table& table = placed.table;
   const std::size_t head = has_boxes(table) ? 1 : 0;  // the column that names the row
+  const std::vector<bool> narrow = narrow_columns(table);
   std::vector<std::string> classes;
   for (std::size_t k = 0; k < table.columns().size(); ++k) {
     const bool right = table.columns()[k].align == text::Align::right;
-    classes.emplace_back(is_narrow(table, k) ? " class=\"right narrow\""
-                         : right             ? " class=\"right\""
-                                             : "");
+    classes.emplace_back(narrow[k] && right ? " class=\"right narrow\""
+                         : right            ? " class=\"right\""
+                         : narrow[k]        ? " class=\"narrow\""
+                                            : "");
   }
   std::string body;
   for (const auto& row : table.rows()) {
@@ -64,9 +92,9 @@ std::string html(const text::PlacedTable& placed, Ticks ticks) {
       if (row[k] == "[ ]") {
         body += fmt::format("<td class=\"tick\">{}</td>", box);
       } else if (k == head) {
-        body += fmt::format("<th scope=\"row\"{}>{}</th>", classes[k], markup(row[k]));
+        body += fmt::format("<th scope=\"row\"{}>{}</th>", classes[k], words(row[k]));
       } else {
-        body += fmt::format("<td{}>{}</td>", classes[k], markup(row[k]));
+        body += fmt::format("<td{}>{}</td>", classes[k], words(row[k]));
       }
     }
     body += "</tr>\n";
@@ -77,21 +105,21 @@ std::string html(const text::PlacedTable& placed, Ticks ticks) {
 
 std::string html(const text::Paragraph& one, Ticks /*ticks*/) {
   const std::string_view label = trimmed(one.label);
-  const std::string words = markup(one.text);
-  if (label == "-") return fmt::format("<p class=\"item\">{}</p>\n", words);
-  if (!label.empty()) return fmt::format("<p><b>{}</b> {}</p>\n", markup(label), words);
+  const std::string told = words(one.text);
+  if (label == "-") return fmt::format("<p class=\"item\">{}</p>\n", told);
+  if (!label.empty()) return fmt::format("<p><b>{}</b> {}</p>\n", words(label), told);
   constexpr std::size_t usual_indent = 2;
   return fmt::format("<p{}>{}</p>\n", one.label.size() > usual_indent ? " class=\"under\"" : "",
-                     words);
+                     told);
 }
 
 std::string html(const text::Heading& heading, Ticks /*ticks*/) {
-  return heading.underline == '=' ? fmt::format("<h1>{}</h1>\n", markup(heading.title)) : "";
+  return heading.underline == '=' ? fmt::format("<h1>{}</h1>\n", words(heading.title)) : "";
 }
 
 std::string html(const std::string& lines, Ticks /*ticks*/) {
-  const std::string_view words = trimmed(lines);
-  return words.empty() ? "" : fmt::format("<p>{}</p>\n", markup(words));
+  const std::string_view told = trimmed(lines);
+  return told.empty() ? "" : fmt::format("<p>{}</p>\n", words(told));
 }
 
 }  // namespace

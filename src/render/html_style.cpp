@@ -8,7 +8,7 @@ namespace {
 
 constexpr const char* rules = R"(
 body { font: 11pt/1.35 sans-serif; color: #000; background: #fff; margin: 0 auto; max-width: 190mm;
-  padding: 0 4mm; overflow-wrap: anywhere; }
+  padding: 0 4mm; overflow-wrap: break-word; }
 h1 { font-size: 20pt; line-height: 1.15; margin: 4mm 0; }
 h2 { font-size: 16pt; margin: 6mm 0 2mm; border-bottom: 0.7mm solid #000; }
 h3 { font-size: 12pt; margin: 4mm 0 1mm; }
@@ -32,14 +32,14 @@ tbody th { font-weight: bold; }
 .narrow { white-space: nowrap; }
 .tick { width: 8mm; }
 .box { display: inline-block; width: 4.2mm; height: 4.2mm; border: 0.4mm solid #000; }
-#card td, #card tbody th { font-size: 15pt; padding: 2.2mm 1.5mm; }
+#card td, #card tbody th { font-size: 14pt; padding: 2.2mm 1.5mm; }
 #card .box { width: 7mm; height: 7mm; }
 figure { margin: 4mm 0; border: 0.2mm solid #888; overflow: hidden; }
 figure svg { display: block; width: 100%; height: auto; }
 @media print {
   body { max-width: none; padding: 0; }
-  nav, .screen { display: none; }
-  section.sheet { break-before: page; }
+  nav { display: none; }
+  #cut, #build, #card, #clock, #finish, #cautions { break-before: page; }
   section > h2 { margin-top: 0; }
   figure { page: drawing; margin: 0; border: 0; break-inside: avoid; }
   figure svg { width: auto; }

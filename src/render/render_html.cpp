@@ -48,12 +48,14 @@ std::string phase(const Plan& plan, std::string_view name, std::string_view titl
   return tasks.empty() ? "" : fmt::format("<h3>{}</h3>\n{}", title, tasks);
 }
 
+std::string build(const Plan& plan) {
+  return phase(plan, "day before", "The day before, in this order", Ticks::rows);
+}
+
 std::string gate(const Plan& plan) {
-  const std::string tasks =
-      phase(plan, "day before", "The day before, in this order", Ticks::rows) +
-      phase(plan, "before mixing", "Before mixing", Ticks::rows);
+  const std::string tasks = phase(plan, "before mixing", "Before mixing", Ticks::rows);
   if (tasks.empty()) return "";
-  return "<p>No water goes in before every box here is ticked.</p>\n" + tasks +
+  return tasks + "<p>No water goes in before every box here and under Build is ticked.</p>\n" +
          blocks(text::reading_times(plan));
 }
 
@@ -78,7 +80,7 @@ std::vector<Section> sections(const Plan& plan) {
   std::vector<Section> all = {
       {"shop", "Shop", blocks(text::shop(plan))},
       {"cut", "Cut", blocks(text::cut(plan))},
-      {"build", "Build", ""},
+      {"build", "Build", build(plan)},
       {"gate", "Ready to mix?", gate(plan)},
       {"card", "Batch card", blocks(text::batch_rows(plan))},
       {"clock", "Clock",
