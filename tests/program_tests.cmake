@@ -17,6 +17,7 @@ add_python_test(layers layers/layers_test.py)
 add_python_test(golden golden/golden_test.py)
 add_python_test(output program/output_test.py)
 add_python_test(exit-status program/exit_status_test.py)
+add_python_test(terminal program/terminal_test.py)
 
 set(sanitize "")
 if(STRIKEOFF_SANITIZE)
