@@ -58,9 +58,8 @@ add_test(NAME bench COMMAND ${bench_command} 3)
 # The measurement itself, on a quiet machine: cmake --build build/release --target measure
 add_custom_target(measure COMMAND ${bench_command} 501 USES_TERMINAL)
 # The same for every form the program has.
-set(forms_directory ${CMAKE_CURRENT_BINARY_DIR}/bench-drawings)
-add_test(NAME bench-forms COMMAND ${bench_command} 3 ${forms_directory})
-add_custom_target(measure-forms COMMAND ${bench_command} 101 ${forms_directory} USES_TERMINAL)
+add_test(NAME bench-forms COMMAND ${bench_command} 3 all)
+add_custom_target(measure-forms COMMAND ${bench_command} 101 all USES_TERMINAL)
 # The same with everything of the pour left to the plan.
 set(search_command bench $<TARGET_FILE:strikeoff_exe> $<TARGET_FILE:parse_echo>
   ${CMAKE_CURRENT_SOURCE_DIR}/bench/twelve-batches.json)

@@ -2,6 +2,7 @@
 #include "render/text.h"
 
 #include <algorithm>
+#include <iterator>
 
 namespace strikeoff::text {
 namespace {
@@ -69,8 +70,9 @@ Text::Text(std::string lines) {
   if (!lines.empty()) blocks_.emplace_back(std::move(lines));
 }
 
-Text& Text::operator+=(const Text& more) {
-  blocks_.insert(blocks_.end(), more.blocks_.begin(), more.blocks_.end());
+Text& Text::operator+=(Text more) {
+  blocks_.insert(blocks_.end(), std::make_move_iterator(more.blocks_.begin()),
+                 std::make_move_iterator(more.blocks_.end()));
   return *this;
 }
 

@@ -51,9 +51,9 @@ class Text {
   explicit Text(Heading heading) : blocks_{std::move(heading)} {}
   explicit Text(PlacedTable table) : blocks_{std::move(table)} {}
 
-  Text& operator+=(const Text& more);
-  friend Text operator+(Text first, const Text& second) {
-    first += second;
+  Text& operator+=(Text more);
+  friend Text operator+(Text first, Text second) {
+    first += std::move(second);
     return first;
   }
   [[nodiscard]] bool empty() const { return blocks_.empty(); }

@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: MIT
 // How long a whole run of the program takes, as a multiple of a program that only parses the job
 // and prints it again. Both are run in turn, so that a slow moment of the machine meets both. With
-// a directory, the same for everything the program can make of a job: every form, every table,
-// every drawing; a run of the program for each.
+// "all", the same for everything the program can make of a job: every form, every table, every
+// drawing; a run of the program for each. The drawings go to a directory in memory where there is
+// one, for the program waits until a disk has each.
 #include <fcntl.h>
 #include <spawn.h>
 #include <sys/wait.h>
@@ -10,6 +11,7 @@
 #include <algorithm>
 #include <chrono>
 #include <cstdlib>
+#include <filesystem>
 #include <iostream>
 #include <stdexcept>
 #include <string>
@@ -49,6 +51,28 @@ double median(std::vector<double> values) {
   return *middle;
 }
 
+/// A new directory, in memory where there is one, that goes with everything in it.
+class Directory {
+ public:
+  Directory() {
+    std::error_code failed;
+    const std::filesystem::path memory = "/dev/shm";
+    const bool there = std::filesystem::is_directory(memory, failed);
+    path_ = (there ? memory : std::filesystem::temp_directory_path()) / "strikeoff-XXXXXX";
+    if (mkdtemp(path_.data()) == nullptr) throw std::runtime_error("cannot make " + path_);
+  }
+  Directory(const Directory&) = delete;
+  Directory& operator=(const Directory&) = delete;
+  ~Directory() {
+    std::error_code failed;
+    std::filesystem::remove_all(path_, failed);
+  }
+  [[nodiscard]] const std::string& path() const { return path_; }
+
+ private:
+  std::string path_;
+};
+
 using Command = std::vector<std::string>;
 
 std::vector<Command> everything(const std::string& program, const std::string& job,
@@ -69,11 +93,12 @@ std::vector<Command> everything(const std::string& program, const std::string& j
 int main(int argc, char** argv) try {
   const int runs = argc == 5 || argc == 6 ? std::atoi(argv[4]) : 0;
   if (runs < 1) {
-    std::cerr << "usage: bench STRIKEOFF PARSE_ECHO JOB RUNS [DIRECTORY]\n";
+    std::cerr << "usage: bench STRIKEOFF PARSE_ECHO JOB RUNS [all]\n";
     return 2;
   }
   const bool all = argc == 6;
-  const std::vector<Command> commands = all ? everything(argv[1], argv[3], argv[5])
+  const Directory directory;
+  const std::vector<Command> commands = all ? everything(argv[1], argv[3], directory.path())
                                             : std::vector<Command>{{argv[1], "plan", argv[3]}};
   std::vector<double> program;
   std::vector<double> echo;
