@@ -58,6 +58,10 @@ ExitCode command_plan(const PlanOptions& options, const Streams& streams) {
                 << "\"; name another file after -o\n";
     return wrong_command;
   }
+  if (!options.table.empty() && options.format != "csv") {
+    streams.err << "strikeoff: --table says which table a CSV has; add --format csv\n";
+    return wrong_command;
+  }
   const std::optional<Job> job = load_job(options, streams);
   if (!job) return wrong_job;
   const Plan plan = make_plan(*job);
