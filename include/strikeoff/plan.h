@@ -91,6 +91,16 @@ struct SlabLoads {
   std::optional<Cantilever> worst;  // of the overhangs that no brackets carry
 };
 
+/// One side of the slab as it is formed; side k runs from corner k of `SlabPlan::base` to the next.
+struct SidePlan {
+  std::string name;
+  bool wall = false, apron = false, bracket = false;
+  Length overhang, panel_overhang;       // past the base's face
+  Length edge_strip, soffit_strip;       // their height and width; 0 where there is none
+  Length edge_drop;                      // of the edge strip's foot below the base's top
+  std::string edge_marks, soffit_marks;  // of their pieces from the left: "E1", "E1, E3"
+};
+
 /// Bars of one length.
 struct BarCut {
   std::string place;  // "from left to right", "beside sink"
@@ -134,6 +144,13 @@ struct SlabPlan {
   Mass mass;           // hardened, from the fresh density
   Pressure base_load;  // slab weight on the base's area
   SlabLoads loads;
+  bool on_ground = false;
+  Polygon base;   // base frame, anticlockwise, from base point 1
+  Polygon sharp;  // the outline before its corners are rounded or cut, side by side
+  std::vector<SidePlan> sides;
+  Length panel_thickness;  // 0 without a panel
+  Length strip_thickness;  // of the form
+  Length apron_depth;      // of the sides that have one
   SteelPlan steel;
   std::optional<ControlJoints> control_joints;  // on the ground
   Outline edge;     // base frame, anticlockwise, from the corner of base point 1
@@ -507,6 +524,7 @@ struct CutList {
   std::optional<Money> cost_bound;
   std::optional<Money> cost;       // of the stock to buy; nothing when some has no price
   std::optional<double> cost_gap;  // what cost is over the bound, as a share of it, if known
+  Length kerf;                     // of the saw
   Length end_trim;                 // squared off both ends of every board first
   Reusable reusable;               // the least left-over listed
 };

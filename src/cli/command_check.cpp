@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: MIT
+#include <vector>
+
 #include "cli/commands.h"
 #include "cli/files.h"
 #include "cli/load_job.h"
+#include "cli/page.h"
 #include "render/text_sections.h"
 #include "strikeoff/planner.h"
 
@@ -10,11 +13,13 @@ namespace strikeoff::cli {
 ExitCode command_check(const PlanOptions& options, const Streams& streams) {
   const std::optional<Job> job = load_job(options, streams);
   if (!job) return wrong_job;
-  const Plan plan = make_plan(*job);
-  std::string text = text::checks(plan);
-  if (text.starts_with("\n")) text.erase(0, 1);  // the line that parts it from a section before
-  print(streams.out, text);
-  return has_stop(plan) ? planned_stop : planned;
+  Plan plan = make_plan(*job);
+  const ExitCode status = has_stop(plan) ? planned_stop : planned;
+  if (options.quiet) {
+    std::erase_if(plan.checks, [](const Check& check) { return check.level == Level::ok; });
+  }
+  print(streams.out, text::checks(plan).str(page_for(options.look, streams)));
+  return status;
 }
 
 }  // namespace strikeoff::cli

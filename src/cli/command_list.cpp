@@ -5,8 +5,9 @@
 
 #include "cli/commands.h"
 #include "cli/files.h"
+#include "cli/page.h"
 #include "core/format.h"
-#include "render/text_table.h"
+#include "render/text.h"
 #include "strikeoff/catalogue.h"
 
 namespace strikeoff::cli {
@@ -14,6 +15,7 @@ namespace {
 
 using text::Align;
 using text::Table;
+using text::Text;
 
 /// The values of one entry, each with what its mark says about its source.
 class Values {
@@ -41,7 +43,7 @@ class Values {
     if (price) add("price", fmt::format("{} a {}", show_number(*price, 2), per));
   }
 
-  [[nodiscard]] std::string str() const { return table_.str(4); }
+  [[nodiscard]] Text text() const { return text::placed(table_, 4); }
 
  private:
   static std::string shown(Length value, Units units) { return show(value, units); }
@@ -54,11 +56,11 @@ class Values {
   Table table_{{{"value"}, {"US"}, {"metric"}, {"where it comes from"}}};
 };
 
-std::string entry(const std::string& id, const std::string& name, const Values& values) {
-  return "\n" + text::paragraph("  ", id + ": " + name) + values.str();
+Text entry(const std::string& id, const std::string& name, const Values& values) {
+  return "\n" + text::paragraph("  ", id + ": " + name) + values.text();
 }
 
-std::string mix_entry(const CatalogueEntry<Mix>& mix) {
+Text mix_entry(const CatalogueEntry<Mix>& mix) {
   const Mix& item = mix.item;
   Values values(mix.marks);
   values.add("bag", std::optional(item.bag));
@@ -81,7 +83,7 @@ std::string mix_entry(const CatalogueEntry<Mix>& mix) {
   return entry(item.id, item.name, values);
 }
 
-std::string stock_entry(const CatalogueEntry<Stock>& stock) {
+Text stock_entry(const CatalogueEntry<Stock>& stock) {
   const Stock& item = stock.item;
   Values values(stock.marks);
   values.add("length", std::optional(item.length));
@@ -92,7 +94,7 @@ std::string stock_entry(const CatalogueEntry<Stock>& stock) {
   return entry(item.id, item.name, values);
 }
 
-std::string additive_entry(const CatalogueEntry<Additive>& additive) {
+Text additive_entry(const CatalogueEntry<Additive>& additive) {
   const Additive& item = additive.item;
   Values values(additive.marks);
   if (const Mass* mass = std::get_if<Mass>(&item.dose_size)) {
@@ -108,7 +110,7 @@ std::string additive_entry(const CatalogueEntry<Additive>& additive) {
   return entry(item.id, item.name, values);
 }
 
-std::string sealer_entry(const CatalogueEntry<Sealer>& sealer) {
+Text sealer_entry(const CatalogueEntry<Sealer>& sealer) {
   const Sealer& item = sealer.item;
   Values values(sealer.marks);
   values.add("coats", show_number(item.coats, 0));
@@ -119,7 +121,7 @@ std::string sealer_entry(const CatalogueEntry<Sealer>& sealer) {
   return entry(item.id, item.name, values);
 }
 
-std::string supply_entry(const CatalogueEntry<Supply>& supply) {
+Text supply_entry(const CatalogueEntry<Supply>& supply) {
   const Supply& item = supply.item;
   Values values(supply.marks);
   values.add("use", item.use);
@@ -133,14 +135,14 @@ std::string supply_entry(const CatalogueEntry<Supply>& supply) {
 }
 
 template <class Item>
-std::string entries(const std::vector<CatalogueEntry<Item>>& all,
-                    const std::function<std::string(const CatalogueEntry<Item>&)>& one) {
-  std::string result;
+Text entries(const std::vector<CatalogueEntry<Item>>& all,
+             const std::function<Text(const CatalogueEntry<Item>&)>& one) {
+  Text result;
   for (const auto& item : all) result += one(item);
   return result;
 }
 
-std::string listing(std::string_view what) {
+Text listing(std::string_view what) {
   const Catalogue& catalogue = shipped_catalogue();
   if (what == "mixes") return entries<Mix>(catalogue.mixes, mix_entry);
   if (what == "boards") return entries<Stock>(catalogue.boards, stock_entry);
@@ -158,13 +160,13 @@ const std::vector<std::string>& list_names() {
   return names;
 }
 
-ExitCode command_list(std::string_view what, const Streams& streams) {
-  print(streams.out,
-        text::paragraph("",
-                        "The goods shipped with strikeoff are invented: no shop sells them. "
-                        "Copy one into the job file and write what your label says. Prices "
-                        "are in the job's currency.") +
-            listing(what));
+ExitCode command_list(const ListArguments& arguments, const Streams& streams) {
+  const Text all = text::paragraph("",
+                                   "The goods shipped with strikeoff are invented: no shop sells "
+                                   "them. Copy one into the job file and write what your label "
+                                   "says. Prices are in the job's currency.") +
+                   listing(arguments.what);
+  print(streams.out, all.str(page_for(arguments.look, streams)));
   return planned;
 }
 

@@ -11,6 +11,7 @@
 #include "cli/commands.h"
 #include "cli/files.h"
 #include "cli/load_job.h"
+#include "cli/page.h"
 #include "strikeoff/odds.h"
 #include "strikeoff/planner.h"
 #include "strikeoff/render.h"
@@ -72,8 +73,10 @@ std::optional<std::string> read_options(const OddsArguments& given, OddsOptions&
 /// Tells a person at a terminal how far it is, from a second on, twice a second. Otherwise silent.
 class Progress {
  public:
-  Progress(std::ostream& err, std::int64_t runs)
-      : err_(err), runs_(runs), shows_(&err == &std::cerr && isatty(STDERR_FILENO) == 1) {}
+  Progress(std::ostream& err, std::int64_t runs, bool quiet)
+      : err_(err),
+        runs_(runs),
+        shows_(!quiet && &err == &std::cerr && isatty(STDERR_FILENO) == 1) {}
   Progress(const Progress&) = delete;
   Progress& operator=(const Progress&) = delete;
   ~Progress() {
@@ -111,11 +114,13 @@ ExitCode command_odds(const OddsArguments& arguments, const Streams& streams) {
   const Job job = settled_job(*read);
   const Plan plan = make_plan(job);
   const Odds odds = [&] {
-    Progress progress(streams.err, options.runs);
+    Progress progress(streams.err, options.runs, arguments.plan.quiet);
     options.progress = [&](std::int64_t done) { progress.show(done); };
     return simulate(job, plan, options);
   }();
-  print(streams.out, arguments.plan.format == "json" ? render_json(odds) : render_text(odds));
+  print(streams.out, arguments.plan.format == "json"
+                         ? render_json(odds)
+                         : render_text(odds, page_for(arguments.plan.look, streams)));
   return has_stop(plan) ? planned_stop : planned;
 }
 

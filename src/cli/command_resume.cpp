@@ -4,6 +4,7 @@
 #include "cli/commands.h"
 #include "cli/files.h"
 #include "cli/load_job.h"
+#include "cli/page.h"
 #include "strikeoff/render.h"
 #include "strikeoff/resume.h"
 
@@ -25,7 +26,8 @@ ExitCode command_resume(const ResumeArguments& arguments, const Streams& streams
     return wrong_job;
   }
   const Resume rest = resume(*job, shipped_catalogue(), *result.log);
-  print(streams.out, options.format == "json" ? render_json(rest) : render_text(rest));
+  print(streams.out, options.format == "json" ? render_json(rest)
+                                              : render_text(rest, page_for(options.look, streams)));
   return has_stop(rest) ? planned_stop : planned;
 }
 

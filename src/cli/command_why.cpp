@@ -4,6 +4,7 @@
 #include "cli/commands.h"
 #include "cli/files.h"
 #include "cli/load_job.h"
+#include "cli/page.h"
 #include "strikeoff/planner.h"
 #include "strikeoff/render.h"
 #include "strikeoff/why.h"
@@ -17,7 +18,8 @@ ExitCode command_why(const WhyArguments& arguments, const Streams& streams) {
   const Plan plan = make_plan(*job);
   const bool as_json = options.format == "json";
   const auto show = [&](const auto& answer) {
-    print(streams.out, as_json ? render_json(answer) : render_text(answer));
+    print(streams.out,
+          as_json ? render_json(answer) : render_text(answer, page_for(options.look, streams)));
     return planned;
   };
   if (arguments.name.empty()) return show(explainable(plan));

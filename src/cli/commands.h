@@ -16,15 +16,24 @@ struct Streams {
   std::ostream& err;
 };
 
+/// How text is shown.
+struct Look {
+  std::string color = "auto";  // or "always", "never"
+  std::string width;           // columns; empty: what fits
+};
+
 struct PlanOptions {
   std::string job;                   // path, or "-"
-  std::string format = "text";       // or "json"
-  std::string output;                // path; empty or "-": standard output
+  std::string format = "text";       // or "json" and, of a plan, "html", "csv", "ics"
+  std::string table;                 // of the CSV
+  std::string output;                // path; empty or "-": standard output; of `draw` the directory
   std::string diagnostics = "text";  // or "json"
+  bool quiet = false;
+  Look look;
 };
 
 struct OddsArguments {
-  PlanOptions plan;  // job, format, diagnostics
+  PlanOptions plan;  // all but output
   // As written.
   std::string runs = "20000", seed = "1";
   std::string threads;  // empty: as many as the machine has
@@ -32,19 +41,26 @@ struct OddsArguments {
 };
 
 struct ResumeArguments {
-  PlanOptions plan;  // job, format, diagnostics
+  PlanOptions plan;  // all but output
   std::string log;   // path, or "-"
 };
 
 struct WhyArguments {
-  PlanOptions plan;  // job, format, diagnostics
+  PlanOptions plan;  // all but output
   std::string name;  // of the number, or its JSON Pointer; empty: all names
+};
+
+struct ListArguments {
+  std::string what;
+  Look look;
 };
 
 /// `plan JOB`: the whole plan.
 [[nodiscard]] ExitCode command_plan(const PlanOptions& options, const Streams& streams);
 /// `check JOB`: only its problems or, when there are none, the plan's checks.
 [[nodiscard]] ExitCode command_check(const PlanOptions& options, const Streams& streams);
+/// `draw JOB -o DIR`: every drawing of the plan as a file, whole or not at all; prints their paths.
+[[nodiscard]] ExitCode command_draw(const PlanOptions& options, const Streams& streams);
 /// `odds JOB`: how often the plan's pour goes wrong.
 [[nodiscard]] ExitCode command_odds(const OddsArguments& arguments, const Streams& streams);
 /// `resume JOB LOG`: the rest of a pour that is under way.
@@ -54,9 +70,12 @@ struct WhyArguments {
 /// `new`: a starter job.
 [[nodiscard]] ExitCode command_new(const Streams& streams);
 /// `list WHAT`: one part of the shipped catalogue.
-[[nodiscard]] ExitCode command_list(std::string_view what, const Streams& streams);
+[[nodiscard]] ExitCode command_list(const ListArguments& arguments, const Streams& streams);
 /// `schema job|plan|log`.
 [[nodiscard]] ExitCode command_schema(std::string_view what, const Streams& streams);
+
+/// What `--table` can name.
+[[nodiscard]] const std::vector<std::string>& csv_table_names();
 
 /// What `list` can list.
 [[nodiscard]] const std::vector<std::string>& list_names();

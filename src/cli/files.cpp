@@ -144,6 +144,18 @@ void write_file(const std::string& path, const std::string& text) {
   }
 }
 
+void make_directory(const std::string& path) {
+  std::error_code failed;
+  if (std::filesystem::is_directory(path, failed)) return;
+  if (std::filesystem::exists(path, failed)) {
+    fail("write to", path, "it is a file, not a directory");
+  }
+  std::filesystem::create_directories(path, failed);
+  if (!failed) return;
+  errno = failed.value();
+  fail("make the directory", path, reason());
+}
+
 void print(std::ostream& out, const std::string& text) {
   errno = 0;
   out.write(text.data(), static_cast<std::streamsize>(text.size()));

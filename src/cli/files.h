@@ -25,6 +25,10 @@ inline constexpr std::size_t largest_file = std::size_t{4} << 20U;
 /// target at once. A device or a pipe is written directly. Throws FileError.
 void write_file(const std::string& path, const std::string& text);
 
+/// Makes the directory, and those it lies in, where there is none. Throws FileError: a file of that
+/// name, no right to.
+void make_directory(const std::string& path);
+
 /// Writes to the program's output and flushes it. Throws FileError when it is closed or full.
 void print(std::ostream& out, const std::string& text);
 

@@ -361,6 +361,7 @@ CutList cut_parts(std::vector<Part> parts, const std::vector<Stock>& boards,
                   const std::vector<Stock>& sheets, const std::vector<OnHand>& on_hand,
                   const Saw& saw) {
   CutList list;
+  list.kerf = saw.kerf;
   list.end_trim = saw.end_trim;
   list.reusable = saw.reusable;
   list.parts = std::move(parts);

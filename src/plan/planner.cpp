@@ -48,6 +48,8 @@ std::vector<Part> plan_forms(const Job& job, Density fresh, std::vector<SlabPlan
     FormWork forms = form_work(slab, planned, job.forms, fresh, marks);
     PanelLayout panels = lay_panels(slab, planned, job.forms.kerf, marks);
     planned.forms = forms.quantities;
+    planned.sides = std::move(forms.sides);
+    planned.strip_thickness = job.forms.strip_stock.front().thickness;
     planned.forms.seams = panels.seams;
     planned.forms.loose_seams = panels.unsupported;
     planned.forms.split_seams = panels.in_openings;

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
+#include "render/text.h"
 #include "render/text_sections.h"
-#include "render/text_table.h"
 
 namespace strikeoff::text {
 
-std::string assumptions(const Plan& plan) {
+Text assumptions(const Plan& plan) {
   if (plan.assumptions.empty()) return "";
   Table table({{"In the job file"}, {"Taken as"}, {"Why"}});
   for (const Assumption& assumption : plan.assumptions) {
@@ -15,7 +15,7 @@ std::string assumptions(const Plan& plan) {
              "  ",
              "The job file does not say these, so they were assumed; the ones that change the "
              "plan most come first. Write what you know at the place named.") +
-         table.str();
+         placed(table);
 }
 
 }  // namespace strikeoff::text

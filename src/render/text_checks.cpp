@@ -4,8 +4,8 @@
 #include <algorithm>
 #include <array>
 
+#include "render/text.h"
 #include "render/text_sections.h"
-#include "render/text_table.h"
 #include "render/text_words.h"
 
 namespace strikeoff::text {
@@ -24,27 +24,27 @@ std::string finding(const Check& check) {
   return fmt::format("{}{} [{}]", check.title, value.empty() ? "" : " (" + value + ")", check.code);
 }
 
-std::string with_advice(std::string_view label, const Check& check) {
-  std::string result = paragraph(label, finding(check));
+Text with_advice(std::string_view label, const Check& check, Emphasis emphasis = {}) {
+  Text result = paragraph(label, finding(check), emphasis);
   if (!check.advice.empty()) result += paragraph(std::string(label.size(), ' '), check.advice);
   return result;
 }
 
 }  // namespace
 
-std::string checks(const Plan& plan) {
+Text checks(const Plan& plan) {
   if (plan.checks.empty()) return "";
-  std::string stop;
-  std::string caution;
-  std::string safety;
-  std::string ok;
+  Text stop;
+  Text caution;
+  Text safety;
+  Text ok;
   for (const Check& check : plan.checks) {
     if (check.level == Level::stop) {
-      stop += with_advice("  STOP     ", check);
+      stop += with_advice("  STOP     ", check, Emphasis::stop);
     } else if (is_safety(check)) {
       safety += with_advice("  safety   ", check);
     } else if (check.level == Level::caution) {
-      caution += with_advice("  caution  ", check);
+      caution += with_advice("  caution  ", check, Emphasis::caution);
     } else {
       ok += paragraph("  ok       ", finding(check));
     }

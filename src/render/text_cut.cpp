@@ -6,8 +6,8 @@
 #include <utility>
 
 #include "core/format.h"
+#include "render/text.h"
 #include "render/text_sections.h"
-#include "render/text_table.h"
 #include "render/text_words.h"
 
 namespace strikeoff::text {
@@ -49,9 +49,9 @@ std::string left_overs(const std::vector<LeftOver>& rests, Units units) {
   return joined(sizes, ", ");
 }
 
-std::string board_body(const Board& board, Length end_trim, Units units) {
+Text board_body(const Board& board, Length end_trim, Units units) {
   const std::vector<Strip> strips = saw_order(board.strips);
-  std::string result;
+  Text result;
   if (end_trim > Length{}) {
     result += paragraph("    ", "Square both ends first: " + show(end_trim, units) + " off each.");
   }
@@ -66,7 +66,7 @@ std::string board_body(const Board& board, Length end_trim, Units units) {
     }
     table.add({std::to_string(++number), show(strip.width, units), joined(cuts, " | ")});
   }
-  result += table.str(4);
+  result += placed(table, 4);
   if (!board.left_over.empty()) {
     result += paragraph("    ", "Keep: " + left_overs(board.left_over, units) + ".");
   }
@@ -83,8 +83,8 @@ std::string saw_move(const Sheet& sheet, const SheetCut& cut, Units units) {
 }
 
 /// The passes of the saw, one numbered line for each part that is cut.
-std::string saw_steps(const Sheet& sheet, Units units) {
-  std::string result;
+Text saw_steps(const Sheet& sheet, Units units) {
+  Text result;
   int number = 0;
   for (auto first = sheet.cuts.begin(); first != sheet.cuts.end();) {
     std::vector<std::string> settings;
@@ -115,14 +115,14 @@ std::string saw_steps(const Sheet& sheet, Units units) {
   return result;
 }
 
-std::string sheet_body(const Sheet& sheet, Units units) {
-  std::string result = sheet.cuts.empty() ? paragraph("    ", "No cut.") : saw_steps(sheet, units);
+Text sheet_body(const Sheet& sheet, Units units) {
+  Text result = sheet.cuts.empty() ? paragraph("    ", "No cut.") : saw_steps(sheet, units);
   Table table({{"Piece"}, {"Size"}, {"From the left edge"}, {"From the bottom edge"}});
   for (const SheetPiece& piece : sheet.pieces) {
     table.add({piece.mark, size(piece.at.length, piece.at.depth, units), show(piece.at.at.x, units),
                show(piece.at.at.y, units)});
   }
-  result += table.str(4);
+  result += placed(table, 4);
   if (!sheet.left_over.empty()) {
     std::vector<std::string> sizes;
     for (const Rectangle& rest : sheet.left_over) {
@@ -139,8 +139,8 @@ bool has_arcs(const OpeningPlan& opening) {
 }
 
 /// The openings to cut out of the panels, by mark, as the panels lie on the base.
-std::string panel_cuts(const Plan& plan) {
-  std::string result;
+Text panel_cuts(const Plan& plan) {
+  Text result;
   for (const SlabPlan& slab : plan.slabs) {
     for (const PanelPiece& piece : slab.panels) {
       for (const Rectangle& cut : piece.cuts) {
@@ -169,8 +169,8 @@ std::string panel_cuts(const Plan& plan) {
 }
 
 /// The panels to cut to the base's line: their corners, a person marks them and joins the marks.
-std::string panel_lines(const Plan& plan) {
-  std::string result;
+Text panel_lines(const Plan& plan) {
+  Text result;
   for (const SlabPlan& slab : plan.slabs) {
     for (const PanelPiece& piece : slab.panels) {
       if (piece.outline.empty()) continue;
@@ -192,14 +192,13 @@ std::string panel_lines(const Plan& plan) {
 
 struct Layout {
   std::string what;  // stock, size, on hand or to buy
-  std::string body;
+  Text body;
   bool operator==(const Layout&) const = default;
 };
 
 /// Layouts one after another, neighbours that are the same only once: "Boards 2 to 5, all alike".
-std::string layouts(const std::string& one, const std::string& many,
-                    const std::vector<Layout>& all) {
-  std::string result;
+Text layouts(const std::string& one, const std::string& many, const std::vector<Layout>& all) {
+  Text result;
   for (std::size_t first = 0; first < all.size();) {
     std::size_t last = first;
     while (last + 1 < all.size() && all[last + 1] == all[first]) ++last;
@@ -251,7 +250,7 @@ Table part_table(const Plan& plan) {
 }
 
 /// What the words of the parts table mean, for those that stand in it.
-std::string glossary(const std::vector<Part>& parts) {
+Text glossary(const std::vector<Part>& parts) {
   constexpr std::array<std::pair<std::string_view, std::string_view>, 8> words = {{
       {"edge strip", "stands upright outside the slab; its inner face shapes the visible edge"},
       {"soffit strip", "lies flat under the overhang, against the base"},
@@ -262,7 +261,7 @@ std::string glossary(const std::vector<Part>& parts) {
       {"backer panel", "lies on the base, under the concrete, and stays"},
       {"isolation strip", "soft strip between slab and wall, stays"},
   }};
-  std::string result;
+  Text result;
   for (const auto& word : words) {  // clang 14 captures no structured binding
     const std::string_view role = word.first;
     const bool used = std::any_of(parts.begin(), parts.end(),
@@ -309,7 +308,7 @@ std::string cost_line(const Plan& plan) {
 }
 
 /// Among which plans the bounds hold, where they are told: a cleverer way to cut may do with fewer.
-std::string meaning_of_no_plan(const Plan& plan) {
+Text meaning_of_no_plan(const Plan& plan) {
   const CutList& list = plan.cut_list;
   const bool is_told =
       !cost_line(plan).empty() ||
@@ -335,16 +334,16 @@ std::string what(const std::string& stock, Length length, Length width, bool on_
 
 }  // namespace
 
-std::string cut(const Plan& plan) {
+Text cut(const Plan& plan) {
   const CutList& list = plan.cut_list;
   if (list.parts.empty()) return "";
-  std::string result = heading("CUT");
+  Text result = heading("CUT");
   if (!list.unplaced.empty()) {
     result +=
         paragraph("  !!! ", "These parts fit no board or sheet, or have no room where they go: " +
                                 joined(list.unplaced, ", ") + ".");
   }
-  result += "  Parts. Write the mark on each piece as it is cut.\n" + part_table(plan).str() +
+  result += "  Parts. Write the mark on each piece as it is cut.\n" + placed(part_table(plan)) +
             glossary(list.parts);
   const bool angled = std::any_of(list.parts.begin(), list.parts.end(), [](const Part& part) {
     return part.left_cut_deg != 0 || part.right_cut_deg != 0;

@@ -6,8 +6,8 @@
 #include <cmath>
 
 #include "core/format.h"
+#include "render/text.h"
 #include "render/text_sections.h"
-#include "render/text_table.h"
 #include "render/text_words.h"
 
 namespace strikeoff::text {
@@ -66,7 +66,7 @@ using TaskIterator = std::vector<Task>::const_iterator;
 
 /// Steps of which only the order is known: nobody can say how long each takes.
 bool is_order_only(TaskIterator first, TaskIterator last) {
-  return first->start && std::all_of(first, last, [&](const Task& task) {
+  return last - first > 1 && first->start && std::all_of(first, last, [&](const Task& task) {
            return same_moment(task) && task.start == first->start;
          });
 }
@@ -86,6 +86,10 @@ Table tasks(const Plan& plan, TaskIterator first, TaskIterator last) {
                first->task, first->who});
   }
   return table;
+}
+
+Table phase_table(const Plan& plan, TaskIterator first, TaskIterator last) {
+  return is_order_only(first, last) ? steps(first, last) : tasks(plan, first, last);
 }
 
 /// How to read the times; each rule only where the plan needs it.
@@ -109,15 +113,28 @@ std::string reading(const Plan& plan) {
 
 }  // namespace
 
-std::string the_day(const Plan& plan) {
+Text reading_times(const Plan& plan) {
+  return paragraph("  ", reading(plan));
+}
+
+Text tasks_of(const Plan& plan, std::string_view phase) {
+  const auto in_phase = [&](const Task& task) { return task.phase == phase; };
+  const auto first = std::find_if(plan.schedule.begin(), plan.schedule.end(), in_phase);
+  const auto last = std::find_if_not(first, plan.schedule.end(), in_phase);
+  if (first == last) return {};
+  return placed(phase_table(plan, first, last), 4);
+}
+
+Text the_day(const Plan& plan) {
   if (plan.schedule.empty()) return "";
-  std::string result = heading("THE DAY") + paragraph("  ", reading(plan));
+  Text result = heading("THE DAY") + reading_times(plan);
   for (auto first = plan.schedule.begin(); first != plan.schedule.end();) {
     const auto last = std::find_if(first, plan.schedule.end(),
                                    [&](const Task& task) { return task.phase != first->phase; });
-    const bool order_only = last - first > 1 && is_order_only(first, last);
-    result += "\n" + paragraph("  ", first->phase + (order_only ? ", in this order" : "")) +
-              (order_only ? steps(first, last) : tasks(plan, first, last)).str(4);
+    result +=
+        "\n" +
+        paragraph("  ", first->phase + (is_order_only(first, last) ? ", in this order" : "")) +
+        placed(phase_table(plan, first, last), 4);
     first = last;
   }
   return result;

@@ -2,8 +2,8 @@
 #include <fmt/format.h>
 
 #include "core/format.h"
+#include "render/text.h"
 #include "render/text_sections.h"
-#include "render/text_table.h"
 #include "render/text_words.h"
 
 namespace strikeoff::text {
@@ -36,9 +36,9 @@ std::string strength_words(const HardeningPlan& plan, Units units) {
 
 }  // namespace
 
-std::string hardening(const Plan& plan) {
+Text hardening(const Plan& plan) {
   const HardeningPlan& hard = plan.hardening;
-  std::string result;
+  Text result;
   if (hard.slowing && *hard.slowing >= noticed) {
     result += paragraph("  ", slowing_words(hard, plan.units));
   }
@@ -52,7 +52,7 @@ std::string hardening(const Plan& plan) {
   for (const Milestone& step : hard.milestones) {
     if (step.from) table.add({step.step, step.reason});
   }
-  return heading("HARDENING") + result + table.str();
+  return heading("HARDENING") + result + placed(table);
 }
 
 }  // namespace strikeoff::text

@@ -4,43 +4,40 @@
 #include <algorithm>
 
 #include "core/format.h"
+#include "render/text.h"
 #include "render/text_sections.h"
-#include "render/text_table.h"
 #include "render/text_words.h"
 
 namespace strikeoff::text {
 namespace {
 
-std::string title(const Plan& plan) {
-  std::string result;
-  std::size_t widest = 0;
-  for (const std::string& line : wrap(plan.name.empty() ? "slab" : plan.name, page_width)) {
-    result += line + "\n";
-    widest = std::max(widest, columns(line));
-  }
-  return result + std::string(widest, '=') + "\n";
+Text title(const Plan& plan) {
+  return Text(Heading{plan.name.empty() ? "slab" : plan.name, '='});
 }
 
-std::string when(const Plan& plan) {
+Text when(const Plan& plan) {
   if (!plan.date) return "";
   if (!plan.date->time) return fmt::format("Pour day: {}\n", iso(*plan.date));
   return fmt::format("First water: {} (local time)\n", readable(iso(*plan.date)));
 }
 
-std::string stops(const Plan& plan) {
-  std::string list;
+Text stops(const Plan& plan) {
+  Text list;
   int number = 0;
   for (const Check& check : plan.checks) {
     if (check.level != Level::stop) continue;
     const std::string value = found(check);
     list += paragraph(fmt::format("!!! {}. ", ++number),
-                      check.title + (value.empty() ? "" : " (" + value + ")"));
+                      check.title + (value.empty() ? "" : " (" + value + ")"), Emphasis::stop);
     if (!check.advice.empty()) list += paragraph("!!!    ", "What to do: " + check.advice);
   }
   if (number == 0) return "";
-  return fmt::format(
-      "\n!!! STOP: do not pour this plan as it is. {} would fail or hurt someone:\n{}",
-      count(number, "thing", "things"), list);
+  return "\n" +
+         paragraph("!!! STOP: ",
+                   fmt::format("do not pour this plan as it is. {} would fail or hurt someone:",
+                               count(number, "thing", "things")),
+                   Emphasis::stop) +
+         list;
 }
 
 bool is_uneven(const SlabPlan& slab) {
@@ -87,7 +84,7 @@ std::string bags_line(const MixPlan& mix) {
 
 }  // namespace
 
-std::string headline(const Plan& plan) {
+Text headline(const Plan& plan) {
   Table facts({{""}, {""}});
   for (const SlabPlan& slab : plan.slabs) {
     facts.add({plan.slabs.size() == 1 ? "Slab" : "Slab " + slab.name, slab_line(slab, plan.units)});
@@ -116,7 +113,7 @@ std::string headline(const Plan& plan) {
   const std::string left_out =
       unpriced == 0 ? "" : ", leaving out what has no price: " + count(unpriced, "item", "items");
   facts.add({"Cost", show_money(plan.cost.total, plan.cost.currency) + left_out});
-  return title(plan) + when(plan) + stops(plan) + heading("IN SHORT") + facts.str();
+  return title(plan) + when(plan) + stops(plan) + heading("IN SHORT") + placed(facts);
 }
 
 }  // namespace strikeoff::text

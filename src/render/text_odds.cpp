@@ -2,7 +2,7 @@
 #include <fmt/format.h>
 
 #include "core/format.h"
-#include "render/text_table.h"
+#include "render/text.h"
 #include "render/text_words.h"
 #include "strikeoff/render.h"
 
@@ -41,7 +41,7 @@ void add(Table& table, const std::string& what, const std::optional<Chance>& cha
              hundredths(chance->low) + " to " + hundredths(chance->high)});
 }
 
-std::string chances(const Odds& odds) {
+text::Text chances(const Odds& odds) {
   Table table({{"What goes wrong"}, {"In 100 days", Align::right}, {"95 %", Align::right}});
   add(table, "a joint goes cold: its edge waits longer than its mix stays workable",
       odds.cold_joint);
@@ -55,26 +55,26 @@ std::string chances(const Odds& odds) {
   if (odds.spare_bags > 0) {
     add(table, fmt::format("nor do they with {} spare", odds.spare_bags), odds.short_with_spare);
   }
-  return table.str();
+  return text::placed(table);
 }
 
 void add(Table& table, const std::string& what, const std::optional<Quantiles>& value) {
   if (value) table.add({what, show(value->p5), show(value->p50), show(value->p95)});
 }
 
-std::string spread(const Odds& odds) {
+text::Text spread(const Odds& odds) {
   Table table(
       {{"At most"}, {"5 days in 100", Align::right}, {"50", Align::right}, {"95", Align::right}});
   add(table, "end of the pour, after the first water", odds.end);
   add(table, "longest wait of an edge", odds.worst_wait);
   add(table, "spare time of the edge with the least (minus: too late)", odds.margin);
-  return table.empty() ? "" : "\n" + table.str();
+  return table.empty() ? "" : "\n" + text::placed(table);
 }
 
 /// The first few, for the rest decide little.
 constexpr std::size_t shown = 4;
 
-std::string worst_joints(const Odds& odds) {
+text::Text worst_joints(const Odds& odds) {
   if (odds.joints.empty()) return "";
   std::vector<std::string> parts;
   for (const JointShare& joint : odds.joints) {
@@ -85,7 +85,7 @@ std::string worst_joints(const Odds& odds) {
   return text::paragraph("  ", "Most often the worst joint: " + text::joined(parts, ", ") + ".");
 }
 
-std::string drivers(const Odds& odds) {
+text::Text drivers(const Odds& odds) {
   if (odds.drivers.empty()) return "";
   std::vector<std::string> parts;
   for (const Driver& driver : odds.drivers) {
@@ -97,37 +97,39 @@ std::string drivers(const Odds& odds) {
                         text::joined(parts, ", "), show_number(odds.unexplained * 100, 0)));
 }
 
-std::string list(const std::vector<std::string>& sentences) {
-  std::string result;
+text::Text list(const std::vector<std::string>& sentences) {
+  text::Text result;
   for (const std::string& sentence : sentences) result += text::paragraph("  - ", sentence);
   return result;
 }
 
-std::string assumed(const Odds& odds) {
+text::Text assumed(const Odds& odds) {
   Table table({{"What"}, {"Value"}, {"Why"}});
   for (const OddsAssumption& a : odds.assumptions) table.add({a.what, a.value, a.reason});
-  return table.str();
+  return text::placed(table);
 }
 
 }  // namespace
 
-std::string render_text(const Odds& odds) {
-  std::string result = odds.name.empty() ? "ODDS\n" : text::paragraph("ODDS: ", odds.name);
+std::string render_text(const Odds& odds, const TextPage& page) {
+  text::Text result =
+      text::paragraph(odds.name.empty() ? "ODDS" : "ODDS: ", odds.name, text::Emphasis::heading);
   const std::string first = opening(odds);
   if (!first.empty()) result += "\n" + text::paragraph("  ", first);
   result += "\n" + chances(odds) + spread(odds);
-  const std::string causes = worst_joints(odds) + drivers(odds);
+  const text::Text causes = worst_joints(odds) + drivers(odds);
   if (!causes.empty()) result += "\n" + causes;
   if (!odds.advice.empty()) result += text::heading("WHAT TO DO") + list(odds.advice);
   if (!odds.unknown.empty()) result += text::heading("NOT KNOWN") + list(odds.unknown);
-  return result + text::heading("ASSUMED") +
-         text::paragraph("  ",
-                         fmt::format("The plan was poured {} times with random numbers (seed "
-                                     "{}), each time with other minutes, mix and weather. The "
-                                     "95 % are for chance in these pours only: the spreads "
-                                     "below are guesses, and count for more.",
-                                     grouped(odds.runs), odds.seed)) +
-         "\n" + assumed(odds);
+  result +=
+      text::heading("ASSUMED") +
+      text::paragraph("  ", fmt::format("The plan was poured {} times with random numbers (seed "
+                                        "{}), each time with other minutes, mix and weather. The "
+                                        "95 % are for chance in these pours only: the spreads "
+                                        "below are guesses, and count for more.",
+                                        grouped(odds.runs), odds.seed)) +
+      "\n" + assumed(odds);
+  return result.str(page);
 }
 
 }  // namespace strikeoff

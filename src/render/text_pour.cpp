@@ -5,8 +5,8 @@
 #include <cmath>
 
 #include "core/format.h"
+#include "render/text.h"
 #include "render/text_sections.h"
-#include "render/text_table.h"
 #include "render/text_words.h"
 
 namespace strikeoff::text {
@@ -56,8 +56,8 @@ std::string course(const Sweep& sweep, const Plan& plan) {
   return text + ".";
 }
 
-std::string courses(const Plan& plan) {
-  std::string text;
+Text courses(const Plan& plan) {
+  Text text;
   for (const Sweep& sweep : plan.pour.sweeps) {
     if (const std::string line = course(sweep, plan); !line.empty()) {
       text += paragraph("  ", line);
@@ -176,7 +176,7 @@ std::string end_words(const JointEnd& end, Units units) {
 }
 
 /// Where to hold the board for each joint of those slabs.
-std::string joint_table(const std::vector<std::string>& slabs, const Plan& plan) {
+Text joint_table(const std::vector<std::string>& slabs, const Plan& plan) {
   std::vector<Column> columns = {{"Joint"}};
   if (plan.slabs.size() > 1) columns.push_back({"Slab"});
   columns.push_back({"From"});
@@ -195,7 +195,7 @@ std::string joint_table(const std::vector<std::string>& slabs, const Plan& plan)
     row.push_back(show(on_tape(joint.length, plan.units), plan.units));
     table.add(std::move(row));
   }
-  return table.str();
+  return placed(table);
 }
 
 bool any_seconds(const std::vector<Batch>& batches) {
@@ -211,7 +211,7 @@ std::string deadline(Duration by, bool with_seconds) {
 }
 
 /// The clock table. A column stands only where the plan has something to say in it.
-std::string timetable(const std::vector<std::string>& by_joints, const Plan& plan) {
+Text timetable(const std::vector<std::string>& by_joints, const Plan& plan) {
   const bool clock = plan.date && plan.date->time;
   const bool seconds = any_seconds(plan.batches);
   const bool mixers = std::any_of(plan.batches.begin(), plan.batches.end(),
@@ -235,10 +235,10 @@ std::string timetable(const std::vector<std::string>& by_joints, const Plan& pla
     row.push_back(places(batch, by_joints, plan));
     table.add(std::move(row));
   }
-  return table.str();
+  return placed(table);
 }
 
-std::string remedy(const Remedy& remedy, const Plan& plan) {
+Text remedy(const Remedy& remedy, const Plan& plan) {
   std::string text = (remedy.works ? "" : "Not enough alone: ") + remedy.what;
   if (remedy.cost && remedy.cost->si() > 0) {
     text += " It costs " + show_money(*remedy.cost, plan.currency) + " more.";
@@ -248,9 +248,9 @@ std::string remedy(const Remedy& remedy, const Plan& plan) {
   return paragraph("  - ", text);
 }
 
-std::string changes(const Plan& plan) {
+Text changes(const Plan& plan) {
   const PourPlan& pour = plan.pour;
-  std::string text;
+  Text text;
   if (!pour.remedies.empty()) text += "\n  What would mend it:\n";
   for (const Remedy& one : pour.remedies) text += remedy(one, plan);
   if (!pour.changes.empty()) text += "\n  What more would bring:\n";
@@ -260,9 +260,9 @@ std::string changes(const Plan& plan) {
 
 }  // namespace
 
-std::string pour(const Plan& plan) {
+Text pour(const Plan& plan) {
   if (plan.batches.empty()) return "";
-  std::string result =
+  Text result =
       heading("POUR") + paragraph("  ", pace(plan)) + paragraph("  ", edges(plan)) + courses(plan);
   if (const std::string edge = wet_edge(plan); !edge.empty()) result += paragraph("  ", edge);
   result += paragraph("  ", working_time(plan));
@@ -278,9 +278,9 @@ std::string pour(const Plan& plan) {
   return result + "\n" + clock_table(plan);
 }
 
-std::string clock_table(const Plan& plan) {
+Text clock_table(const Plan& plan) {
   const std::vector<std::string> by_joints = slabs_by_joints(plan);
-  std::string result = timetable(by_joints, plan) + "\n";
+  Text result = timetable(by_joints, plan) + "\n";
   result +=
       paragraph("  ",
                 "Times count from the first water of batch 1: start a "

@@ -4,8 +4,8 @@
 #include <cmath>
 
 #include "core/format.h"
+#include "render/text.h"
 #include "render/text_sections.h"
-#include "render/text_table.h"
 #include "render/text_words.h"
 #include "strikeoff/render.h"
 
@@ -28,7 +28,7 @@ std::string deadline(const Plan& rest, Duration by) {
   return moment(rest, minutes(std::floor(in_minutes(by) + 1e-9)));
 }
 
-std::string title(const Resume& resume) {
+text::Text title(const Resume& resume) {
   const Plan& rest = resume.rest;
   const int in_hand = resume.begun - resume.placed;
   std::string state = count(resume.placed, "batch", "batches") + " placed";
@@ -54,7 +54,7 @@ const Batch* find_batch(const Plan& rest, int number) {
   return nullptr;
 }
 
-std::string next(const Resume& resume) {
+text::Text next(const Resume& resume) {
   if (!resume.next) return "";
   const Plan& rest = resume.rest;
   const NextBatch& next = *resume.next;
@@ -62,7 +62,7 @@ std::string next(const Resume& resume) {
       fmt::format("WATER INTO BATCH {} {}", next.number,
                   next.contact > resume.now ? "AT " + moment(rest, next.contact) : "NOW");
   if (next.latest_contact) first += ", AT THE LATEST " + deadline(rest, *next.latest_contact);
-  std::string text = paragraph("  ", first + ".");
+  text::Text text = paragraph("  ", first + ".");
   const Batch* batch = find_batch(rest, next.number);
   if (!batch) return text;
   text +=
@@ -72,7 +72,7 @@ std::string next(const Resume& resume) {
   return text;
 }
 
-std::string edge(const Resume& resume) {
+text::Text edge(const Resume& resume) {
   if (!resume.meet_by) return "";
   const bool is_late = resume.stop_end && !resume.stop_end->is_for_bags;
   if (is_late && !resume.next) return "";
@@ -83,14 +83,14 @@ std::string edge(const Resume& resume) {
                   show(minutes(std::floor(in_minutes(*resume.meet_by - resume.now) + 1e-9)))));
 }
 
-std::string stop_end(const Resume& resume) {
+text::Text stop_end(const Resume& resume) {
   if (!resume.stop_end) return "";
   const StopEnd& stop = *resume.stop_end;
   const Units units = resume.rest.units;
   std::string first = stop.after == 0 ? "STOP: NO BATCH GOES IN"
                                       : fmt::format("STOP-END AFTER BATCH {}", stop.after);
   if (stop.is_for_bags) first += ", UNLESS MORE BAGS COME";
-  std::string text = paragraph("  ", first + ": " + stop.reason + ".");
+  text::Text text = paragraph("  ", first + ": " + stop.reason + ".");
   if (stop.length > Length{}) {
     std::string where;
     for (const Joint& joint : stop.joints) {
@@ -112,8 +112,8 @@ std::string stop_end(const Resume& resume) {
                                                 : fmt::format("{} batches stay", stop.leaves_out)));
 }
 
-std::string now(const Resume& resume) {
-  std::string text;
+text::Text now(const Resume& resume) {
+  text::Text text;
   if (!resume.in_hand.empty()) text += paragraph("  ", "IN HAND: " + resume.in_hand);
   text += next(resume) + edge(resume) + stop_end(resume);
   if (text.empty()) {
@@ -124,7 +124,7 @@ std::string now(const Resume& resume) {
   return heading("NOW") + text;
 }
 
-std::string left(const Resume& resume) {
+text::Text left(const Resume& resume) {
   const Plan& rest = resume.rest;
   text::Table table({{""}, {""}});
   table.add({"Filled", show_concrete(resume.filled, rest.units) +
@@ -141,17 +141,17 @@ std::string left(const Resume& resume) {
                                      show(*rest.pour.working_time), show(*rest.pour.usable))});
   }
   if (!rest.batches.empty()) table.add({"Last one placed", moment(rest, rest.pour.end)});
-  return heading("LEFT") + table.str();
+  return heading("LEFT") + text::placed(table);
 }
 
 }  // namespace
 
-std::string render_text(const Resume& resume) {
-  std::string result = title(resume) + now(resume) + left(resume);
+std::string render_text(const Resume& resume, const TextPage& page) {
+  text::Text result = title(resume) + now(resume) + left(resume);
   if (!resume.rest.batches.empty()) {
     result += heading("BATCHES") + text::clock_table(resume.rest);
   }
-  return result + text::checks(resume.rest);
+  return (result + text::checks(resume.rest)).str(page);
 }
 
 }  // namespace strikeoff

@@ -2,7 +2,9 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 
+#include "render/text.h"
 #include "strikeoff/plan.h"
 
 namespace strikeoff::text {
@@ -11,24 +13,29 @@ namespace strikeoff::text {
 // the plan has nothing for it.
 
 /// Title, every stop, and the plan in ten lines.
-[[nodiscard]] std::string headline(const Plan& plan);
-[[nodiscard]] std::string shop(const Plan& plan);
-[[nodiscard]] std::string cut(const Plan& plan);
-[[nodiscard]] std::string mix_card(const Plan& plan);
-[[nodiscard]] std::string pour(const Plan& plan);
+[[nodiscard]] Text headline(const Plan& plan);
+[[nodiscard]] Text shop(const Plan& plan);
+[[nodiscard]] Text cut(const Plan& plan);
+[[nodiscard]] Text mix_card(const Plan& plan);
+/// The same with a row a batch, and boxes to tick as it is weighed and as it goes into the mixer.
+[[nodiscard]] Text batch_rows(const Plan& plan);
+[[nodiscard]] Text pour(const Plan& plan);
 /// Of that section the table of times and places, and the joints that no box describes.
-[[nodiscard]] std::string clock_table(const Plan& plan);
+[[nodiscard]] Text clock_table(const Plan& plan);
 /// "the front, 230 mm from the left to the back, 230 mm from the left"; empty for a joint that ends
 /// inside the slab.
 [[nodiscard]] std::string joint_line(const Joint& joint, Units units);
 /// How the air dries the fresh top, the best hour to begin, and the water of the cure.
-[[nodiscard]] std::string air_and_water(const Plan& plan);
-[[nodiscard]] std::string the_day(const Plan& plan);
+[[nodiscard]] Text air_and_water(const Plan& plan);
+[[nodiscard]] Text the_day(const Plan& plan);
+/// Of that section the table of one phase's tasks, and how to read its times.
+[[nodiscard]] Text tasks_of(const Plan& plan, std::string_view phase);
+[[nodiscard]] Text reading_times(const Plan& plan);
 /// Why the later steps wait as long as they do; empty where the bag's times hold as they stand.
-[[nodiscard]] std::string hardening(const Plan& plan);
+[[nodiscard]] Text hardening(const Plan& plan);
 /// What lies on the bases, where slabs stand on any: on pour day, on each support, on overhangs.
-[[nodiscard]] std::string weights(const Plan& plan);
-[[nodiscard]] std::string checks(const Plan& plan);
-[[nodiscard]] std::string assumptions(const Plan& plan);
+[[nodiscard]] Text weights(const Plan& plan);
+[[nodiscard]] Text checks(const Plan& plan);
+[[nodiscard]] Text assumptions(const Plan& plan);
 
 }  // namespace strikeoff::text

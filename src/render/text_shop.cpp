@@ -4,8 +4,8 @@
 #include <algorithm>
 
 #include "core/format.h"
+#include "render/text.h"
 #include "render/text_sections.h"
-#include "render/text_table.h"
 #include "render/text_words.h"
 
 namespace strikeoff::text {
@@ -65,9 +65,9 @@ Table list(const Plan& plan) {
 
 }  // namespace
 
-std::string shop(const Plan& plan) {
+Text shop(const Plan& plan) {
   if (plan.materials.empty()) return "";
-  std::string result = heading("SHOP") + list(plan).str();
+  Text result = heading("SHOP") + placed(list(plan));
   for (const Material& material : plan.materials) {
     if (!material.note.empty()) result += paragraph("  ", material.item + ": " + material.note);
   }

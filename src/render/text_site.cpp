@@ -5,8 +5,8 @@
 
 #include "core/format.h"
 #include "core/weather.h"
+#include "render/text.h"
 #include "render/text_sections.h"
-#include "render/text_table.h"
 #include "render/text_words.h"
 
 namespace strikeoff::text {
@@ -55,7 +55,7 @@ std::string cure(const SitePlan& site, Units units) {
                      site.cure_cover, show_buckets(site.cure_buckets, site.bucket, units));
 }
 
-std::string hours_table(const SitePlan& site, Units units) {
+Text hours_table(const SitePlan& site, Units units) {
   Table table({{"Begun at", Align::right},
                {"Air", Align::right},
                {"Humidity", Align::right},
@@ -68,7 +68,7 @@ std::string hours_table(const SitePlan& site, Units units) {
                show_percent(hour.weather.humidity), show(hour.weather.wind, units),
                hour.worst ? show(*hour.worst, units) : "-", best ? "best" : hour.against});
   }
-  return table.str(2);
+  return placed(table);
 }
 
 std::string start(const SitePlan& site) {
@@ -79,10 +79,10 @@ std::string start(const SitePlan& site) {
 
 }  // namespace
 
-std::string air_and_water(const Plan& plan) {
+Text air_and_water(const Plan& plan) {
   const SitePlan& site = plan.site;
   if (plan.batches.empty()) return "";
-  std::string result = heading("AIR AND WATER") + paragraph("  ", drying(site, plan.units));
+  Text result = heading("AIR AND WATER") + paragraph("  ", drying(site, plan.units));
   if (const std::string text = dew(site, plan.units); !text.empty()) {
     result += paragraph("  ", text);
   }

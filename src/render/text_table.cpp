@@ -38,8 +38,9 @@ bool within(char32_t code, char32_t first, char32_t last) {
 /// Controls (Unicode Cc), line separators, zero-width and direction marks: nothing to see, and
 /// they can rewrite what stands around them.
 bool is_unprintable(char32_t code) {
-  return code < 0x20 || within(code, 0x7F, 0x9F) || within(code, 0x200B, 0x200F) ||
-         within(code, 0x2028, 0x202E) || within(code, 0x2060, 0x206F) || code == 0xFEFF;
+  return code < 0x20 || within(code, 0x7F, 0x9F) || code == 0x61C || within(code, 0x200B, 0x200F) ||
+         within(code, 0x2028, 0x202E) || within(code, 0x2060, 0x206F) || code == 0xFEFF ||
+         within(code, 0xFFF9, 0xFFFB) || within(code, 0xE0000, 0xE007F);
 }
 
 /// The blocks of wide characters (Unicode TR 11, from memory); too many rather than too few.
@@ -121,31 +122,21 @@ std::vector<std::string> wrap(std::string_view text, std::size_t width) {
   }
 }
 
-std::string paragraph(std::string_view first, std::string_view text) {
-  const std::size_t indent = columns(first);
-  std::string result;
-  for (const std::string& line : wrap(text, page_width - indent)) {
-    std::string full = (result.empty() ? std::string(first) : std::string(indent, ' ')) + line;
-    trim_right(full);
-    result += full + "\n";
-  }
-  return result;
-}
-
-std::string heading(std::string_view title) {
-  return "\n" + std::string(title) + "\n" + std::string(columns(title), '-') + "\n";
-}
-
 void Table::add(std::vector<std::string> cells) {
   for (std::string& cell : cells) cell = clean(cell);
   rows_.push_back(std::move(cells));
 }
 
+bool Table::has_titles() const {
+  return std::any_of(columns_.begin(), columns_.end(),
+                     [](const Column& column) { return !column.title.empty(); });
+}
+
 std::vector<std::size_t> Table::widths(std::size_t room) const {
   std::vector<std::size_t> result;
   for (std::size_t k = 0; k < columns_.size(); ++k) {
-    std::size_t widest = std::max<std::size_t>(columns(columns_[k].title), 1);
-    for (const auto& row : rows_) widest = std::max(widest, columns(row[k]));
+    std::size_t widest = std::max<std::size_t>(text::columns(columns_[k].title), 1);
+    for (const auto& row : rows_) widest = std::max(widest, text::columns(row[k]));
     result.push_back(widest);
   }
   const std::size_t gaps = column_gap * (result.size() - 1);
@@ -159,8 +150,8 @@ std::vector<std::size_t> Table::widths(std::size_t room) const {
   return result;
 }
 
-std::string Table::str(std::size_t indent) const {
-  const std::vector<std::size_t> width = widths(page_width - indent);
+std::string Table::str(std::size_t indent, std::size_t page) const {
+  const std::vector<std::size_t> width = widths(page - indent);
   std::string result;
   const auto print = [&](const std::vector<std::string>& cells) {
     std::vector<std::vector<std::string>> wrapped;
@@ -179,9 +170,9 @@ std::string Table::str(std::size_t indent) const {
       result += line + "\n";
     }
   };
-  std::vector<std::string> titles;
-  for (const Column& column : columns_) titles.push_back(column.title);
-  if (std::any_of(titles.begin(), titles.end(), [](const auto& t) { return !t.empty(); })) {
+  if (has_titles()) {
+    std::vector<std::string> titles;
+    for (const Column& column : columns_) titles.push_back(column.title);
     print(titles);
   }
   for (const auto& row : rows_) print(row);

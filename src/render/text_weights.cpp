@@ -4,8 +4,8 @@
 #include <algorithm>
 
 #include "core/format.h"
+#include "render/text.h"
 #include "render/text_sections.h"
-#include "render/text_table.h"
 #include "render/text_words.h"
 
 namespace strikeoff::text {
@@ -30,7 +30,7 @@ std::string slab_line(const SlabPlan& slab, Units units) {
 /// A plan with more supports than this lists the heaviest ones.
 constexpr std::size_t most_listed = 12;
 
-std::string bearing_table(const SlabPlan& slab, Units units) {
+Text bearing_table(const SlabPlan& slab, Units units) {
   std::vector<Bearing> heaviest = slab.loads.bearings;
   if (heaviest.size() > most_listed) {
     std::stable_sort(heaviest.begin(), heaviest.end(),
@@ -44,12 +44,12 @@ std::string bearing_table(const SlabPlan& slab, Units units) {
   for (const Bearing& one : heaviest) {
     table.add({one.on, show(one.area, units), show(one.mass, units), show(one.pour_day, units)});
   }
-  std::string rest;
+  Text rest;
   if (heaviest.size() < slab.loads.bearings.size()) {
     rest = paragraph("  ", fmt::format("These are the {} heaviest of {}.", heaviest.size(),
                                        slab.loads.bearings.size()));
   }
-  return table.str() + rest +
+  return placed(table) + rest +
          paragraph("  ",
                    "An estimate: each part of the slab counted for the support nearest to "
                    "it. The base's own sides may carry some of it.");
@@ -72,8 +72,8 @@ std::string leaning_line(const Cantilever& worst) {
 
 }  // namespace
 
-std::string weights(const Plan& plan) {
-  std::string text;
+Text weights(const Plan& plan) {
+  Text text;
   const bool several = plan.slabs.size() > 1;
   for (const SlabPlan& slab : plan.slabs) {
     if (!stands_on_base(slab)) continue;

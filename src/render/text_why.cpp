@@ -4,8 +4,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "render/text.h"
 #include "render/text_sections.h"
-#include "render/text_table.h"
 #include "strikeoff/render.h"
 
 namespace strikeoff {
@@ -55,14 +55,14 @@ std::string shown(const WhyInput& input) {
   return input.unit.empty() ? text : text + " " + input.unit;
 }
 
-std::string indented(const std::string& first, const std::string& words) {
+text::Text indented(const std::string& first, const std::string& words) {
   return paragraph("  " + first, words);
 }
 
 /// The formula, with the numbers put in, and what it comes to.
-std::string calculation(const PlanNumber& number, const Working& working) {
+text::Text calculation(const PlanNumber& number, const Working& working) {
   if (working.formula.empty()) return "";
-  std::string text = indented(number.name + " = ", working.formula);
+  text::Text text = indented(number.name + " = ", working.formula);
   const std::string equals = std::string(number.name.size(), ' ') + " = ";
   if (working.worked != working.formula) text += indented(equals, working.worked);
   text += working.result ? indented(equals, with_unit(*working.result, number.unit, ""))
@@ -70,15 +70,15 @@ std::string calculation(const PlanNumber& number, const Working& working) {
   return text;
 }
 
-std::string inputs(const Working& working, std::size_t indent) {
+text::Text inputs(const Working& working, std::size_t indent) {
   text::Table table({{"", {}}, {"", {}}, {"", {}}});
   for (const WhyInput& input : working.inputs) {
     table.add({input.symbol, shown(input), input.origin});
   }
-  return table.empty() ? "" : table.str(indent);
+  return table.empty() ? "" : text::placed(table, indent);
 }
 
-std::string source(const Explanation& why) {
+text::Text source(const Explanation& why) {
   if (why.source.empty() && why.known.empty()) {
     return paragraph("Source: ", "arithmetic, geometry or the job's own words: nothing to look up");
   }
@@ -98,8 +98,8 @@ std::string listed(const std::vector<PlanNumber>& numbers, std::size_t most) {
 
 }  // namespace
 
-std::string render_text(const Explanation& why) {
-  std::string text = paragraph("", fmt::format("{}: {}", why.number.name, shown(why.number)));
+std::string render_text(const Explanation& why, const TextPage& page) {
+  text::Text text = paragraph("", fmt::format("{}: {}", why.number.name, shown(why.number)));
   if (why.number.pointer != why.number.name) text += paragraph("", why.number.pointer);
   text += "\n" + paragraph("", sentence(why.words));
   if (!why.working.formula.empty()) text += "\n" + calculation(why.number, why.working);
@@ -118,13 +118,13 @@ std::string render_text(const Explanation& why) {
     text += paragraph("Of its kind: ", listed(why.others, why.others.size()) +
                                            (left > 0 ? fmt::format("; and {} more", left) : ""));
   }
-  return text;
+  return text.str(page);
 }
 
-std::string render_text(const std::vector<ExplainedKind>& kinds) {
-  std::string text = paragraph("",
-                               "The numbers of the plan. strikeoff why JOB NAME says how one "
-                               "came about.");
+std::string render_text(const std::vector<ExplainedKind>& kinds, const TextPage& page) {
+  text::Text text = paragraph("",
+                              "The numbers of the plan. strikeoff why JOB NAME says how one "
+                              "came about.");
   text::Table table({{"NAME", {}}, {"VALUE", {}}, {"WHAT IT IS", {}}});
   for (const ExplainedKind& kind : kinds) {
     const PlanNumber& first = kind.numbers.front();
@@ -132,7 +132,7 @@ std::string render_text(const std::vector<ExplainedKind>& kinds) {
     table.add({n == 1 ? kind.name : fmt::format("{} ({})", kind.name, n),
                n == 1 ? shown(first) : fmt::format("{}, …", shown(first)), kind.words});
   }
-  return text + "\n" + table.str(0);
+  return (text + "\n" + text::placed(table, 0)).str(page);
 }
 
 }  // namespace strikeoff

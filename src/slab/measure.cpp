@@ -14,11 +14,18 @@ Area common_area(const Outline& edge, const Polygon& polygon) {
 
 /// Outline, panel and openings, with their areas; what the panel takes of the concrete.
 void set_plan_view(const Slab& slab, SlabPlan& shape) {
+  shape.on_ground = slab.support == Support::ground;
+  shape.base = slab.base;
+  shape.sharp = sharp_outline(slab);
   shape.edge = slab_edge(slab);
   shape.outline = chords(shape.edge, drawn_within);
   shape.area = area(shape.edge);
   shape.perimeter = perimeter(shape.edge);
-  if (slab.panel) shape.panel = panel_outline(slab);
+  if (slab.panel) {
+    shape.panel = panel_outline(slab);
+    shape.panel_thickness = slab.panel->thickness;
+  }
+  shape.apron_depth = slab.apron_depth;
 
   shape.top_area = shape.area;
   // A cut corner may take some of the panel with it.

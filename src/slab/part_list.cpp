@@ -14,7 +14,8 @@ Length total(const StripRun& run) {
 PartList::PartList(std::string slab, std::string stock, MarkCounter& marks)
     : slab_(std::move(slab)), stock_(std::move(stock)), marks_(marks) {}
 
-void PartList::add(const StripRun& run) {
+std::string PartList::add(const StripRun& run) {
+  std::string marks;
   for (std::size_t i = 0; i < run.pieces.size(); ++i) {
     Part part;
     part.role = run.role;
@@ -27,11 +28,12 @@ void PartList::add(const StripRun& run) {
     if (run.reads_from_left && run.pieces.size() > 1) {
       part.place += fmt::format(" (piece {} of {} from the left)", i + 1, run.pieces.size());
     }
-    add(std::move(part), run.letter);
+    marks += (i == 0 ? "" : ", ") + add(std::move(part), run.letter);
   }
+  return marks;
 }
 
-void PartList::add(Part part, char letter) {
+std::string PartList::add(Part part, char letter) {
   const Key key{part.role,   part.stock,        part.width,        part.length,
                 part.height, part.left_cut_deg, part.right_cut_deg};
   const auto [at, is_new] = index_.try_emplace(key, parts_.size());
@@ -40,14 +42,16 @@ void PartList::add(Part part, char letter) {
     part.slab = slab_;
     last_place_.push_back(part.place);
     parts_.push_back(std::move(part));
-    return;
+    return parts_.back().mark;
   }
   Part& known = parts_[at->second];
   known.quantity += part.quantity;
   std::string& last = last_place_[at->second];
-  if (last == part.place) return;  // a second piece of the same side
-  known.place += ", " + part.place;
-  last = part.place;
+  if (last != part.place) {  // else a second piece of the same side
+    known.place += ", " + part.place;
+    last = part.place;
+  }
+  return known.mark;
 }
 
 }  // namespace strikeoff

@@ -20,7 +20,8 @@ struct StripRun {
   std::vector<Length> pieces;
   double left_cut_deg = 0, right_cut_deg = 0;
   std::string place;
-  bool reads_from_left = false;  // left is as seen from outside the slab
+  bool reads_from_left = false;                    // left is as seen from outside the slab
+  std::optional<std::size_t> side = std::nullopt;  // that it runs along, where it is a side's
 };
 
 [[nodiscard]] Length total(const StripRun& run);
@@ -30,9 +31,10 @@ class PartList {
  public:
   PartList(std::string slab, std::string stock, MarkCounter& marks);
 
-  /// The run's pieces, cut from the list's stock.
-  void add(const StripRun& run);
-  void add(Part part, char letter);
+  /// The run's pieces, cut from the list's stock. Returns their marks: "E1, E3".
+  std::string add(const StripRun& run);
+  /// Returns its mark.
+  std::string add(Part part, char letter);
   [[nodiscard]] std::vector<Part> take() { return std::move(parts_); }
 
  private:

@@ -42,6 +42,7 @@ StripRun edge_strip(const FormShape& shape, std::size_t i) {
   run.right_cut_deg = ends.right.cut_deg(shape.s());
   run.place = name_of(shape, face) + scribed(ends);
   run.reads_from_left = true;
+  if (face.kind == Face::Kind::side) run.side = face.index;
   const Length length =
       edge_length({face.from, face.to}, 0) + ends.left.longest() + ends.right.longest();
   // A step shallower than a strip, or a recess as wide as two, is closed by the strips beside it.
@@ -78,6 +79,7 @@ StripRun soffit_strip(const FormShape& shape, std::size_t k, const StripRun& edg
   run.right_cut_deg = ends.right.cut_deg(run.width);
   run.place = side.name + cuts_of_soffit(shape, k);
   run.reads_from_left = true;
+  run.side = k;
   // To the long points. An end that reads square may be skew by less than 2 degrees: cut square
   // it is up to 1/30 of the width too long on its short side, which is planed off where it binds.
   const Length left = ends.left.longest();
@@ -237,11 +239,41 @@ void add_soffits(const FormShape& shape, Pieces& pieces, FormQuantities& quantit
   }
 }
 
-std::vector<Part> grouped(const FormShape& shape, Pieces pieces, FormQuantities& quantities,
+/// The sides as they are formed; marks come once the parts have theirs.
+std::vector<SidePlan> planned_sides(const FormShape& shape) {
+  std::vector<SidePlan> sides;
+  for (std::size_t k = 0; k < shape.slab.sides.size(); ++k) {
+    const Side& side = shape.slab.sides[k];
+    SidePlan planned;
+    planned.name = side.name;
+    planned.wall = side.wall;
+    planned.apron = side.apron;
+    planned.bracket = side.bracket;
+    planned.overhang = side.overhang;
+    planned.panel_overhang = side.panel_overhang;
+    planned.edge_strip = shape.edge_heights[k];
+    if (!side.wall) {
+      planned.edge_drop = strip_grip(shape.slab, side, shape.s()) + shape.forms.oversize;
+      if (side.apron) planned.edge_drop += shape.slab.apron_depth;
+    }
+    sides.push_back(std::move(planned));
+  }
+  return sides;
+}
+
+std::vector<Part> grouped(const FormShape& shape, Pieces pieces, FormWork& work,
                           MarkCounter& marks) {
   PartList parts(shape.slab.name, shape.forms.strip_stock.front().id, marks);
-  for (const StripRun& run : pieces.soffits) parts.add(run);
-  for (const StripRun& run : pieces.edges) parts.add(run);
+  FormQuantities& quantities = work.quantities;
+  for (const StripRun& run : pieces.soffits) {
+    SidePlan& side = work.sides[*run.side];
+    side.soffit_marks = parts.add(run);
+    side.soffit_strip = run.width;
+  }
+  for (const StripRun& run : pieces.edges) {
+    const std::string added = parts.add(run);
+    if (run.side) work.sides[*run.side].edge_marks = added;
+  }
   for (Part& part : pieces.edge_parts) {
     const char letter = part.role == "edge strip" ? 'E' : 'S';
     parts.add(std::move(part), letter);
@@ -280,7 +312,8 @@ FormWork form_work(const Slab& slab, const SlabPlan& shape, const Forms& forms, 
   for (const StripRun& run : openings.strips) work.quantities.knock_out += total(run);
   pieces.knock_outs = std::move(openings.strips);
   pieces.blocks.insert(pieces.blocks.end(), openings.blocks.begin(), openings.blocks.end());
-  work.parts = grouped(form, std::move(pieces), work.quantities, marks);
+  work.sides = planned_sides(form);
+  work.parts = grouped(form, std::move(pieces), work, marks);
   work.quantities.formed += formed_area(form, shape);
   return work;
 }

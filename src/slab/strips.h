@@ -13,6 +13,7 @@ namespace strikeoff {
 struct FormWork {
   std::vector<Part> parts;  // grouped: equal parts stand once, with their quantity
   FormQuantities quantities;
+  std::vector<SidePlan> sides;
 };
 
 /// Soffit strips, edge strips, corner pieces and knock-outs of one slab, by the rules of corners.h,

@@ -1,13 +1,16 @@
 # SPDX-License-Identifier: MIT
-"""Compares the plan of every example with the one kept here, byte for byte.
+"""Compares the plan of every example with the one kept here, byte for byte, and the drawing that
+README shows with the one that the program makes.
 
-STRIKEOFF_UPDATE_GOLDEN=1 writes the plans instead; read the difference before committing it."""
+STRIKEOFF_UPDATE_GOLDEN=1 writes them instead; read the difference before committing it."""
 
 import difflib
 import os
+import pathlib
+import tempfile
 import unittest
 
-from program import EXAMPLES, SOURCE, plan
+from program import EXAMPLES, SOURCE, plan, run
 
 UPDATE = os.environ.get("STRIKEOFF_UPDATE_GOLDEN") == "1"
 
@@ -19,6 +22,15 @@ class Golden(unittest.TestCase):
                 path = SOURCE / "tests" / "golden" / job.parent.name / name
                 with self.subTest(str(path)):
                     self.compare(path, plan(job, form))
+
+    def test_the_drawing_of_the_readme_is_the_program_s(self):
+        bench = SOURCE / "examples" / "potting-bench"
+        with tempfile.TemporaryDirectory() as place:
+            run("draw", bench / "job.json", "-o", place)
+            drawn = pathlib.Path(place, "slab-1-plan.svg").read_text(encoding="utf-8")
+        self.compare(bench / "slab-1-plan.svg", drawn)
+        readme = (SOURCE / "README.md").read_text(encoding="utf-8")
+        self.assertIn("(examples/potting-bench/slab-1-plan.svg)", readme)
 
     def compare(self, path, printed):
         if UPDATE:

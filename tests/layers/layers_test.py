@@ -8,7 +8,7 @@ from program import SOURCE
 
 # A module may include itself and the modules before it.
 ORDER = ["core", "basis", "job", "slab", "cutting", "mix", "site", "pour", "hardening", "loads",
-         "checks", "plan", "odds", "resume", "why", "render", "cli"]
+         "checks", "plan", "odds", "resume", "why", "draw", "render", "cli"]
 # Independent of each other.
 APART = {("slab", "job")}
 READS_JSON = {"job", "why", "render", "cli"}

@@ -20,7 +20,7 @@ std::string day_of(std::optional<StartDate> date, std::optional<Duration> start,
   task.start = start;
   task.end = end;
   plan.schedule = {task};
-  return text::the_day(plan);
+  return text::the_day(plan).str();
 }
 
 std::string from(std::optional<StartDate> date, Duration start) {

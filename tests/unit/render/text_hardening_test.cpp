@@ -10,7 +10,7 @@ using namespace strikeoff::test;
 namespace {
 
 bool says(const Plan& plan, const char* words) {
-  return text::hardening(plan).find(words) != std::string::npos;
+  return text::hardening(plan).str().find(words) != std::string::npos;
 }
 
 }  // namespace

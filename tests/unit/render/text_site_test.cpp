@@ -8,8 +8,7 @@ using namespace strikeoff;
 using Catch::Matchers::Contains;
 
 TEST_CASE("the section on the air says what the top loses and what the cure takes", "[render]") {
-  CHECK(text::air_and_water(test::printed_bench_plan()) == R"(
-AIR AND WATER
+  CHECK(text::air_and_water(test::printed_bench_plan()).str() == R"(AIR AND WATER
 -------------
   The fresh top loses up to about 0.06 lb/ft2/h of water, in air of 77 F, 40 % humidity, wind 5 mph,
   a mix of 68 F. That is an estimate: 0.04 lb/ft2/h to 0.09 lb/ft2/h. A bare edge skins over in
@@ -29,21 +28,22 @@ TEST_CASE("the hours stand in a table with the best one named", "[render]") {
   eight.worst.reset();
   eight.against = "the hours end before the top is covered";
   plan.site.hours = {seven, eight};
-  CHECK_THAT(text::air_and_water(plan), Contains("None of these hours is good to begin."));
+  CHECK_THAT(text::air_and_water(plan).str(), Contains("None of these hours is good to begin."));
   plan.site.best_start = seven.weather.time;
-  CHECK_THAT(text::air_and_water(plan), Contains("Best begun at 07:00"));
-  CHECK_THAT(text::air_and_water(plan), Contains("0.02 lb/ft2/h  best"));
-  CHECK_THAT(text::air_and_water(plan), Contains("the hours end before the top is covered"));
+  CHECK_THAT(text::air_and_water(plan).str(), Contains("Best begun at 07:00"));
+  CHECK_THAT(text::air_and_water(plan).str(), Contains("0.02 lb/ft2/h  best"));
+  CHECK_THAT(text::air_and_water(plan).str(), Contains("the hours end before the top is covered"));
 }
 
 TEST_CASE("the dew point is said where the mix is near it and saturated air dries nothing",
           "[render]") {
   Plan plan = test::printed_bench_plan();
-  CHECK_THAT(text::air_and_water(plan), !Contains("Dew point"));
+  CHECK_THAT(text::air_and_water(plan).str(), !Contains("Dew point"));
   plan.site.dew_point = Temperature::fahrenheit(64);
-  CHECK_THAT(text::air_and_water(plan), Contains("Dew point: 64 F."));
+  CHECK_THAT(text::air_and_water(plan).str(), Contains("Dew point: 64 F."));
   plan.site.skin.reset();
-  CHECK_THAT(text::air_and_water(plan), Contains("The air takes no water from the fresh top"));
+  CHECK_THAT(text::air_and_water(plan).str(),
+             Contains("The air takes no water from the fresh top"));
   plan.batches.clear();
   CHECK(text::air_and_water(plan).empty());
 }

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-#include "core/format.h"
 #include "render/text_words.h"
+#include "core/format.h"
 
 #include <catch2/catch.hpp>
 

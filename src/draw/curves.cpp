@@ -1,0 +1,156 @@
+// SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/format.h"
+#include "draw/drawings.h"
+#include "draw/paper.h"
+
+namespace strikeoff::draw {
+namespace {
+
+constexpr TextStyle word{2.8}, below{2.8, Anchor::middle}, left{2.8, Anchor::end};
+
+/// A field with two axes; `at` takes shares of it from its lower left corner.
+struct Field {
+  Box box;
+  [[nodiscard]] Spot at(double x, double y) const {
+    return {box.x + box.width * x, box.bottom() - box.height * y};
+  }
+};
+
+Field field_of(Paper& paper) {
+  const Box room = paper.room();
+  const Field field{{room.x + 24, room.y + 10, room.width - 34, room.height - 26}};
+  paper.svg.line(field.at(0, 0), field.at(1, 0), usual_pen);
+  paper.svg.line(field.at(0, 0), field.at(0, 1), usual_pen);
+  return field;
+}
+
+/// The next of 1, 2, 5 times a power of ten.
+double round_up(double value) {
+  const double power = std::pow(10, std::floor(std::log10(value)));
+  for (const double step : {1., 2., 5., 10.}) {
+    if (step * power >= value * (1 - 1e-9)) return step * power;
+  }
+  return 10 * power;
+}
+
+void mark_left(Paper& paper, const Field& field, double share, const std::string& words) {
+  const Spot at = field.at(0, share);
+  paper.svg.line(at, field.at(1, share), Pen{0.13, "0.6 1.2"});
+  paper.svg.text({at.x - 1.5, at.y + 1}, words, left);
+}
+
+void mark_below(Paper& paper, const Field& field, double share, const std::string& words) {
+  const Spot at = field.at(share, 0);
+  paper.svg.line({at.x, at.y + 1.5}, field.at(share, 1), Pen{0.13, "0.6 1.2"});
+  paper.svg.text({at.x, at.y + 5}, words, below);
+}
+
+// --- strength
+
+/// Ages are drawn by their logarithm: hours and weeks on one axis.
+struct AgeAxis {
+  double first, last;  // h
+  [[nodiscard]] double operator()(Duration age) const {
+    return std::log(in_hours(age) / first) / std::log(last / first);
+  }
+};
+
+Drawing strength_curve(const Plan& plan) {
+  const std::vector<StrengthPoint>& points = plan.hardening.strength;
+  Paper paper("strength", "How strong the slab is, and when", plan.name, plan.units,
+              "Compressive strength against age in the air of the job, an estimate");
+  const Field field = field_of(paper);
+  double most = 0;
+  for (const StrengthPoint& point : points) most = std::max(most, in_megapascals(point.strength));
+  most = round_up(most);
+  const AgeAxis axis{in_hours(points.front().age), in_hours(points.back().age)};
+  for (int i = 0; i <= 5; ++i) {
+    const double share = i / 5.0;
+    mark_left(paper, field, share, show(megapascals(most * share), plan.units));
+  }
+  double free_from = -1;
+  for (const Duration age : {hours(1), hours(2), hours(4), hours(8), hours(16), days(1), days(2),
+                             days(4), days(7), days(14), days(28)}) {
+    const double share = axis(age);
+    if (share < 0 || share > 1 || share < free_from) continue;
+    mark_below(paper, field, share, show(age));
+    free_from = share + 0.06;
+  }
+  std::vector<Spot> line;
+  for (const StrengthPoint& point : points) {
+    const Spot at = field.at(axis(point.age), in_megapascals(point.strength) / most);
+    if (plan.hardening.curve == "steps" && !line.empty()) line.push_back({at.x, line.back().y});
+    line.push_back(at);
+  }
+  paper.svg.begin_group("strength");
+  paper.svg.polyline(line, outline_pen);
+  paper.svg.end_group();
+  paper.svg.text({field.box.x, field.box.y - 3}, "strength, by the age after the pour", word);
+  paper.note(
+      "An estimate from the strengths that the job gives for the mix, in the air of the job. "
+      "The bag's data sheet decides.");
+  return {"strength", "How strong the slab is, and when", paper.svg.str()};
+}
+
+// --- evaporation
+
+std::string clock(std::chrono::minutes time) {
+  return fmt::format("{:02}:{:02}", (time.count() / 60) % 24, time.count() % 60);
+}
+
+Drawing evaporation_bars(const Plan& plan) {
+  const std::vector<HourPlan>& all = plan.site.hours;
+  Paper paper("evaporation", "How fast the fresh top dries, by the hour", plan.name, plan.units,
+              "Evaporation from fresh mix at each hour of the job's weather, an estimate");
+  const Field field = field_of(paper);
+  double most = 1;
+  for (const HourPlan& hour : all) {
+    most = std::max(most, in_kilograms_per_m2_h(hour.evaporation));
+  }
+  most = round_up(most);
+  for (int i = 0; i <= 4; ++i) {
+    mark_left(paper, field, i / 4.0, show_number(most * i / 4, 2));
+  }
+  for (const auto& [rate, words] : {std::pair{0.5, "caution from 0.5"}, {1.0, "stop from 1.0"}}) {
+    const Spot at = field.at(0, rate / most);
+    paper.svg.line(at, field.at(1, rate / most), Pen{0.5, "3 1.2"});
+    paper.svg.text({field.box.right(), at.y - 1}, words, left);
+  }
+  const double width = 1.0 / static_cast<double>(all.size());
+  const auto every = static_cast<std::size_t>(std::ceil(static_cast<double>(all.size()) / 16));
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    const double rate = in_kilograms_per_m2_h(all[i].evaporation) / most;
+    const double from = width * (static_cast<double>(i) + 0.15);
+    const Spot top = field.at(from, rate);
+    const bool best = plan.site.best_start == all[i].weather.time;
+    paper.svg.begin_group("hour " + clock(all[i].weather.time));
+    paper.svg.box({top.x, top.y, field.box.width * width * 0.7, field.box.height * rate},
+                  best ? Fill::panel : Fill::pale, best ? outline_pen : usual_pen);
+    paper.svg.end_group();
+    if (i % every == 0) {
+      const Spot at = field.at(width * (static_cast<double>(i) + 0.5), 0);
+      paper.svg.text({at.x, at.y + 5}, clock(all[i].weather.time), below);
+    }
+  }
+  paper.svg.text({field.box.x, field.box.y - 3},
+                 "kg of water from a square metre in an hour; estimates, 40 % either way", word);
+  paper.legend(Fill::pale, usual_pen, "at that hour");
+  if (plan.site.best_start) paper.legend(Fill::panel, outline_pen, "best hour to begin");
+  return {"evaporation", "How fast the fresh top dries, by the hour", paper.svg.str()};
+}
+
+}  // namespace
+
+std::vector<Drawing> curves(const Plan& plan) {
+  std::vector<Drawing> drawings;
+  if (plan.hardening.strength.size() > 1) drawings.push_back(strength_curve(plan));
+  if (!plan.site.hours.empty()) drawings.push_back(evaporation_bars(plan));
+  return drawings;
+}
+
+}  // namespace strikeoff::draw

@@ -1,0 +1,25 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <vector>
+
+#include "strikeoff/draw.h"
+
+namespace strikeoff::draw {
+
+// The kinds of drawings, one file each. A kind the plan has nothing for gives none.
+
+[[nodiscard]] std::vector<Drawing> slab_plans(const Plan& plan);
+[[nodiscard]] std::vector<Drawing> edge_sections(const Plan& plan);
+[[nodiscard]] std::vector<Drawing> cut_layouts(const Plan& plan);
+[[nodiscard]] std::vector<Drawing> pour_zones(const Plan& plan);
+[[nodiscard]] std::vector<Drawing> timelines(const Plan& plan);
+[[nodiscard]] std::vector<Drawing> templates(const Plan& plan);
+[[nodiscard]] std::vector<Drawing> curves(const Plan& plan);
+
+/// "bench top: plan", or the words alone where there is one slab without a name of its own.
+[[nodiscard]] std::string title_of(const SlabPlan& slab, const std::string& words);
+
+}  // namespace strikeoff::draw

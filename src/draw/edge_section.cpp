@@ -1,0 +1,213 @@
+// SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "core/format.h"
+#include "draw/drawings.h"
+#include "draw/paper.h"
+
+namespace strikeoff::draw {
+namespace {
+
+constexpr Length shown_inside = Length::mm(110);  // of base and slab
+constexpr Length shown_base = Length::mm(55);     // below its top
+constexpr Length isolation = Length::mm(5);
+constexpr TextStyle word{3, Anchor::start};
+
+/// Sides that look alike in section, and what they are called together.
+struct Kind {
+  const SidePlan* side;
+  std::string names;
+};
+
+bool alike(const SidePlan& a, const SidePlan& b) {
+  return a.wall == b.wall && a.apron == b.apron && a.bracket == b.bracket &&
+         a.overhang == b.overhang && a.panel_overhang == b.panel_overhang &&
+         a.edge_strip == b.edge_strip;
+}
+
+std::vector<Kind> kinds(const SlabPlan& slab) {
+  std::vector<Kind> found;
+  for (const SidePlan& side : slab.sides) {
+    const auto same = std::find_if(found.begin(), found.end(),
+                                   [&](const Kind& kind) { return alike(*kind.side, side); });
+    if (same == found.end()) {
+      found.push_back({&side, side.name});
+    } else {
+      same->names += ", " + side.name;
+    }
+  }
+  return found;
+}
+
+/// x runs out from the base's face, z up from its top.
+struct Section {
+  const SlabPlan& slab;
+  const SidePlan& side;
+  Units units;
+  Paper& sheet;
+  View view;
+  Labels labels;
+
+  [[nodiscard]] Box box(Length x, Length z, Length right, Length top) const {
+    const Spot corner = view(Point{x, top});
+    return {corner.x, corner.y, view(right - x), view(top - z)};
+  }
+  void part(const char* what, Length x, Length z, Length right, Length top, Fill fill) {
+    if (right <= x || top <= z) return;
+    sheet.svg.begin_group(what);
+    sheet.svg.box(box(x, z, right, top), fill, usual_pen);
+    sheet.svg.end_group();
+  }
+  void measure(const Point& from, const Point& to, double away, const std::string& words = "") {
+    const Length length = distance(from, Polygon{to});
+    if (length <= Length{}) return;
+    dimension(sheet.svg, labels, view(from), view(to), away,
+              words.empty() ? both_units(length, units) : words);
+  }
+  /// Words at the right of the drawing, with a line to what they name.
+  void name(const std::string& words, const Point& at, int row) {
+    const Spot tip = view(at);
+    const Spot from{sheet.room().right() - 62, sheet.room().y + 12 + 9.0 * row};
+    sheet.svg.line({from.x - 1, from.y - 1}, tip, thin_pen);
+    sheet.svg.circle(tip, 0.5, Fill::dark, Pen{0});
+    sheet.svg.text(from, fitted(words, 61, word), word);
+    labels.keep_clear(text_box(from, words, word));
+  }
+};
+
+Rectangle extent(const SlabPlan& slab, const SidePlan& side) {
+  const Length down = std::max({shown_base, side.edge_drop + Length::mm(10)});
+  return {{-shown_inside, -down},
+          shown_inside + side.overhang + slab.strip_thickness + Length::mm(12),
+          down + slab.edge_thickness + Length::mm(8)};
+}
+
+/// The concrete's face: over the panel, down the slot beside it, and down the apron.
+std::vector<Spot> concrete(const Section& section) {
+  const SlabPlan& slab = section.slab;
+  const SidePlan& side = section.side;
+  const Length t = slab.edge_thickness, p = slab.panel_thickness, o = side.overhang;
+  const Length rim = p > Length{} ? side.panel_overhang : -shown_inside;
+  Polygon corners{{-shown_inside, t}, {-shown_inside, p}};
+  if (p > Length{}) corners.insert(corners.end(), {{rim, p}, {rim, Length{}}});
+  if (side.apron) {
+    const Length inner = slab.strip_thickness;
+    corners.insert(corners.end(),
+                   {{inner, Length{}}, {inner, -slab.apron_depth}, {o, -slab.apron_depth}});
+  } else {
+    corners.push_back({o, Length{}});
+  }
+  corners.push_back({o, t});
+  return section.view(corners);
+}
+
+void bodies(Section& section) {
+  const SlabPlan& slab = section.slab;
+  const SidePlan& side = section.side;
+  const Length o = side.overhang, s = slab.strip_thickness, t = slab.edge_thickness;
+  const Rectangle all = extent(slab, side);
+  section.part("base", -shown_inside, all.at.y, slab.on_ground ? o + s + Length::mm(12) : Length{},
+               Length{}, slab.on_ground ? Fill::ground : Fill::pale);
+  section.part("panel", -shown_inside, Length{}, side.panel_overhang, slab.panel_thickness,
+               Fill::panel);
+  section.sheet.svg.begin_group("concrete");
+  section.sheet.svg.polygon(concrete(section), Fill::concrete, outline_pen);
+  section.sheet.svg.end_group();
+  if (side.wall) {
+    section.part("isolation", o, Length{}, o + isolation, t, Fill::foam);
+    section.part("wall", o + isolation, all.at.y, o + isolation + Length::mm(14), t + Length::mm(8),
+                 Fill::ground);
+    return;
+  }
+  const Length soffit_top = side.apron ? -slab.apron_depth : Length{};
+  if (side.apron) section.part("foam", Length{}, -slab.apron_depth, s, Length{}, Fill::foam);
+  if (side.soffit_strip > Length{}) {
+    section.part("soffit", Length{}, soffit_top - s, o, soffit_top, Fill::wood);
+  }
+  section.part("edge-strip", o, -side.edge_drop, o + s, side.edge_strip - side.edge_drop,
+               Fill::wood);
+}
+
+void names(Section& section) {
+  const SlabPlan& slab = section.slab;
+  const SidePlan& side = section.side;
+  const Length o = side.overhang, s = slab.strip_thickness, t = slab.edge_thickness;
+  int row = 0;
+  section.name("concrete", {-shown_inside / 2, (slab.panel_thickness + t) / 2}, row++);
+  if (slab.panel_thickness > Length{}) {
+    section.name("panel " + show(slab.panel_thickness, section.units),
+                 {-shown_inside / 3, slab.panel_thickness / 2}, row++);
+  }
+  if (side.wall) {
+    section.name("isolation strip", {o + isolation / 2, t / 2}, row++);
+    section.name("wall", {o + isolation + Length::mm(8), t / 3}, row++);
+  } else {
+    section.name("edge strip " + side.edge_marks, {o + s / 2, t / 2}, row++);
+    if (side.soffit_strip > Length{}) {
+      const Length z = side.apron ? -slab.apron_depth : Length{};
+      section.name("soffit strip " + side.soffit_marks, {o / 2, z - s / 2}, row++);
+    }
+    if (side.apron) section.name("foam board", {s / 2, -slab.apron_depth / 2}, row++);
+  }
+  section.name(slab.on_ground ? "ground" : "base", {-shown_inside / 2, -shown_base / 2}, row++);
+  if (side.bracket) section.name("brackets carry this side", {o / 2, Length{}}, row++);
+}
+
+void dimensions(Section& section) {
+  const SlabPlan& slab = section.slab;
+  const SidePlan& side = section.side;
+  const Length o = side.overhang, s = slab.strip_thickness, t = slab.edge_thickness,
+               p = slab.panel_thickness, left = -shown_inside;
+  const Length bottom = extent(slab, side).at.y;
+  section.measure({left, Length{}}, {left, t}, 16);
+  if (p > Length{}) {
+    section.measure({left, p}, {left, t}, 6, show(t - p, section.units));
+    section.measure({Length{}, t}, {side.panel_overhang, t}, 6,
+                    show(side.panel_overhang, section.units));
+    section.measure({side.panel_overhang, t}, {o, t}, 12,
+                    show(o - side.panel_overhang, section.units));
+  }
+  section.measure({Length{}, bottom}, {o, bottom}, -5);
+  if (!side.wall) {
+    section.measure({o + s, -side.edge_drop}, {o + s, side.edge_strip - side.edge_drop}, -6);
+  }
+}
+
+Drawing section_of(const Plan& plan, const SlabPlan& slab, const Kind& kind,
+                   const std::string& name) {
+  const std::string title = title_of(slab, "section through the edge: " + kind.names);
+  Paper sheet(name, title, plan.name, plan.units,
+              "Base, panel, concrete and form strips of one edge, cut through, to scale");
+  const Box room = sheet.room();
+  const View view =
+      view_of(extent(slab, *kind.side),
+              {room.x + 42, room.y + 22, room.width - 140, room.height - 36}, plan.units);
+  Section section{slab, *kind.side, plan.units, sheet, view, Labels(room)};
+  bodies(section);
+  names(section);
+  dimensions(section);
+  sheet.scale_bar(view.scale);
+  sheet.legend(Fill::concrete, usual_pen, "concrete");
+  if (slab.panel_thickness > Length{}) sheet.legend(Fill::panel, usual_pen, "panel, stays");
+  sheet.legend(Fill::wood, usual_pen, "form strip, comes off");
+  sheet.note("The edge strip's top is set level; the straightedge runs over it.");
+  return {name, title, sheet.svg.str()};
+}
+
+}  // namespace
+
+std::vector<Drawing> edge_sections(const Plan& plan) {
+  std::vector<Drawing> drawings;
+  for (std::size_t i = 0; i < plan.slabs.size(); ++i) {
+    int number = 0;
+    for (const Kind& kind : kinds(plan.slabs[i])) {
+      drawings.push_back(
+          section_of(plan, plan.slabs[i], kind, fmt::format("slab-{}-edge-{}", i + 1, ++number)));
+    }
+  }
+  return drawings;
+}
+
+}  // namespace strikeoff::draw

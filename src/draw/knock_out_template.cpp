@@ -1,0 +1,132 @@
+// SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+#include "core/format.h"
+#include "draw/drawings.h"
+#include "draw/paper.h"
+
+namespace strikeoff::draw {
+namespace {
+
+constexpr double lap = 10;      // mm that neighbouring pages share
+constexpr int most_pages = 40;  // of one opening: a larger one is marked out with a tape
+constexpr TextStyle word{3};
+
+/// The part of a line inside a box (Liang and Barsky, ACM Trans. Graphics 3, 1984, from memory).
+std::optional<std::pair<Spot, Spot>> clipped(const Spot& a, const Spot& b, const Box& box) {
+  double from = 0, to = 1;
+  const double dx = b.x - a.x, dy = b.y - a.y;
+  const double steps[] = {-dx, dx, -dy, dy};
+  const double rooms[] = {a.x - box.x, box.right() - a.x, a.y - box.y, box.bottom() - a.y};
+  for (int i = 0; i < 4; ++i) {
+    if (steps[i] == 0) {
+      if (rooms[i] < 0) return std::nullopt;
+      continue;
+    }
+    const double at = rooms[i] / steps[i];
+    (steps[i] < 0 ? from : to) = steps[i] < 0 ? std::max(from, at) : std::min(to, at);
+    if (from > to) return std::nullopt;
+  }
+  return std::pair{Spot{a.x + dx * from, a.y + dy * from}, Spot{a.x + dx * to, a.y + dy * to}};
+}
+
+/// The opening in millimetres from the upper left corner of the rectangle it fits in.
+std::vector<Spot> true_size(const OpeningPlan& opening) {
+  std::vector<Spot> spots;
+  for (const Point& point : chords(opening.edge, Length::mm(0.05))) {
+    spots.push_back({(point.x - opening.box.at.x).in_mm(),
+                     (opening.box.at.y + opening.box.depth - point.y).in_mm()});
+  }
+  return spots;
+}
+
+/// How an opening is cut up into pages.
+struct Tiling {
+  int columns, rows;
+  double width, height;  // of what is new on each page
+};
+
+/// Page n begins so far after page n - 1 that the crosses of both fall on one place.
+int pages_for(double length, double room) {
+  if (length <= room) return 1;
+  return 1 + static_cast<int>(std::ceil((length - room) / (room - 2 * lap) - 1e-9));
+}
+
+void control_square(Paper& paper, const Box& room, Units units) {
+  const double side = units == Units::us ? 101.6 : 100;
+  const Box square{room.right() - side - 2, room.bottom() - side - 2, side, side};
+  paper.svg.begin_group("control-square");
+  paper.svg.box(square, Fill::none, Pen{0.18, "3 2"});
+  paper.svg.end_group();
+  paper.svg.text({square.x + 2, square.bottom() - 2},
+                 units == Units::us ? "4 in: measure me" : "100 mm: measure me", word);
+}
+
+/// Where the next page's picture begins: a cross on each.
+void lap_marks(Paper& paper, const Box& room) {
+  for (const double x : {room.x + lap, room.right() - lap}) {
+    for (const double y : {room.y + lap, room.bottom() - lap}) {
+      paper.svg.line({x - 3, y}, {x + 3, y}, thin_pen);
+      paper.svg.line({x, y - 3}, {x, y + 3}, thin_pen);
+    }
+  }
+}
+
+Drawing tile(const Plan& plan, const SlabPlan& slab, const OpeningPlan& opening,
+             const std::string& stem, const Tiling& tiling, int column, int row) {
+  const bool single = tiling.columns * tiling.rows == 1;
+  const std::string name = single ? stem : fmt::format("{}-{}-{}", stem, row + 1, column + 1);
+  const std::string which = single ? "" : fmt::format(", row {} column {}", row + 1, column + 1);
+  const std::string title = title_of(slab, "template of an opening, full size" + which);
+  Paper paper(name, title, plan.name, plan.units, "An opening at full size, to cut out");
+  const Box room = paper.room();
+  const Spot shift{room.x - column * tiling.width, room.y - row * tiling.height};
+  const std::vector<Spot> edge = true_size(opening);
+  paper.svg.begin_group("opening");
+  for (std::size_t k = 0; k < edge.size(); ++k) {
+    const Spot &a = edge[k], &b = edge[(k + 1) % edge.size()];
+    if (const auto part =
+            clipped({a.x + shift.x, a.y + shift.y}, {b.x + shift.x, b.y + shift.y}, room)) {
+      paper.svg.line(part->first, part->second, outline_pen);
+    }
+  }
+  paper.svg.end_group();
+  if (!single) lap_marks(paper, room);
+  control_square(paper, room, plan.units);
+  paper.note(fmt::format(
+      "Print at 100 %, no fitting to the page; the square must measure true. {}"
+      "Opening {} x {}.",
+      single ? "" : "Lay the crosses of neighbouring pages on each other. ",
+      both_units(opening.box.length, plan.units), both_units(opening.box.depth, plan.units)));
+  return {name, title, paper.svg.str()};
+}
+
+}  // namespace
+
+std::vector<Drawing> templates(const Plan& plan) {
+  std::vector<Drawing> drawings;
+  for (std::size_t i = 0; i < plan.slabs.size(); ++i) {
+    const SlabPlan& slab = plan.slabs[i];
+    for (std::size_t k = 0; k < slab.openings.size(); ++k) {
+      const OpeningPlan& opening = slab.openings[k];
+      const Box room = Paper("", "", "", plan.units, "").room();
+      const Tiling tiling{pages_for(opening.box.length.in_mm(), room.width),
+                          pages_for(opening.box.depth.in_mm(), room.height), room.width - lap * 2,
+                          room.height - lap * 2};
+      if (tiling.columns * tiling.rows > most_pages) continue;
+      const std::string stem = fmt::format("slab-{}-opening-{}", i + 1, k + 1);
+      for (int row = 0; row < tiling.rows; ++row) {
+        for (int column = 0; column < tiling.columns; ++column) {
+          drawings.push_back(tile(plan, slab, opening, stem, tiling, column, row));
+        }
+      }
+    }
+  }
+  return drawings;
+}
+
+}  // namespace strikeoff::draw

@@ -1,0 +1,205 @@
+// SPDX-License-Identifier: MIT
+#include "draw/paper.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include <cmath>
+
+#include "core/format.h"
+
+namespace strikeoff::draw {
+namespace {
+
+constexpr double margin = 10, title_height = 12, foot_height = 24;
+
+// Sizes of paper: ISO 216 A4, ANSI/ASME Y14.1 A (from memory).
+constexpr Spot a4{297, 210}, letter{279.4, 215.9};
+
+Spot paper(Units units) {
+  return units == Units::us ? letter : a4;
+}
+
+struct NamedScale {
+  int denominator;
+  std::string_view words;
+};
+
+constexpr NamedScale metric_scales[] = {{1, "1:1"},     {2, "1:2"},     {5, "1:5"},
+                                        {10, "1:10"},   {20, "1:20"},   {50, "1:50"},
+                                        {100, "1:100"}, {200, "1:200"}, {500, "1:500"}};
+constexpr NamedScale us_scales[] = {{1, "full size"},
+                                    {2, "1:2 (6 in is 1 ft)"},
+                                    {4, "1:4 (3 in is 1 ft)"},
+                                    {8, "1:8 (1 1/2 in is 1 ft)"},
+                                    {12, "1:12 (1 in is 1 ft)"},
+                                    {16, "1:16 (3/4 in is 1 ft)"},
+                                    {24, "1:24 (1/2 in is 1 ft)"},
+                                    {48, "1:48 (1/4 in is 1 ft)"},
+                                    {96, "1:96 (1/8 in is 1 ft)"},
+                                    {192, "1:192 (1/16 in is 1 ft)"}};
+
+}  // namespace
+
+Scale scale_for(Length width, Length height, const Box& room, Units units) {
+  const double least = std::max(width.in_mm() / room.width, height.in_mm() / room.height);
+  const auto largest = [&](const auto& scales) -> Scale {
+    for (const NamedScale& scale : scales) {
+      if (scale.denominator >= least) return {scale.denominator, std::string(scale.words)};
+    }
+    const int whole = static_cast<int>(std::ceil(least / 100)) * 100;
+    return {whole, fmt::format("1:{}", whole)};
+  };
+  return units == Units::us ? largest(us_scales) : largest(metric_scales);
+}
+
+std::vector<Spot> View::operator()(const Polygon& polygon) const {
+  std::vector<Spot> spots;
+  for (const Point& point : polygon) spots.push_back((*this)(point));
+  return spots;
+}
+
+View view_of(const Rectangle& what, const Box& room, Units units) {
+  View view{scale_for(what.length, what.depth, room, units), {}};
+  view.zero = {room.x + (room.width - view(what.length)) / 2 - view(what.at.x),
+               room.y + (room.height + view(what.depth)) / 2 + view(what.at.y)};
+  return view;
+}
+
+Paper::Paper(std::string id, const std::string& title, const std::string& job, Units units,
+             const std::string& description)
+    : svg(std::move(id), paper(units).x, paper(units).y, title, description),
+      units_(units),
+      width_(paper(units).x),
+      height_(paper(units).y),
+      room_{margin + 2, margin + title_height + 2, width_ - 2 * margin - 4,
+            height_ - 2 * margin - title_height - foot_height - 4} {
+  svg.box({0, 0, width_, height_}, Fill::paper, Pen{0});
+  svg.box({margin, margin, width_ - 2 * margin, height_ - 2 * margin}, Fill::none, usual_pen);
+  svg.line({margin, margin + title_height}, {width_ - margin, margin + title_height}, usual_pen);
+  const double foot = height_ - margin - foot_height;
+  svg.line({margin, foot}, {width_ - margin, foot}, usual_pen);
+  const TextStyle large{5, Anchor::start, true}, small{3, Anchor::end};
+  const double half = (width_ - 2 * margin) / 2;
+  svg.text({margin + 3, margin + 8}, fitted(title, half + 20, large), large);
+  svg.text({width_ - margin - 3, margin + 8}, fitted(job, half - 40, small), small);
+}
+
+void Paper::legend(Fill fill, const Pen& pen, const std::string& words) {
+  const double column = 43, row = 8;
+  const Spot at{margin + 90 + column * (legends_ % 4),
+                height_ - margin - foot_height + 3 + row * (legends_ / 4)};
+  ++legends_;
+  if (fill == Fill::none) {
+    svg.line({at.x, at.y + 2}, {at.x + 8, at.y + 2}, pen);
+  } else {
+    svg.box({at.x, at.y, 8, 4}, fill, pen);
+  }
+  const TextStyle style{2.6};
+  svg.text({at.x + 9.5, at.y + 3}, fitted(words, column - 10.5, style), style);
+}
+
+void Paper::note(const std::string& words) {
+  const TextStyle style{2.6};
+  svg.text({margin + 3, height_ - margin - 2 - 3.6 * notes_},
+           fitted(words, width_ - 2 * margin - 6, style), style);
+  ++notes_;
+}
+
+void Paper::scale_bar(const Scale& scale) {
+  // The longest round length that fits 60 mm of paper.
+  const bool us = units_ == Units::us;
+  Length length = us ? Length::inches(1) : Length::mm(10);
+  for (const double each :
+       us ? std::vector{2., 3., 6., 12., 24., 36., 48., 72., 96., 120., 240.}
+          : std::vector{20., 50., 100., 200., 250., 500., 1000., 2000., 5000., 10000., 20000.}) {
+    const Length longer = us ? Length::inches(each) : Length::mm(each);
+    if (longer.in_mm() / scale.denominator <= 60) length = longer;
+  }
+  const double long_mm = length.in_mm() / scale.denominator;
+  const Spot at{margin + 3, height_ - margin - foot_height + 9};
+  const TextStyle style{2.6}, middle{2.6, Anchor::middle};
+  svg.text({at.x, at.y - 4}, "Scale " + scale.words, style);
+  svg.begin_group("scale-bar");
+  svg.box({at.x, at.y - 2, long_mm / 2, 2}, Fill::dark, usual_pen);
+  svg.box({at.x + long_mm / 2, at.y - 2, long_mm / 2, 2}, Fill::paper, usual_pen);
+  svg.end_group();
+  svg.text({at.x, at.y + 3}, "0", style);
+  svg.text({at.x + std::max(long_mm, 12.0), at.y + 3}, show(length, units_), middle);
+}
+
+bool Labels::is_free(const Box& box) const {
+  return holds(room_, box) && std::none_of(taken_.begin(), taken_.end(),
+                                           [&](const Box& other) { return overlap(box, other); });
+}
+
+bool Labels::put(Svg& svg, const std::string& text, const TextStyle& style,
+                 const std::vector<Spot>& places) {
+  for (const Spot& place : places) {
+    const Box box = text_box(place, text, style);
+    if (!is_free(box)) continue;
+    taken_.push_back(box);
+    svg.text(place, text, style);
+    return true;
+  }
+  return false;
+}
+
+void dimension(Svg& svg, Labels& labels, const Spot& from, const Spot& to, double away,
+               const std::string& words) {
+  const double length = std::hypot(to.x - from.x, to.y - from.y);
+  if (length <= 0) return;
+  const Spot along{(to.x - from.x) / length, (to.y - from.y) / length};
+  const Spot out{along.y, -along.x};  // to the left, y being down
+  const auto shifted = [&](const Spot& spot, double by) {
+    return Spot{spot.x + out.x * by, spot.y + out.y * by};
+  };
+  const double gap = std::copysign(1.0, away);
+  const Spot a = shifted(from, away), b = shifted(to, away);
+  svg.line(shifted(from, gap), shifted(a, gap), thin_pen);
+  svg.line(shifted(to, gap), shifted(b, gap), thin_pen);
+  svg.line(a, b, thin_pen);
+
+  // Read from below or from the right, as ISO 129-1 asks (from memory).
+  double turn = std::atan2(along.y, along.x) * 180 / std::acos(-1.0);
+  if (turn > 89.9) turn -= 180;
+  if (turn <= -90.1) turn += 180;
+  if (std::abs(turn) < 1e-9) turn = 0;
+  TextStyle style{2.8, Anchor::middle, false, turn, true};
+  const double needs = text_width(words, style);
+  const Spot middle{(a.x + b.x) / 2, (a.y + b.y) / 2};
+  // Above the line as it is read.
+  const double lift = 0.9;
+  const double angle = turn * std::acos(-1.0) / 180;
+  const Spot up{std::sin(angle), -std::cos(angle)};
+  if (length > 5) {
+    svg.arrow(b, a);
+    svg.arrow(a, b);
+  } else {
+    svg.arrow(shifted({a.x - along.x, a.y - along.y}, 0), a);
+    svg.arrow({b.x + along.x, b.y + along.y}, b);
+  }
+  std::vector<Spot> places;
+  const auto lifted = [&](const Spot& spot, double by) {
+    return Spot{spot.x + up.x * by, spot.y + up.y * by};
+  };
+  if (needs < length - 1) places.push_back(lifted(middle, lift));
+  const double beside = length / 2 + needs / 2 + 2;
+  for (const double by : {lift, lift + 3.5, lift + 7, -lift - 2.4, -lift - 5.9}) {
+    if (needs >= length - 1) places.push_back(lifted(middle, by));
+    for (const double side : {beside, -beside}) {
+      places.push_back(lifted({middle.x + along.x * side, middle.y + along.y * side}, by));
+    }
+  }
+  if (!labels.put(svg, words, style, places)) {
+    svg.text(lifted(middle, lift), words, style);  // better over something than not at all
+  }
+}
+
+std::string both_units(Length length, Units units) {
+  if (units == Units::metric) return show(length, units);
+  return fmt::format("{} ({})", show(length, units), show(length, Units::metric));
+}
+
+}  // namespace strikeoff::draw

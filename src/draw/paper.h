@@ -1,0 +1,88 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "draw/svg.h"
+#include "strikeoff/geometry.h"
+#include "strikeoff/job.h"
+
+namespace strikeoff::draw {
+
+/// A common drawing scale: so many millimetres of the slab to one of paper, 0 for none.
+struct Scale {
+  int denominator = 0;
+  std::string words;  // "1:10", "1:12 (1 in is 1 ft)"
+};
+
+/// The largest common scale at which this much fits the room: metric ones of ISO 5455 (from
+/// memory), US ones of so much of an inch to the foot; past the last, a whole number.
+[[nodiscard]] Scale scale_for(Length width, Length height, const Box& room, Units units);
+
+/// How a slab lies on the paper: its frame's y runs up the paper.
+struct View {
+  Scale scale;
+  Spot zero;  // where (0, 0) of the frame is
+  [[nodiscard]] Spot operator()(const Point& point) const {
+    return {zero.x + (*this)(point.x), zero.y - (*this)(point.y)};
+  }
+  /// Millimetres of paper.
+  [[nodiscard]] double operator()(Length length) const {
+    return length.in_mm() / scale.denominator;
+  }
+  [[nodiscard]] std::vector<Spot> operator()(const Polygon& polygon) const;
+};
+/// That this rectangle of the frame stands in the middle of the room, as large as a common scale
+/// lets it.
+[[nodiscard]] View view_of(const Rectangle& what, const Box& room, Units units);
+
+/// One sheet of paper: A4 in metric jobs, US Letter in US ones, lying. A frame, a title, room for
+/// the drawing, and below it scale bar and legend.
+class Paper {
+ public:
+  /// `id` is the drawing's file name without its ending; `job` stands small beside the title.
+  Paper(std::string id, const std::string& title, const std::string& job, Units units,
+        const std::string& description);
+
+  Svg svg;
+  [[nodiscard]] Box room() const { return room_; }
+  /// A sample and its words, below the drawing; up to eight of at most 34 mm of words each.
+  void legend(Fill fill, const Pen& pen, const std::string& words);
+  /// A line across the foot, under the legend.
+  void note(const std::string& words);
+  void scale_bar(const Scale& scale);
+
+ private:
+  Units units_;
+  double width_, height_;
+  Box room_;
+  int legends_ = 0, notes_ = 0;
+};
+
+/// Texts that never lie on each other: each asks for a place that is still free.
+class Labels {
+ public:
+  explicit Labels(const Box& room) : room_(room) {}
+  void keep_clear(const Box& box) { taken_.push_back(box); }
+  [[nodiscard]] bool is_free(const Box& box) const;
+  /// Writes the text at the first of these places where it is free; false when none is.
+  [[nodiscard]] bool put(Svg& svg, const std::string& text, const TextStyle& style,
+                         const std::vector<Spot>& places);
+
+ private:
+  Box room_;
+  std::vector<Box> taken_;
+};
+
+/// A dimension from `from` to `to`, drawn `away` mm to the left of that direction (negative: to
+/// the right), with extension lines, arrows and its words, which stand beside it where they do not
+/// fit between. The words' place is kept clear of others.
+void dimension(Svg& svg, Labels& labels, const Spot& from, const Spot& to, double away,
+               const std::string& words);
+
+/// "94 in (2388 mm)", "2390 mm": both where the job is in US units.
+[[nodiscard]] std::string both_units(Length length, Units units);
+
+}  // namespace strikeoff::draw
