@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include <catch2/catch.hpp>
+#include <chrono>
 #include <sstream>
 
 #include "render/icalendar.h"
@@ -13,10 +14,9 @@ namespace {
 
 /// A plan whose later work is this one task.
 Plan later_plan(const char* task, Duration start, Duration end) {
-  using namespace std::chrono;
   Plan plan;
   plan.name = "bench";
-  plan.date = StartDate{year{2026} / May / 16, hours(9)};
+  plan.date = StartDate{std::chrono::year{2026} / std::chrono::May / 16, std::chrono::hours(9)};
   Task one;
   one.phase = "later";
   one.task = task;
