@@ -17,15 +17,25 @@ add_python_test(layers layers/layers_test.py)
 add_python_test(golden golden/golden_test.py)
 add_python_test(output program/output_test.py)
 add_python_test(exit-status program/exit_status_test.py)
+add_python_test(terminal program/terminal_test.py)
+add_python_test(manual program/manual_test.py)
+find_program(STRIKEOFF_SHLIBDEPS dpkg-shlibdeps)
+if(STRIKEOFF_SHLIBDEPS)
+  add_python_test(package program/package_test.py)
+  set_property(TEST package APPEND PROPERTY ENVIRONMENT STRIKEOFF_CPACK=${CMAKE_CPACK_COMMAND})
+endif()
 
 set(sanitize "")
 if(STRIKEOFF_SANITIZE)
   set(sanitize -fsanitize=${STRIKEOFF_SANITIZE})
 endif()
+find_program(STRIKEOFF_PKG_CONFIG pkg-config)
 add_test(NAME consumer COMMAND ${CMAKE_COMMAND}
   -DBUILD=${PROJECT_BINARY_DIR} -DSOURCE=${CMAKE_CURRENT_SOURCE_DIR}/consumer
   -DWORK=${CMAKE_CURRENT_BINARY_DIR}/consumer -DCOMPILER=${CMAKE_CXX_COMPILER}
   -DBUILD_TYPE=${CMAKE_BUILD_TYPE} -DFLAGS=${sanitize}
+  "-DPKG_CONFIG=$<IF:$<BOOL:${STRIKEOFF_PKG_CONFIG}>,${STRIKEOFF_PKG_CONFIG},>"
+  -DLIBDIR=${CMAKE_INSTALL_LIBDIR}
   -P ${CMAKE_CURRENT_SOURCE_DIR}/consumer/run.cmake)
 
 # What the fuzzer has found worth keeping, without libFuzzer. How to run that: DEVELOPERS.md.

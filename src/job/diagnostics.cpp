@@ -25,16 +25,8 @@ std::string printable(const std::string& character) {
   return control ? " " : character;
 }
 
-/// The characters of one line (from 1), each as its own text; blanks for tabs and controls.
-std::vector<std::string> characters_of_line(std::string_view text, int line) {
-  for (int i = 1; i < line; ++i) {
-    const std::size_t end = text.find('\n');
-    if (end == std::string_view::npos) return {};
-    text.remove_prefix(end + 1);
-  }
-  text = text.substr(0, text.find('\n'));
-  if (line == 1 && text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
-  if (text.ends_with('\r')) text.remove_suffix(1);
+/// The characters of a text, each as its own; blanks for tabs and controls.
+std::vector<std::string> characters_of(std::string_view text) {
   std::vector<std::string> characters;
   for (const char c : text) {
     if ((static_cast<unsigned char>(c) & 0xC0U) == 0x80U && !characters.empty()) {
@@ -45,6 +37,26 @@ std::vector<std::string> characters_of_line(std::string_view text, int line) {
   }
   for (std::string& character : characters) character = printable(character);
   return characters;
+}
+
+/// Words that may quote the job file, made safe to print.
+std::string shown(std::string_view text) {
+  std::string result;
+  for (const std::string& character : characters_of(text)) result += character;
+  return result;
+}
+
+/// The characters of one line (from 1).
+std::vector<std::string> characters_of_line(std::string_view text, int line) {
+  for (int i = 1; i < line; ++i) {
+    const std::size_t end = text.find('\n');
+    if (end == std::string_view::npos) return {};
+    text.remove_prefix(end + 1);
+  }
+  text = text.substr(0, text.find('\n'));
+  if (line == 1 && text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
+  if (text.ends_with('\r')) text.remove_suffix(1);
+  return characters_of(text);
 }
 
 /// The line with its number, and the marker under it; a long line is cut on both sides.
@@ -75,10 +87,11 @@ std::string render_diagnostics(const std::vector<Diagnostic>& diagnostics, std::
                                std::string_view text) {
   std::string out;
   for (const Diagnostic& d : diagnostics) {
-    out += fmt::format("{}:{}:{}: error: {} [{}]\n", file, d.line, d.column, d.message, d.code);
+    out +=
+        fmt::format("{}:{}:{}: error: {} [{}]\n", file, d.line, d.column, shown(d.message), d.code);
     out += excerpt(d, text);
-    if (!d.pointer.empty()) out += fmt::format("  at {}\n", d.pointer);
-    if (!d.help.empty()) out += fmt::format("  help: {}\n", d.help);
+    if (!d.pointer.empty()) out += fmt::format("  at {}\n", shown(d.pointer));
+    if (!d.help.empty()) out += fmt::format("  help: {}\n", shown(d.help));
   }
   const bool cut_short = !diagnostics.empty() && diagnostics.back().code == "more-problems";
   const int shown = static_cast<int>(diagnostics.size()) - (cut_short ? 1 : 0);
@@ -99,7 +112,8 @@ std::string render_diagnostics_json(const std::vector<Diagnostic>& diagnostics,
                     {"message", d.message},
                     {"help", d.help}});
   }
-  return list.dump(2, ' ', false, nlohmann::ordered_json::error_handler_t::replace) + "\n";
+  // Escaped beyond ASCII, so that a control character of a quoted key reaches no terminal.
+  return list.dump(2, ' ', true, nlohmann::ordered_json::error_handler_t::replace) + "\n";
 }
 
 }  // namespace strikeoff

@@ -193,6 +193,21 @@ std::optional<int> read_count(Reader& reader, const Node& node, const Range<int>
   return static_cast<int>(*value);
 }
 
+namespace {
+
+/// C0, DEL and C1 (U+0080 to U+009F, in UTF-8 0xC2 and a byte under 0xA0).
+bool has_control(const std::string& text) {
+  unsigned char before = 0;
+  return std::any_of(text.begin(), text.end(), [&](char c) {
+    const auto byte = static_cast<unsigned char>(c);
+    const bool found = byte < 0x20U || byte == 0x7FU || (before == 0xC2U && byte < 0xA0U);
+    before = byte;
+    return found;
+  });
+}
+
+}  // namespace
+
 std::optional<std::string> read_text(Reader& reader, const Node& node) {
   if (!node) return std::nullopt;
   if (!node.json->is_string()) {
@@ -209,8 +224,7 @@ std::optional<std::string> read_text(Reader& reader, const Node& node) {
     return std::nullopt;
   }
   // A name is printed in tables and on parts: no line breaks, no codes a terminal would act on.
-  if (std::any_of(text.begin(), text.end(),
-                  [](char c) { return static_cast<unsigned char>(c) < 0x20U || c == 0x7F; })) {
+  if (has_control(text)) {
     reader.error(node.pointer, {"control-character",
                                 "a text here may not hold a line break, a "
                                 "tab or another control character",

@@ -1,6 +1,7 @@
 # SPDX-License-Identifier: MIT
 # Installs the build to a fresh prefix, then configures, builds and runs the consumer against it.
-# In: BUILD, SOURCE, WORK, COMPILER, BUILD_TYPE, FLAGS
+# Once more with pkg-config, where there is one.
+# In: BUILD, SOURCE, WORK, COMPILER, BUILD_TYPE, FLAGS, PKG_CONFIG, LIBDIR
 file(REMOVE_RECURSE ${WORK})
 
 function(run)
@@ -20,9 +21,20 @@ if(NOT output MATCHES "batch")
   message(FATAL_ERROR "the consumer printed no plan:\n${output}")
 endif()
 
+if(PKG_CONFIG)
+  set(ENV{PKG_CONFIG_PATH} ${WORK}/prefix/${LIBDIR}/pkgconfig)
+  run(${PKG_CONFIG} --cflags --libs strikeoff)
+  separate_arguments(flags UNIX_COMMAND "${output}")
+  run(${COMPILER} -std=c++20 ${FLAGS} ${SOURCE}/main.cpp ${flags} -o ${WORK}/by-pkg-config)
+  run(${WORK}/by-pkg-config)
+  if(NOT output MATCHES "batch")
+    message(FATAL_ERROR "the consumer built with pkg-config printed no plan:\n${output}")
+  endif()
+endif()
+
 # The installed program stands alone, and so do the schemas beside it.
 run(${WORK}/prefix/bin/strikeoff --version)
-foreach(schema job plan)
+foreach(schema job plan log)
   if(NOT EXISTS ${WORK}/prefix/share/strikeoff/schema/${schema}.schema.json)
     message(FATAL_ERROR "${schema}.schema.json was not installed")
   endif()

@@ -99,6 +99,63 @@ class Status(unittest.TestCase):
         self.assertIn(run("plan", "-", stdin=run("new").stdout).returncode, (0, 1))
 
 
+class Drawings(unittest.TestCase):
+    def setUp(self):
+        place = tempfile.TemporaryDirectory()
+        self.addCleanup(place.cleanup)
+        self.place = pathlib.Path(place.name)
+
+    def test_the_paths_printed_are_the_files_written(self):
+        result = run("draw", BENCH, "-o", self.place / "new")
+        self.assertEqual((result.returncode, result.stderr), (0, ""))
+        paths = result.stdout.splitlines()
+        self.assertGreater(len(paths), 5)
+        self.assertEqual(sorted(paths), sorted(map(str, (self.place / "new").iterdir())))
+        for path in paths:
+            self.assertTrue(pathlib.Path(path).read_text().rstrip().endswith("</svg>"))
+
+    def test_a_second_run_writes_the_same_bytes(self):
+        def drawn():
+            run("draw", BENCH, "-o", self.place)
+            return {path.name: path.read_bytes() for path in self.place.iterdir()}
+        self.assertEqual(drawn(), drawn())
+
+    def test_a_wrong_job_makes_no_directory(self):
+        self.assertEqual(run("draw", "-", "-o", self.place / "new", stdin="{}").returncode, 3)
+        self.assertEqual(os.listdir(self.place), [])
+
+    def test_a_drawing_never_replaces_the_job(self):
+        name = run("draw", BENCH, "-o", self.place / "first").stdout.splitlines()[0]
+        job = self.place / pathlib.Path(name).name
+        job.write_text(BENCH.read_text())
+        self.assertEqual(run("draw", job, "-o", self.place).returncode, 2)
+        self.assertEqual(job.read_text(), BENCH.read_text())
+
+    def test_a_directory_without_room_is_status_4(self):
+        for place in (BENCH, BENCH / "new", "/dev/null", "/proc/new"):
+            result = run("draw", BENCH, "-o", place)
+            self.assertEqual((result.returncode, result.stdout), (4, ""), place)
+            self.assertIn(str(place), result.stderr)
+
+
+class Quiet(unittest.TestCase):
+    def test_check_prints_only_stops_and_cautions(self):
+        loud, quiet = run("check", BENCH), run("check", BENCH, "-q")
+        self.assertIn("\n  ok  ", loud.stdout)
+        self.assertNotIn("\n  ok  ", quiet.stdout)
+        cautions = [line for line in loud.stdout.splitlines() if line.startswith("  caution")]
+        self.assertEqual([line for line in quiet.stdout.splitlines()
+                          if line.startswith("  caution")], cautions)
+        self.assertEqual(quiet.returncode, loud.returncode)
+
+    def test_a_written_plan_is_not_told(self):
+        with tempfile.TemporaryDirectory() as place:
+            target = pathlib.Path(place, "plan.txt")
+            result = run("plan", BENCH, "--quiet", "-o", target)
+            self.assertEqual((result.stdout, result.stderr), ("", ""))
+            self.assertEqual(target.read_text(), run("plan", BENCH).stdout)
+
+
 class Files(unittest.TestCase):
     def setUp(self):
         place = tempfile.TemporaryDirectory()

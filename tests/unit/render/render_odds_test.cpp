@@ -79,7 +79,7 @@ TEST_CASE("no line of the odds is wider than the page") {
   odds.advice.push_back(std::string(50, 'a') + " " + std::string(300, 'b'));
   std::istringstream lines(render_text(odds));
   for (std::string line; std::getline(lines, line);) {
-    CHECK(text::columns(line) <= text::page_width);
+    CHECK(text::columns(line) <= TextPage{}.width);
   }
 }
 

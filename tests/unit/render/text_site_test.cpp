@@ -8,8 +8,7 @@ using namespace strikeoff;
 using Catch::Matchers::Contains;
 
 TEST_CASE("the section on the air says what the top loses and what the cure takes", "[render]") {
-  CHECK(text::air_and_water(test::printed_bench_plan()).str() == R"(
-AIR AND WATER
+  CHECK(text::air_and_water(test::printed_bench_plan()).str() == R"(AIR AND WATER
 -------------
   The fresh top loses up to about 0.06 lb/ft2/h of water, in air of 77 F, 40 % humidity, wind 5 mph,
   a mix of 68 F. That is an estimate: 0.04 lb/ft2/h to 0.09 lb/ft2/h. A bare edge skins over in
