@@ -84,3 +84,9 @@ add_executable(resume_bench bench/resume_bench.cpp)
 target_link_libraries(resume_bench PRIVATE strikeoff strikeoff_options)
 add_test(NAME resume-bench COMMAND resume_bench 1)
 add_custom_target(measure-resume COMMAND resume_bench 50 USES_TERMINAL)
+
+# The drawings in a browser and in another reader of SVG.
+find_program(STRIKEOFF_CHROMIUM chromium)
+find_program(STRIKEOFF_RSVG_CONVERT rsvg-convert)
+add_executable(write_drawings drawings/write_drawings.cpp)
+target_link_libraries(write_drawings PRIVATE strikeoff strikeoff_options)
