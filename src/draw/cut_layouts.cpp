@@ -63,10 +63,11 @@ void finish(Paper& sheet, const Scale& scale, const std::string& order) {
   sheet.note("The gap between parts is the saw's cut. " + order);
 }
 
-/// Room for the layout, its dimensions left of and below it, words at its right, and `lines` of
+/// Room for the layout, its dimensions left of and below it, `right` mm of words at its right, and
+/// `lines` of
 /// words under it.
-Box inner(const Box& room, double lines) {
-  return {room.x + 16, room.y + 4, room.width - 70, room.height - 18 - lines * line_height};
+Box inner(const Box& room, double lines, double right) {
+  return {room.x + 16, room.y + 4, room.width - 16 - right, room.height - 18 - lines * line_height};
 }
 
 void frame_dimensions(Layout& layout, const Rectangle& stock) {
@@ -103,7 +104,7 @@ Drawing board_drawing(const Plan& plan, const Board& board, std::size_t number) 
   Paper paper(name, title, plan.name, plan.units, "Rips and crosscuts of one board, to scale");
   const Rectangle stock{{}, board.length, board.width};
   const auto lines = static_cast<double>(std::min(board.strips.size(), most_lines));
-  const View view = view_of(stock, inner(paper.room(), lines), plan.units);
+  const View view = view_of(stock, inner(paper.room(), lines, 34), plan.units);
   finish(paper, view.scale, "Rip full length first, then crosscut.");
   paper.legend(Fill::keep, thin_pen, "left over");
   Layout layout{plan.units, paper, view, Labels(paper.room())};
@@ -144,7 +145,7 @@ Drawing sheet_drawing(const Plan& plan, const Sheet& cut, std::size_t number) {
       fmt::format("Sheet {}: {}{}", number, cut.stock, cut.on_hand ? " (on hand)" : "");
   Paper paper(name, title, plan.name, plan.units, "Cuts of one sheet, to scale");
   const Rectangle stock{{}, cut.length, cut.width};
-  const View view = view_of(stock, inner(paper.room(), 0), plan.units);
+  const View view = view_of(stock, inner(paper.room(), 0, 54), plan.units);
   finish(paper, view.scale, "Saw in the order of the cut list.");
   Layout layout{plan.units, paper, view, Labels(paper.room())};
   paper.svg.begin_group("stock");

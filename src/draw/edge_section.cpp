@@ -187,8 +187,8 @@ Drawing section_of(const Plan& plan, const SlabPlan& slab, const Kind& kind,
               {room.x + 42, room.y + 22, room.width - 134, room.height - 36}, plan.units);
   Section section{slab, *kind.side, plan.units, sheet, view, Labels(room)};
   bodies(section);
-  dimensions(section);
   names(section);
+  dimensions(section);
   sheet.scale_bar(view.scale);
   sheet.legend(Fill::concrete, usual_pen, "concrete");
   if (slab.panel_thickness > Length{}) sheet.legend(Fill::panel, usual_pen, "panel, stays");

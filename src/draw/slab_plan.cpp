@@ -93,6 +93,8 @@ void walls(Page& page) {
         {from, to, {to.x + out.x, to.y + out.y}, {from.x + out.x, from.y + out.y}}, Fill::ground,
         thin_pen);
     page.sheet.svg.end_group();
+    page.labels.keep_clear(
+        {from, to, {to.x + out.x, to.y + out.y}, {from.x + out.x, from.y + out.y}, from});
   }
 }
 
@@ -100,6 +102,8 @@ void walls(Page& page) {
 /// opening.
 void place(Page& page, const std::vector<std::pair<Spot, Spot>>& lines, const std::string& words) {
   for (const auto& [from, to] : lines) {
+    // Words that do not fit along it would stand on other lines; the list below has them.
+    if (std::hypot(to.x - from.x, to.y - from.y) < text_width(words, word) + 1) continue;
     const Box box{std::min(from.x, to.x) - 0.1, std::min(from.y, to.y) - 0.1,
                   std::abs(to.x - from.x) + 0.2, std::abs(to.y - from.y) + 0.2};
     Box within = box;  // its ends lie on outlines
@@ -199,7 +203,10 @@ void corner_marks(Page& page) {
                               return distance(p, Polygon{a, b}) < Length::mm(0.1);
                             }) &&
                distance(towards(a, b, chord / 2), page.slab.sharp) > Length::mm(0.1)) {
-      words = "cut " + show(chord, page.units);
+      Length back = chord;
+      for (const Point& corner : page.slab.sharp)
+        back = std::min(back, distance(a, Polygon{corner}));
+      words = "cut off, " + show(back, page.units) + " back";
     } else {
       continue;
     }
@@ -219,7 +226,8 @@ void control_joints(Page& page) {
   if (!page.slab.control_joints) return;
   const Rectangle box = bounding_box(page.slab.outline);
   const Point far{box.at.x + box.length, box.at.y + box.depth};
-  const auto joint = [&](const Point& from, const Point& to, const std::string& words) {
+  const auto joint = [&](const Point& from, const Point& to, const std::string& at,
+                         const std::string& side) {
     const Spot a = page.view(from), b = page.view(to);
     page.sheet.svg.begin_group("control-joint");
     page.sheet.svg.line(a, b, joint_pen);
@@ -227,19 +235,19 @@ void control_joints(Page& page) {
     TextStyle style = word;
     style.turn = turn_along(a, b);
     std::vector<Spot> places;
-    for (const double share : {0.25, 0.75, 0.4, 0.6, 0.1, 0.9}) {
+    for (const double share : {0.25, 0.75, 0.5, 0.4, 0.6, 0.1, 0.9}) {
       places.push_back({a.x + (b.x - a.x) * share - (style.turn != 0 ? 1.0 : 0.0),
                         a.y + (b.y - a.y) * share - (style.turn != 0 ? 0.0 : 1.0)});
     }
-    (void)page.labels.put(page.sheet.svg, words, style, places);
+    if (!page.labels.put(page.sheet.svg, at + " from the " + side, style, places)) {
+      (void)page.labels.put(page.sheet.svg, at, style, places);
+    }
   };
   for (const Length x : page.slab.control_joints->from_left) {
-    joint({box.at.x + x, box.at.y}, {box.at.x + x, far.y},
-          "joint, " + show(x, page.units) + " from the left");
+    joint({box.at.x + x, box.at.y}, {box.at.x + x, far.y}, show(x, page.units), "left");
   }
   for (const Length y : page.slab.control_joints->from_front) {
-    joint({box.at.x, box.at.y + y}, {far.x, box.at.y + y},
-          "joint, " + show(y, page.units) + " from the front");
+    joint({box.at.x, box.at.y + y}, {far.x, box.at.y + y}, show(y, page.units), "front");
   }
 }
 
@@ -267,7 +275,10 @@ void side_lines(Page& page) {
     std::vector<Spot> places;
     for (const double by : {4.0, 7.5, 16.0, 20.0, 24.0}) {
       const double off = by + (above ? -0.6 : 1.6);
-      places.push_back({at.x + out.x * off, at.y + out.y * off});
+      for (const double along : {0.0, -0.15, 0.15, -0.25, 0.25}) {
+        places.push_back({at.x + out.x * off + (to.x - from.x) * along,
+                          at.y + out.y * off + (to.y - from.y) * along});
+      }
     }
     bool written = false;
     for (const std::string& words : side_words(page, page.slab.sides[k])) {

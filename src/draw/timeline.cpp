@@ -105,7 +105,7 @@ Drawing page(const Plan& plan, const std::vector<Row>& rows, std::size_t first, 
   }
   paper.legend(Fill::keep, usual_pen, "water in, mix, carry");
   paper.legend(Fill::concrete, outline_pen, "placing");
-  paper.legend(Fill::none, wet_edge_pen, "its fresh edge may wait until then");
+  paper.legend(Fill::none, wet_edge_pen, "fresh edge, may wait so long");
   paper.legend(Fill::panel, usual_pen, "strike off, trowel");
   if (plan.pour.margin && plan.pour.usable) {
     paper.note(fmt::format("The longest wait is {}, {} may be used: {} to spare.",
