@@ -126,10 +126,11 @@ Drawing evaporation_bars(const Plan& plan) {
   for (const HourPlan& hour : all) {
     most = std::max(most, in_kilograms_per_m2_h(hour.evaporation));
   }
-  most = std::ceil(most * 4) / 4;
-  for (int i = 0; i <= 4; ++i) {
-    mark_left(paper, field, i / 4.0,
-              i == 0 ? "0" : show(kilograms_per_m2_h(most * i / 4), plan.units));
+  const double step = most > 2 ? 1 : 0.25;
+  most = std::ceil(most / step) * step;
+  for (double rate = 0; rate < most + step / 2; rate += step) {
+    mark_left(paper, field, rate / most,
+              rate == 0 ? "0" : show(kilograms_per_m2_h(rate), plan.units));
   }
   for (const auto& [rate, words] :
        {std::pair{evaporation_caution, "take care from here up: "},

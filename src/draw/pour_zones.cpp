@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <cmath>
@@ -123,12 +124,17 @@ bool name(Page& page, const Batch& batch) {
 }
 
 void numbers(Page& page) {
-  std::string without;
+  std::vector<int> without;
   for (const Batch& batch : page.plan.batches) {
-    if (!name(page, batch))
-      without += fmt::format("{}{}", without.empty() ? "" : ", ", batch.number);
+    if (!name(page, batch)) without.push_back(batch.number);
   }
-  if (!without.empty()) page.paper.note("No room for the number of batch " + without + ".");
+  if (without.empty()) return;
+  page.paper.note(
+      without.size() > 8
+          ? fmt::format("No room for the numbers of {} batches: they follow each "
+                        "other along the arrow.",
+                        without.size())
+          : fmt::format("No room for the number of batch {}.", fmt::join(without, ", ")));
 }
 
 /// Which way the pour goes, beside the slab: from the first batch's middle to the last one's.

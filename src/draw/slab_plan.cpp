@@ -274,7 +274,7 @@ void side_lines(Page& page) {
     const Spot at = middle(from, to);
     std::vector<Spot> places;
     for (const double by : {4.0, 7.5, 16.0, 20.0, 24.0}) {
-      const double off = by + (above ? -0.6 : 1.6);
+      const double off = by + (above ? -0.6 : 1.6) + (page.slab.sides[k].wall ? 1.5 : 0.0);
       for (const double along : {0.0, -0.15, 0.15, -0.25, 0.25}) {
         places.push_back({at.x + out.x * off + (to.x - from.x) * along,
                           at.y + out.y * off + (to.y - from.y) * along});
