@@ -110,3 +110,13 @@ if(STRIKEOFF_CHROMIUM AND STRIKEOFF_PDFTOTEXT)
   set_property(TEST pages APPEND PROPERTY ENVIRONMENT
     "STRIKEOFF_CHROMIUM=${STRIKEOFF_CHROMIUM}" "STRIKEOFF_PDFTOTEXT=${STRIKEOFF_PDFTOTEXT}")
 endif()
+
+# The drawings in a browser and in another reader of SVG.
+find_program(STRIKEOFF_RSVG_CONVERT rsvg-convert)
+add_executable(write_drawings drawings/write_drawings.cpp)
+target_link_libraries(write_drawings PRIVATE strikeoff strikeoff_options)
+if(STRIKEOFF_CHROMIUM AND STRIKEOFF_RSVG_CONVERT)
+  add_python_test(drawings drawings/drawings_test.py)
+  set_property(TEST drawings APPEND PROPERTY ENVIRONMENT
+    "WRITE_DRAWINGS=$<TARGET_FILE:write_drawings>;CHROMIUM=${STRIKEOFF_CHROMIUM};RSVG_CONVERT=${STRIKEOFF_RSVG_CONVERT}")
+endif()
