@@ -97,3 +97,29 @@ add_executable(resume_bench bench/resume_bench.cpp)
 target_link_libraries(resume_bench PRIVATE strikeoff strikeoff_options)
 add_test(NAME resume-bench COMMAND resume_bench 1)
 add_custom_target(measure-resume COMMAND resume_bench 50 USES_TERMINAL)
+
+# Documents, read by other programs than ours; a test whose reader is missing is left out.
+add_python_test(csv documents/csv_test.py)
+add_python_test(html documents/html_test.py)
+execute_process(COMMAND ${STRIKEOFF_PYTHON} -c "import icalendar" RESULT_VARIABLE no_icalendar
+  ERROR_QUIET)
+if(NOT no_icalendar)
+  add_python_test(ics documents/ics_test.py)
+endif()
+find_program(STRIKEOFF_CHROMIUM chromium)
+find_program(STRIKEOFF_PDFTOTEXT pdftotext)
+if(STRIKEOFF_CHROMIUM AND STRIKEOFF_PDFTOTEXT)
+  add_python_test(pages documents/pages_test.py)
+  set_property(TEST pages APPEND PROPERTY ENVIRONMENT
+    "STRIKEOFF_CHROMIUM=${STRIKEOFF_CHROMIUM}" "STRIKEOFF_PDFTOTEXT=${STRIKEOFF_PDFTOTEXT}")
+endif()
+
+# The drawings in a browser and in another reader of SVG.
+find_program(STRIKEOFF_RSVG_CONVERT rsvg-convert)
+add_executable(write_drawings drawings/write_drawings.cpp)
+target_link_libraries(write_drawings PRIVATE strikeoff strikeoff_options)
+if(STRIKEOFF_CHROMIUM AND STRIKEOFF_RSVG_CONVERT)
+  add_python_test(drawings drawings/drawings_test.py)
+  set_property(TEST drawings APPEND PROPERTY ENVIRONMENT
+    "WRITE_DRAWINGS=$<TARGET_FILE:write_drawings>;CHROMIUM=${STRIKEOFF_CHROMIUM};RSVG_CONVERT=${STRIKEOFF_RSVG_CONVERT}")
+endif()

@@ -18,6 +18,7 @@ namespace strikeoff {
 struct OpeningPlan {
   Outline edge;
   Rectangle box;
+  std::string name = {};
 };
 
 /// A backer panel in its place, in the base frame.

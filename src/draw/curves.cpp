@@ -7,6 +7,7 @@
 #include "core/format.h"
 #include "draw/drawings.h"
 #include "draw/paper.h"
+#include "site/site.h"
 
 namespace strikeoff::draw {
 namespace {
@@ -71,7 +72,7 @@ Drawing strength_curve(const Plan& plan) {
   const AgeAxis axis{in_hours(points.front().age), in_hours(points.back().age)};
   for (int i = 0; i <= 5; ++i) {
     const double share = i / 5.0;
-    mark_left(paper, field, share, show(megapascals(most * share), plan.units));
+    mark_left(paper, field, share, i == 0 ? "0" : show(megapascals(most * share), plan.units));
   }
   double free_from = -1;
   for (const Duration age : {hours(1), hours(2), hours(4), hours(8), hours(16), days(1), days(2),
@@ -91,6 +92,19 @@ Drawing strength_curve(const Plan& plan) {
   paper.svg.polyline(line, outline_pen);
   paper.svg.end_group();
   paper.svg.text({field.box.x, field.box.y - 3}, "strength, by the age after the pour", word);
+  Labels labels(paper.room());
+  labels.keep_clear(line);
+  for (const ExpectedStrength& one : plan.hardening.expected) {
+    const double share = axis(one.point.age);
+    if (share < 0 || share > 1) continue;
+    const Spot at = field.at(share, in_megapascals(one.point.strength) / most);
+    paper.svg.circle(at, 0.8, Fill::dark, Pen{0});
+    TextStyle style = left;
+    style.halo = true;
+    (void)labels.put(paper.svg,
+                     fmt::format("{}: {}", one.when, show(one.point.strength, plan.units)), style,
+                     {{at.x - 2, at.y - 1}, {at.x - 2, at.y - 5}, {at.x - 2, at.y - 9}});
+  }
   paper.note(
       "An estimate from the strengths that the job gives for the mix, in the air of the job. "
       "The bag's data sheet decides.");
@@ -108,18 +122,25 @@ Drawing evaporation_bars(const Plan& plan) {
   Paper paper("evaporation", "How fast the fresh top dries, by the hour", plan.name, plan.units,
               "Evaporation from fresh mix at each hour of the job's weather, an estimate");
   const Field field = field_of(paper);
-  double most = 1;
+  double most = in_kilograms_per_m2_h(evaporation_stop) * 1.05;
   for (const HourPlan& hour : all) {
     most = std::max(most, in_kilograms_per_m2_h(hour.evaporation));
   }
-  most = round_up(most);
-  for (int i = 0; i <= 4; ++i) {
-    mark_left(paper, field, i / 4.0, show_number(most * i / 4, 2));
+  const double step = most > 2 ? 1 : 0.25;
+  most = std::ceil(most / step) * step;
+  for (double rate = 0; rate < most + step / 2; rate += step) {
+    mark_left(paper, field, rate / most,
+              rate == 0 ? "0" : show(kilograms_per_m2_h(rate), plan.units));
   }
-  for (const auto& [rate, words] : {std::pair{0.5, "caution from 0.5"}, {1.0, "stop from 1.0"}}) {
-    const Spot at = field.at(0, rate / most);
-    paper.svg.line(at, field.at(1, rate / most), Pen{0.5, "3 1.2"});
-    paper.svg.text({field.box.right(), at.y - 1}, words, left);
+  for (const auto& [rate, words] :
+       {std::pair{evaporation_caution, "take care from here up: "},
+        {evaporation_stop, "the top cracks unprotected from here up: "}}) {
+    const double share = in_kilograms_per_m2_h(rate) / most;
+    const Spot at = field.at(0, share);
+    paper.svg.line(at, field.at(1, share), Pen{0.5, "3 1.2"});
+    TextStyle style = left;
+    style.halo = true;
+    paper.svg.text({field.box.right(), at.y - 1}, words + show(rate, plan.units), style);
   }
   const double width = 1.0 / static_cast<double>(all.size());
   const auto every = static_cast<std::size_t>(std::ceil(static_cast<double>(all.size()) / 16));
@@ -137,8 +158,8 @@ Drawing evaporation_bars(const Plan& plan) {
       paper.svg.text({at.x, at.y + 5}, clock(all[i].weather.time), below);
     }
   }
-  paper.svg.text({field.box.x, field.box.y - 3},
-                 "kg of water from a square metre in an hour; estimates, 40 % either way", word);
+  paper.svg.text({field.box.x, field.box.y - 3}, "water that leaves the fresh top, an estimate",
+                 word);
   paper.legend(Fill::pale, usual_pen, "at that hour");
   if (plan.site.best_start) paper.legend(Fill::panel, outline_pen, "best hour to begin");
   return {"evaporation", "How fast the fresh top dries, by the hour", paper.svg.str()};

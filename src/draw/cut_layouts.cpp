@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 #include "core/format.h"
 #include "draw/drawings.h"
@@ -10,7 +11,9 @@
 namespace strikeoff::draw {
 namespace {
 
-constexpr TextStyle word{2.8, Anchor::middle, false, 0, true};
+constexpr TextStyle list_word{2.8};
+constexpr double line_height = 4.2;
+constexpr std::size_t most_lines = 12;
 
 /// A board or sheet with its lower left corner at (0, 0).
 struct Layout {
@@ -18,62 +21,53 @@ struct Layout {
   Paper& paper;
   View view;
   Labels labels;
+  std::vector<Callout> beside = {};  // words that found no room in their piece
 
   [[nodiscard]] Box box(const Rectangle& at) const {
     const Spot corner = view(Point{at.at.x, at.at.y + at.depth});
     return {corner.x, corner.y, view(at.length), view(at.depth)};
   }
 
-  /// A piece with its mark and size, which stand beside it where it is small.
-  void piece(const Rectangle& at, const std::string& mark) {
-    const Box on_paper = box(at);
+  void outline(const Rectangle& at) {
     paper.svg.begin_group("piece");
-    paper.svg.box(on_paper, Fill::paper, outline_pen);
+    paper.svg.box(box(at), Fill::paper, usual_pen);
     paper.svg.end_group();
-    const std::string size =
-        fmt::format("{}  {} x {}", mark, show(at.length, units), show(at.depth, units));
-    words(on_paper, size, mark);
   }
 
-  /// The longest of these that fits; the mark alone, in any case, somewhere near.
-  void words(const Box& at, const std::string& all, const std::string& few) {
-    const Spot centre{at.x + at.width / 2, at.y + at.height / 2 + 1};
-    TextStyle style = word;
-    for (const std::string& text : {all, few}) {
-      style.turn = 0;
-      if (text_width(text, style) < at.width - 1 && at.height > 3.4 &&
-          labels.put(paper.svg, text, style, {centre})) {
-        return;
+  /// The longest of these that fits inside.
+  [[nodiscard]] bool words(const Rectangle& piece, const std::vector<std::string>& texts) {
+    const Box at = box(piece);
+    for (const std::string& text : texts) {
+      TextStyle style{2.8, Anchor::middle};
+      if (text_width(text, style) < at.width - 1 && at.height > 3.6 &&
+          labels.put(paper.svg, text, style, {{at.x + at.width / 2, at.y + at.height / 2 + 1}})) {
+        return true;
       }
       style.turn = -90;
-      if (text_width(text, style) < at.height - 1 && at.width > 3.4 &&
-          labels.put(paper.svg, text, style, {{at.x + at.width / 2 + 1, centre.y - 1}})) {
-        return;
+      if (text_width(text, style) < at.height - 1 && at.width > 3.6 &&
+          labels.put(paper.svg, text, style, {{at.x + at.width / 2 + 1, at.y + at.height / 2}})) {
+        return true;
       }
     }
-    // A thin strip: small, somewhere along it where no neighbour's mark is.
-    style.turn = 0;
-    style.size = 2.2;
-    std::vector<Spot> places;
-    for (const double share : {0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9}) {
-      places.push_back({at.x + at.width * share, centre.y - 0.2});
-    }
-    (void)labels.put(paper.svg, few, style, places);
+    return false;
+  }
+
+  [[nodiscard]] std::string size_of(const std::string& mark, const Rectangle& at) const {
+    return fmt::format("{}: {} x {}", mark, show(at.length, units), show(at.depth, units));
   }
 };
 
-void finish(Paper& sheet, const Scale& scale) {
+void finish(Paper& sheet, const Scale& scale, const std::string& order) {
   sheet.scale_bar(scale);
-  sheet.legend(Fill::paper, outline_pen, "part, with its mark");
-  sheet.legend(Fill::keep, thin_pen, "left over");
-  sheet.note(
-      "The gap between parts is the saw's cut. Rip full length first, then crosscut; sheets "
-      "in the order of the cut list.");
+  sheet.legend(Fill::paper, usual_pen, "part, with its mark");
+  sheet.note("The gap between parts is the saw's cut. " + order);
 }
 
-/// Room for the layout, its dimensions left of and below it.
-Box inner(const Box& room) {
-  return {room.x + 16, room.y + 6, room.width - 30, room.height - 22};
+/// Room for the layout, its dimensions left of and below it, `right` mm of words at its right, and
+/// `lines` of
+/// words under it.
+Box inner(const Box& room, double lines, double right) {
+  return {room.x + 16, room.y + 4, room.width - 16 - right, room.height - 18 - lines * line_height};
 }
 
 void frame_dimensions(Layout& layout, const Rectangle& stock) {
@@ -84,30 +78,64 @@ void frame_dimensions(Layout& layout, const Rectangle& stock) {
   dimension(layout.paper.svg, layout.labels, low, top, 7, both_units(stock.depth, layout.units));
 }
 
+/// Strip by strip in words: what to set the fence to, and what to cut from the strip.
+void strip_list(Layout& layout, const Board& board) {
+  const Box room = layout.paper.room();
+  const auto most = std::min(board.strips.size(), most_lines);
+  for (std::size_t k = 0; k < most; ++k) {
+    const Strip& strip = board.strips[k];
+    std::string text = fmt::format("Strip {}, {} wide:", k + 1, show(strip.width, layout.units));
+    for (const Piece& piece : strip.pieces) {
+      text += fmt::format(" {} {}{}", piece.mark, show(piece.length, layout.units),
+                          &piece == &strip.pieces.back() ? "" : ",");
+    }
+    const Spot at{room.x + 1, room.bottom() - 1 - line_height * static_cast<double>(most - 1 - k)};
+    layout.paper.svg.text(at, fitted(text, room.width - 2, list_word), list_word);
+  }
+  if (board.strips.size() > most) {
+    layout.paper.note(fmt::format("Strips from number {} on: as in the cut list.", most + 1));
+  }
+}
+
 Drawing board_drawing(const Plan& plan, const Board& board, std::size_t number) {
   const std::string name = fmt::format("board-{}", number);
   const std::string title =
       fmt::format("Board {}: {}{}", number, board.stock, board.on_hand ? " (on hand)" : "");
   Paper paper(name, title, plan.name, plan.units, "Rips and crosscuts of one board, to scale");
   const Rectangle stock{{}, board.length, board.width};
-  const View view = view_of(stock, inner(paper.room()), plan.units);
+  const auto lines = static_cast<double>(std::min(board.strips.size(), most_lines));
+  const View view = view_of(stock, inner(paper.room(), lines, 34), plan.units);
+  finish(paper, view.scale, "Rip full length first, then crosscut.");
+  paper.legend(Fill::keep, thin_pen, "left over");
   Layout layout{plan.units, paper, view, Labels(paper.room())};
   paper.svg.begin_group("stock");
   paper.svg.box(layout.box(stock), Fill::keep, usual_pen);
   paper.svg.end_group();
   // The first strip lies at the top, where the fence is.
   Length top = board.width;
-  for (const Strip& strip : board.strips) {
+  for (std::size_t k = 0; k < board.strips.size(); ++k) {
+    const Strip& strip = board.strips[k];
     Length x = plan.cut_list.end_trim;
     for (const Piece& piece : strip.pieces) {
       const Length width = piece.width.value_or(strip.width);
-      layout.piece({{x, top - width}, piece.length, width}, piece.mark);
+      const Rectangle at{{x, top - width}, piece.length, width};
+      layout.outline(at);
+      (void)layout.words(at, {layout.size_of(piece.mark, at), piece.mark});
       x += piece.length + plan.cut_list.kerf;
+    }
+    if (!strip.pieces.empty()) {
+      layout.beside.push_back({view(Point{x - plan.cut_list.kerf - strip.pieces.back().length / 20,
+                                          top - strip.width / 2}),
+                               fmt::format("strip {}", k + 1)});
     }
     top -= strip.width + plan.cut_list.kerf;
   }
   frame_dimensions(layout, stock);
-  finish(paper, view.scale);
+  strip_list(layout, board);
+  const Box room = paper.room();
+  (void)callouts(paper.svg, layout.labels, view(Point{stock.length, Length{}}).x + 10,
+                 {room.x, room.y + 2, room.width, room.height - 4 - lines * line_height},
+                 std::move(layout.beside));
   return {name, title, paper.svg.str()};
 }
 
@@ -117,15 +145,38 @@ Drawing sheet_drawing(const Plan& plan, const Sheet& cut, std::size_t number) {
       fmt::format("Sheet {}: {}{}", number, cut.stock, cut.on_hand ? " (on hand)" : "");
   Paper paper(name, title, plan.name, plan.units, "Cuts of one sheet, to scale");
   const Rectangle stock{{}, cut.length, cut.width};
-  const View view = view_of(stock, inner(paper.room()), plan.units);
+  const View view = view_of(stock, inner(paper.room(), 0, 54), plan.units);
+  finish(paper, view.scale, "Saw in the order of the cut list.");
   Layout layout{plan.units, paper, view, Labels(paper.room())};
   paper.svg.begin_group("stock");
   paper.svg.box(layout.box(stock), Fill::waste, usual_pen);
   paper.svg.end_group();
-  for (const Rectangle& rest : cut.left_over) paper.svg.box(layout.box(rest), Fill::keep, thin_pen);
-  for (const SheetPiece& piece : cut.pieces) layout.piece(piece.at, piece.mark);
+  for (const Rectangle& rest : cut.left_over) {
+    const Box at = layout.box(rest);
+    paper.svg.box(at, Fill::paper, Pen{0});
+    paper.svg.box(at, Fill::keep, thin_pen);
+  }
+  for (const SheetPiece& piece : cut.pieces) {
+    layout.outline(piece.at);
+    if (!layout.words(piece.at, {layout.size_of(piece.mark, piece.at), piece.mark})) {
+      const Box at = layout.box(piece.at);
+      layout.beside.push_back(
+          {{at.x + at.width * 0.8, at.y + at.height / 2}, layout.size_of(piece.mark, piece.at)});
+    }
+  }
+  for (const Rectangle& rest : cut.left_over) {
+    (void)layout.words(rest, {fmt::format("keep: {} x {}", show(rest.length, plan.units),
+                                          show(rest.depth, plan.units)),
+                              "keep"});
+  }
   frame_dimensions(layout, stock);
-  finish(paper, view.scale);
+  const Box room = paper.room();
+  const std::vector<std::string> without =
+      callouts(paper.svg, layout.labels, view(Point{stock.length, Length{}}).x + 10,
+               {room.x, room.y + 2, room.width, room.height - 4}, std::move(layout.beside));
+  if (!without.empty()) paper.note("Parts without a mark: see the cut list.");
+  if (!cut.left_over.empty()) paper.legend(Fill::keep, thin_pen, "left over, worth keeping");
+  paper.legend(Fill::waste, thin_pen, "waste");
   return {name, title, paper.svg.str()};
 }
 

@@ -1,27 +1,74 @@
 // SPDX-License-Identifier: MIT
 #include "strikeoff/draw.h"
 
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cstddef>
 #include <iterator>
 
+#include "core/format.h"
 #include "draw/drawings.h"
+#include "draw/paper.h"
 
 namespace strikeoff {
+namespace {
+
+/// A kind of drawing and how many of it a plan gets: 400 in all, so that no job, however large,
+/// makes more than can be looked at (assumption).
+struct Kind {
+  std::vector<Drawing> (*draw)(const Plan&);
+  std::size_t most;
+  std::string_view name;
+};
+
+constexpr Kind kinds[] = {
+    {draw::slab_plans, 80, "plans of slabs"},
+    {draw::edge_sections, 60, "edge sections"},
+    {draw::panel_layouts, 40, "panel layouts"},
+    {draw::cut_layouts, 60, "boards and sheets"},
+    {draw::templates, draw::most_template_pages, "pages of templates"},
+    {draw::pour_zones, 80, "slabs' batches"},
+    {draw::timelines, 17, "timelines"},
+    {draw::curves, 2, "curves"},
+};
+
+Drawing left_out_page(const Plan& plan, const std::vector<std::string>& words) {
+  const std::string title = "What is not drawn";
+  draw::Paper paper("left-out", title, plan.name, plan.units,
+                    "Drawings left out because the plan has too many");
+  draw::Spot at{paper.room().x + 2, paper.room().y + 8};
+  for (const std::string& each : words) {
+    paper.svg.text(at, each, draw::TextStyle{4});
+    at.y += 7;
+  }
+  return {"left-out", title, paper.svg.str()};
+}
+
+}  // namespace
 
 std::vector<Drawing> drawings_of(const Plan& plan) {
   std::vector<Drawing> drawings;
-  for (const auto kind : {draw::slab_plans, draw::edge_sections, draw::cut_layouts, draw::templates,
-                          draw::pour_zones, draw::timelines, draw::curves}) {
-    std::vector<Drawing> some = kind(plan);
+  std::vector<std::string> left_out;
+  for (const Kind& kind : kinds) {
+    std::vector<Drawing> some = kind.draw(plan);
+    if (some.size() > kind.most) {
+      left_out.push_back(fmt::format("Only the first {} {} are drawn; the plan's text has all.",
+                                     kind.most, kind.name));
+      some.resize(kind.most);
+    }
     drawings.insert(drawings.end(), std::make_move_iterator(some.begin()),
                     std::make_move_iterator(some.end()));
   }
+  if (!left_out.empty()) drawings.push_back(left_out_page(plan, left_out));
   return drawings;
 }
 
 namespace draw {
 
 std::string title_of(const SlabPlan& slab, const std::string& words) {
-  return slab.name + ": " + words;
+  const std::string name = fitted(slab.name, 60, TextStyle{4});
+  return name + ": " + words;
 }
 
 }  // namespace draw

@@ -13,9 +13,13 @@ namespace strikeoff::draw {
 
 [[nodiscard]] std::vector<Drawing> slab_plans(const Plan& plan);
 [[nodiscard]] std::vector<Drawing> edge_sections(const Plan& plan);
+[[nodiscard]] std::vector<Drawing> panel_layouts(const Plan& plan);
 [[nodiscard]] std::vector<Drawing> cut_layouts(const Plan& plan);
 [[nodiscard]] std::vector<Drawing> pour_zones(const Plan& plan);
 [[nodiscard]] std::vector<Drawing> timelines(const Plan& plan);
+/// At full size, of openings with round corners; a tape marks out the others. It stops one page
+/// past what is kept.
+inline constexpr std::size_t most_template_pages = 60;
 [[nodiscard]] std::vector<Drawing> templates(const Plan& plan);
 [[nodiscard]] std::vector<Drawing> curves(const Plan& plan);
 

@@ -13,7 +13,6 @@ namespace {
 constexpr Length shown_inside = Length::mm(110);  // of base and slab
 constexpr Length shown_base = Length::mm(55);     // below its top
 constexpr Length isolation = Length::mm(5);
-constexpr TextStyle word{3, Anchor::start};
 
 /// Sides that look alike in section, and what they are called together.
 struct Kind {
@@ -49,6 +48,7 @@ struct Section {
   Paper& sheet;
   View view;
   Labels labels;
+  std::vector<Callout> named = {};  // words at the right of the drawing
 
   [[nodiscard]] Box box(Length x, Length z, Length right, Length top) const {
     const Spot corner = view(Point{x, top});
@@ -66,14 +66,8 @@ struct Section {
     dimension(sheet.svg, labels, view(from), view(to), away,
               words.empty() ? both_units(length, units) : words);
   }
-  /// Words at the right of the drawing, with a line to what they name.
-  void name(const std::string& words, const Point& at, int row) {
-    const Spot tip = view(at);
-    const Spot from{sheet.room().right() - 62, sheet.room().y + 12 + 9.0 * row};
-    sheet.svg.line({from.x - 1, from.y - 1}, tip, thin_pen);
-    sheet.svg.circle(tip, 0.5, Fill::dark, Pen{0});
-    sheet.svg.text(from, fitted(words, 61, word), word);
-    labels.keep_clear(text_box(from, words, word));
+  void name(const std::string& words, Length x, Length z) {
+    named.push_back({view(Point{x, z}), words});
   }
 };
 
@@ -133,26 +127,33 @@ void bodies(Section& section) {
 void names(Section& section) {
   const SlabPlan& slab = section.slab;
   const SidePlan& side = section.side;
-  const Length o = side.overhang, s = slab.strip_thickness, t = slab.edge_thickness;
-  int row = 0;
-  section.name("concrete", {-shown_inside / 2, (slab.panel_thickness + t) / 2}, row++);
-  if (slab.panel_thickness > Length{}) {
-    section.name("panel " + show(slab.panel_thickness, section.units),
-                 {-shown_inside / 3, slab.panel_thickness / 2}, row++);
+  const Length o = side.overhang, s = slab.strip_thickness, t = slab.edge_thickness,
+               p = slab.panel_thickness;
+  // As far to the right as each reaches, so that the lines do not cross.
+  section.name("concrete", side.panel_overhang * 0.5 - Length::mm(8), p + (t - p) * 0.65);
+  if (p > Length{}) {
+    section.name("panel " + show(p, section.units), side.panel_overhang - Length::mm(12), p / 2);
   }
   if (side.wall) {
-    section.name("isolation strip", {o + isolation / 2, t / 2}, row++);
-    section.name("wall", {o + isolation + Length::mm(8), t / 3}, row++);
+    section.name("isolation strip", o + isolation / 2, t * 0.8);
+    section.name("wall", o + isolation + Length::mm(8), t * 0.4);
   } else {
-    section.name("edge strip " + side.edge_marks, {o + s / 2, t / 2}, row++);
+    section.name("edge strip " + side.edge_marks, o + s / 2,
+                 side.edge_strip - side.edge_drop - Length::mm(6));
     if (side.soffit_strip > Length{}) {
       const Length z = side.apron ? -slab.apron_depth : Length{};
-      section.name("soffit strip " + side.soffit_marks, {o / 2, z - s / 2}, row++);
+      section.name("soffit strip " + side.soffit_marks, o / 2, z - s / 2);
     }
-    if (side.apron) section.name("foam board", {s / 2, -slab.apron_depth / 2}, row++);
+    if (side.apron) section.name("foam board", s / 2, -slab.apron_depth / 2);
   }
-  section.name(slab.on_ground ? "ground" : "base", {-shown_inside / 2, -shown_base / 2}, row++);
-  if (side.bracket) section.name("brackets carry this side", {o / 2, Length{}}, row++);
+  section.name(slab.on_ground ? "ground" : "base", -Length::mm(15), -shown_base * 0.75);
+  if (side.bracket) section.name("brackets carry this side", Length::mm(2), -s - Length::mm(4));
+  const Box room = section.sheet.room();
+  const Rectangle all = extent(slab, side);
+  const double x =
+      std::min(section.view(Point{all.at.x + all.length, Length{}}).x + 32, room.right() - 62);
+  (void)callouts(section.sheet.svg, section.labels, x,
+                 {room.x, room.y + 4, room.width, room.height - 8}, section.named);
 }
 
 void dimensions(Section& section) {
@@ -177,13 +178,13 @@ void dimensions(Section& section) {
 
 Drawing section_of(const Plan& plan, const SlabPlan& slab, const Kind& kind,
                    const std::string& name) {
-  const std::string title = title_of(slab, "section through the edge: " + kind.names);
+  const std::string title = title_of(slab, "edge section, " + kind.names);
   Paper sheet(name, title, plan.name, plan.units,
               "Base, panel, concrete and form strips of one edge, cut through, to scale");
   const Box room = sheet.room();
   const View view =
       view_of(extent(slab, *kind.side),
-              {room.x + 42, room.y + 22, room.width - 140, room.height - 36}, plan.units);
+              {room.x + 42, room.y + 22, room.width - 134, room.height - 36}, plan.units);
   Section section{slab, *kind.side, plan.units, sheet, view, Labels(room)};
   bodies(section);
   names(section);
@@ -191,8 +192,17 @@ Drawing section_of(const Plan& plan, const SlabPlan& slab, const Kind& kind,
   sheet.scale_bar(view.scale);
   sheet.legend(Fill::concrete, usual_pen, "concrete");
   if (slab.panel_thickness > Length{}) sheet.legend(Fill::panel, usual_pen, "panel, stays");
-  sheet.legend(Fill::wood, usual_pen, "form strip, comes off");
-  sheet.note("The edge strip's top is set level; the straightedge runs over it.");
+  if (!kind.side->wall) {
+    sheet.legend(Fill::wood, usual_pen, "form strip, comes off");
+    sheet.note("The edge strip's top is set level; the straightedge runs over it.");
+  }
+  if (kind.side->wall || kind.side->apron) {
+    sheet.legend(Fill::foam, usual_pen, kind.side->wall ? "isolation strip" : "foam, comes off");
+  }
+  if (kind.side->wall || slab.on_ground) {
+    sheet.legend(Fill::ground, usual_pen, kind.side->wall ? "wall" : "ground");
+  }
+  if (!slab.on_ground) sheet.legend(Fill::pale, usual_pen, "base");
   return {name, title, sheet.svg.str()};
 }
 

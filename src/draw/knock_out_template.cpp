@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
+#include <utility>
 
 #include "core/format.h"
 #include "draw/drawings.h"
@@ -14,7 +15,6 @@ namespace {
 
 constexpr double lap = 10;      // mm that neighbouring pages share
 constexpr int most_pages = 40;  // of one opening: a larger one is marked out with a tape
-constexpr TextStyle word{3};
 
 /// The part of a line inside a box (Liang and Barsky, ACM Trans. Graphics 3, 1984, from memory).
 std::optional<std::pair<Spot, Spot>> clipped(const Spot& a, const Spot& b, const Box& box) {
@@ -56,14 +56,31 @@ int pages_for(double length, double room) {
   return 1 + static_cast<int>(std::ceil((length - room) / (room - 2 * lap) - 1e-9));
 }
 
-void control_square(Paper& paper, const Box& room, Units units) {
+/// A line of the opening on this page.
+using Stroke = std::pair<Spot, Spot>;
+
+/// Where no line of the opening crosses it, if there is such a place.
+void control_square(Paper& paper, const Box& room, Units units, const std::vector<Stroke>& edge) {
   const double side = units == Units::us ? 101.6 : 100;
-  const Box square{room.right() - side - 2, room.bottom() - side - 2, side, side};
+  Box square{room.right() - side - 2, room.bottom() - side - 2, side, side};
+  const auto is_clear = [&](const Box& box) {
+    return std::none_of(edge.begin(), edge.end(), [&](const Stroke& stroke) {
+      return clipped(stroke.first, stroke.second, box).has_value();
+    });
+  };
+  for (const double y : {1.0, 0.5, 0.0}) {
+    for (const double x : {1.0, 0.75, 0.5, 0.25, 0.0}) {
+      const Box box{room.x + 2 + (room.width - 4 - side) * x,
+                    room.y + 2 + (room.height - 4 - side) * y, side, side};
+      if (is_clear(box) && !is_clear(square)) square = box;
+    }
+  }
   paper.svg.begin_group("control-square");
   paper.svg.box(square, Fill::none, Pen{0.18, "3 2"});
   paper.svg.end_group();
-  paper.svg.text({square.x + 2, square.bottom() - 2},
-                 units == Units::us ? "4 in: measure me" : "100 mm: measure me", word);
+  paper.svg.text({square.x + side / 2, square.y + side / 2},
+                 units == Units::us ? "this square: 4 in" : "this square: 100 mm",
+                 TextStyle{3, Anchor::middle, false, 0, true});
 }
 
 /// Where the next page's picture begins: a cross on each.
@@ -76,33 +93,48 @@ void lap_marks(Paper& paper, const Box& room) {
   }
 }
 
-Drawing tile(const Plan& plan, const SlabPlan& slab, const OpeningPlan& opening,
-             const std::string& stem, const Tiling& tiling, int column, int row) {
+/// Nothing where no line of the opening crosses the page.
+std::optional<Drawing> tile(const Plan& plan, const SlabPlan& slab, std::size_t number,
+                            const std::string& stem, const Tiling& tiling, int column, int row) {
+  const OpeningPlan& opening = slab.openings[number];
   const bool single = tiling.columns * tiling.rows == 1;
   const std::string name = single ? stem : fmt::format("{}-{}-{}", stem, row + 1, column + 1);
   const std::string which = single ? "" : fmt::format(", row {} column {}", row + 1, column + 1);
-  const std::string title = title_of(slab, "template of an opening, full size" + which);
+  const std::string title = title_of(
+      slab,
+      fmt::format("template {}, {}{}", number + 1, fitted(opening.name, 40, TextStyle{4}), which));
   Paper paper(name, title, plan.name, plan.units, "An opening at full size, to cut out");
   const Box room = paper.room();
-  const Spot shift{room.x - column * tiling.width, room.y - row * tiling.height};
+  // A single page's opening stands in its middle.
+  const Spot spare = single ? Spot{(room.width - opening.box.length.in_mm()) / 2,
+                                   (room.height - opening.box.depth.in_mm()) / 2}
+                            : Spot{};
+  const Spot shift{room.x - column * tiling.width + spare.x,
+                   room.y - row * tiling.height + spare.y};
   const std::vector<Spot> edge = true_size(opening);
-  paper.svg.begin_group("opening");
+  std::vector<Stroke> strokes;
   for (std::size_t k = 0; k < edge.size(); ++k) {
     const Spot &a = edge[k], &b = edge[(k + 1) % edge.size()];
     if (const auto part =
             clipped({a.x + shift.x, a.y + shift.y}, {b.x + shift.x, b.y + shift.y}, room)) {
-      paper.svg.line(part->first, part->second, outline_pen);
+      strokes.push_back(*part);
     }
   }
+  if (strokes.empty()) return std::nullopt;
+  paper.svg.begin_group("opening");
+  for (const Stroke& stroke : strokes) paper.svg.line(stroke.first, stroke.second, outline_pen);
   paper.svg.end_group();
   if (!single) lap_marks(paper, room);
-  control_square(paper, room, plan.units);
-  paper.note(fmt::format(
-      "Print at 100 %, no fitting to the page; the square must measure true. {}"
-      "Opening {} x {}.",
-      single ? "" : "Lay the crosses of neighbouring pages on each other. ",
-      both_units(opening.box.length, plan.units), both_units(opening.box.depth, plan.units)));
-  return {name, title, paper.svg.str()};
+  control_square(paper, room, plan.units, strokes);
+  paper.note(fmt::format("Opening {} x {}.", both_units(opening.box.length, plan.units),
+                         both_units(opening.box.depth, plan.units)));
+  paper.note(std::string("Print at 100 %, not fitted to the page; the square must measure true. ") +
+             (single ? "" : "Lay the crosses of neighbouring pages on each other."));
+  return Drawing{name, title, paper.svg.str()};
+}
+
+bool has_arcs(const Outline& edge) {
+  return std::any_of(edge.begin(), edge.end(), [](const OutlineEdge& e) { return e.sweep != 0; });
 }
 
 }  // namespace
@@ -117,11 +149,14 @@ std::vector<Drawing> templates(const Plan& plan) {
       const Tiling tiling{pages_for(opening.box.length.in_mm(), room.width),
                           pages_for(opening.box.depth.in_mm(), room.height), room.width - lap * 2,
                           room.height - lap * 2};
-      if (tiling.columns * tiling.rows > most_pages) continue;
+      if (!has_arcs(opening.edge) || tiling.columns * tiling.rows > most_pages) continue;
       const std::string stem = fmt::format("slab-{}-opening-{}", i + 1, k + 1);
       for (int row = 0; row < tiling.rows; ++row) {
         for (int column = 0; column < tiling.columns; ++column) {
-          drawings.push_back(tile(plan, slab, opening, stem, tiling, column, row));
+          if (auto page = tile(plan, slab, k, stem, tiling, column, row)) {
+            drawings.push_back(std::move(*page));
+          }
+          if (drawings.size() > most_template_pages) return drawings;
         }
       }
     }

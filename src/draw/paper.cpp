@@ -26,9 +26,10 @@ struct NamedScale {
   std::string_view words;
 };
 
-constexpr NamedScale metric_scales[] = {{1, "1:1"},     {2, "1:2"},     {5, "1:5"},
-                                        {10, "1:10"},   {20, "1:20"},   {50, "1:50"},
-                                        {100, "1:100"}, {200, "1:200"}, {500, "1:500"}};
+constexpr NamedScale metric_scales[] = {
+    {1, "1:1"},   {2, "1:2"},     {5, "1:5"},     {10, "1:10"},   {15, "1:15"},
+    {20, "1:20"}, {25, "1:25"},   {30, "1:30"},   {40, "1:40"},   {50, "1:50"},
+    {75, "1:75"}, {100, "1:100"}, {150, "1:150"}, {200, "1:200"}, {500, "1:500"}};
 constexpr NamedScale us_scales[] = {{1, "full size"},
                                     {2, "1:2 (6 in is 1 ft)"},
                                     {4, "1:4 (3 in is 1 ft)"},
@@ -36,8 +37,11 @@ constexpr NamedScale us_scales[] = {{1, "full size"},
                                     {12, "1:12 (1 in is 1 ft)"},
                                     {16, "1:16 (3/4 in is 1 ft)"},
                                     {24, "1:24 (1/2 in is 1 ft)"},
+                                    {32, "1:32 (3/8 in is 1 ft)"},
                                     {48, "1:48 (1/4 in is 1 ft)"},
+                                    {64, "1:64 (3/16 in is 1 ft)"},
                                     {96, "1:96 (1/8 in is 1 ft)"},
+                                    {128, "1:128 (3/32 in is 1 ft)"},
                                     {192, "1:192 (1/16 in is 1 ft)"}};
 
 }  // namespace
@@ -80,16 +84,18 @@ Paper::Paper(std::string id, const std::string& title, const std::string& job, U
   svg.line({margin, margin + title_height}, {width_ - margin, margin + title_height}, usual_pen);
   const double foot = height_ - margin - foot_height;
   svg.line({margin, foot}, {width_ - margin, foot}, usual_pen);
-  const TextStyle large{5, Anchor::start, true}, small{3, Anchor::end};
-  const double half = (width_ - 2 * margin) / 2;
-  svg.text({margin + 3, margin + 8}, fitted(title, half + 20, large), large);
-  svg.text({width_ - margin - 3, margin + 8}, fitted(job, half - 40, small), small);
+  TextStyle large{5, Anchor::start, true};
+  const TextStyle small{3, Anchor::end};
+  const double for_title = (width_ - 2 * margin) * 0.72, for_job = (width_ - 2 * margin) * 0.24;
+  while (large.size > 3.5 && text_width(title, large) > for_title) large.size -= 0.5;
+  svg.text({margin + 3, margin + 8}, fitted(title, for_title, large), large);
+  svg.text({width_ - margin - 3, margin + 8}, fitted(job, for_job, small), small);
 }
 
 void Paper::legend(Fill fill, const Pen& pen, const std::string& words) {
-  const double column = 43, row = 8;
-  const Spot at{margin + 90 + column * (legends_ % 4),
-                height_ - margin - foot_height + 3 + row * (legends_ / 4)};
+  const double column = 59, row = 6;
+  const Spot at{margin + 79 + column * (legends_ % 3),
+                height_ - margin - foot_height + 2.5 + row * (legends_ / 3)};
   ++legends_;
   if (fill == Fill::none) {
     svg.line({at.x, at.y + 2}, {at.x + 8, at.y + 2}, pen);
@@ -97,7 +103,7 @@ void Paper::legend(Fill fill, const Pen& pen, const std::string& words) {
     svg.box({at.x, at.y, 8, 4}, fill, pen);
   }
   const TextStyle style{2.6};
-  svg.text({at.x + 9.5, at.y + 3}, fitted(words, column - 10.5, style), style);
+  svg.text({at.x + 9.5, at.y + 3}, fitted(words, column - 11, style), style);
 }
 
 void Paper::note(const std::string& words) {
@@ -129,21 +135,81 @@ void Paper::scale_bar(const Scale& scale) {
   svg.text({at.x + std::max(long_mm, 12.0), at.y + 3}, show(length, units_), middle);
 }
 
-bool Labels::is_free(const Box& box) const {
-  return holds(room_, box) && std::none_of(taken_.begin(), taken_.end(),
-                                           [&](const Box& other) { return overlap(box, other); });
+void Labels::keep_clear(const Box& box) {
+  taken_.push_back(corners_of(box));
+}
+
+void Labels::keep_clear(const std::vector<Spot>& line) {
+  for (std::size_t k = 1; k < line.size(); ++k) {
+    const Spot &a = line[k - 1], &b = line[k];
+    const double length = std::hypot(b.x - a.x, b.y - a.y);
+    if (length <= 0) continue;
+    const double x = 0.1 * (b.y - a.y) / length, y = -0.1 * (b.x - a.x) / length;
+    taken_.push_back({Spot{a.x + x, a.y + y}, Spot{b.x + x, b.y + y}, Spot{b.x - x, b.y - y},
+                      Spot{a.x - x, a.y - y}});
+  }
+}
+
+void Labels::keep_clear(const Spot& at, const std::string& text, const TextStyle& style) {
+  taken_.push_back(text_quad(at, text, style));
+}
+
+bool Labels::is_free(const Quad& quad) const {
+  const auto outside = [&](const Spot& spot) { return !holds(room_, {spot.x, spot.y, 0, 0}); };
+  return std::none_of(quad.begin(), quad.end(), outside) &&
+         std::none_of(taken_.begin(), taken_.end(),
+                      [&](const Quad& other) { return overlap(quad, other); });
 }
 
 bool Labels::put(Svg& svg, const std::string& text, const TextStyle& style,
                  const std::vector<Spot>& places) {
   for (const Spot& place : places) {
-    const Box box = text_box(place, text, style);
-    if (!is_free(box)) continue;
-    taken_.push_back(box);
+    const Quad quad = text_quad(place, text, style);
+    if (!is_free(quad)) continue;
+    taken_.push_back(quad);
     svg.text(place, text, style);
     return true;
   }
   return false;
+}
+
+double turn_along(const Spot& from, const Spot& to) {
+  double turn = std::atan2(to.y - from.y, to.x - from.x) * 180 / std::acos(-1.0);
+  if (turn > 85) turn -= 180;
+  if (turn <= -95) turn += 180;
+  return std::abs(turn) < 1e-9 ? 0 : turn;
+}
+
+std::vector<std::string> callouts(Svg& svg, Labels& labels, double x, const Box& room,
+                                  std::vector<Callout> what) {
+  const double row = 5;
+  const TextStyle style{2.8};
+  std::stable_sort(what.begin(), what.end(), [](const Callout& a, const Callout& b) {
+    return a.tip.y != b.tip.y ? a.tip.y < b.tip.y : a.tip.x > b.tip.x;
+  });
+  std::vector<std::string> left_out;
+  const auto most = static_cast<std::size_t>(room.height / row);
+  for (; what.size() > most; what.pop_back()) left_out.push_back(what.back().words);
+  // As near to their tips as they can be, without touching.
+  std::vector<double> heights;
+  double next = room.y + row;
+  for (const Callout& one : what) {
+    heights.push_back(std::max(next, one.tip.y));
+    next = heights.back() + row;
+  }
+  double last = room.bottom();
+  for (std::size_t k = heights.size(); k-- > 0; last = heights[k] - row) {
+    heights[k] = std::min(heights[k], last);
+  }
+  for (std::size_t k = 0; k < what.size(); ++k) {
+    const Spot at{x, heights[k]};
+    svg.polyline({{x - 1, at.y - 1}, {x - 4, at.y - 1}, what[k].tip}, thin_pen);
+    svg.circle(what[k].tip, 0.5, Fill::dark, Pen{0});
+    const std::string words = fitted(what[k].words, room.right() - x, style);
+    svg.text(at, words, style);
+    labels.keep_clear(at, words, style);
+  }
+  return left_out;
 }
 
 void dimension(Svg& svg, Labels& labels, const Spot& from, const Spot& to, double away,
@@ -161,11 +227,7 @@ void dimension(Svg& svg, Labels& labels, const Spot& from, const Spot& to, doubl
   svg.line(shifted(to, gap), shifted(b, gap), thin_pen);
   svg.line(a, b, thin_pen);
 
-  // Read from below or from the right, as ISO 129-1 asks (from memory).
-  double turn = std::atan2(along.y, along.x) * 180 / std::acos(-1.0);
-  if (turn > 89.9) turn -= 180;
-  if (turn <= -90.1) turn += 180;
-  if (std::abs(turn) < 1e-9) turn = 0;
+  const double turn = turn_along(from, to);
   TextStyle style{2.8, Anchor::middle, false, turn, true};
   const double needs = text_width(words, style);
   const Spot middle{(a.x + b.x) / 2, (a.y + b.y) / 2};
@@ -194,7 +256,9 @@ void dimension(Svg& svg, Labels& labels, const Spot& from, const Spot& to, doubl
   }
   if (!labels.put(svg, words, style, places)) {
     svg.text(lifted(middle, lift), words, style);  // better over something than not at all
+    labels.keep_clear(lifted(middle, lift), words, style);
   }
+  labels.keep_clear({shifted(from, gap), a, b, shifted(to, gap)});
 }
 
 std::string both_units(Length length, Units units) {

@@ -48,7 +48,7 @@ class Paper {
 
   Svg svg;
   [[nodiscard]] Box room() const { return room_; }
-  /// A sample and its words, below the drawing; up to eight of at most 34 mm of words each.
+  /// A sample and its words, below the drawing; up to six of at most 48 mm of words each.
   void legend(Fill fill, const Pen& pen, const std::string& words);
   /// A line across the foot, under the legend.
   void note(const std::string& words);
@@ -65,16 +65,32 @@ class Paper {
 class Labels {
  public:
   explicit Labels(const Box& room) : room_(room) {}
-  void keep_clear(const Box& box) { taken_.push_back(box); }
-  [[nodiscard]] bool is_free(const Box& box) const;
+  void keep_clear(const Box& box);
+  void keep_clear(const std::vector<Spot>& line);
+  void keep_clear(const Spot& at, const std::string& text, const TextStyle& style);
+  [[nodiscard]] bool is_free(const Quad& quad) const;
   /// Writes the text at the first of these places where it is free; false when none is.
   [[nodiscard]] bool put(Svg& svg, const std::string& text, const TextStyle& style,
                          const std::vector<Spot>& places);
 
  private:
   Box room_;
-  std::vector<Box> taken_;
+  std::vector<Quad> taken_;
 };
+
+/// How a text along a line is turned: read from below or from the right, as ISO 129-1 asks (from
+/// memory); a line that is upright but for a hair counts as upright.
+[[nodiscard]] double turn_along(const Spot& from, const Spot& to);
+
+/// Words for things that have no room for them.
+struct Callout {
+  Spot tip;  // in the thing
+  std::string words;
+};
+/// Writes them in one column that begins at x, between top and bottom, in the order of their tips
+/// from above, each with a line to its tip. As many as fit; the words of the others come back.
+[[nodiscard]] std::vector<std::string> callouts(Svg& svg, Labels& labels, double x, const Box& room,
+                                                std::vector<Callout> what);
 
 /// A dimension from `from` to `to`, drawn `away` mm to the left of that direction (negative: to
 /// the right), with extension lines, arrows and its words, which stand beside it where they do not

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <cmath>
@@ -39,14 +40,19 @@ bool inside(const std::vector<Spot>& ring, const Spot& spot) {
   return in;
 }
 
-/// Places inside a zone for words, its middle first.
-std::vector<Spot> places_in(const std::vector<Spot>& ring, double down) {
+/// Places where the text lies inside the zone, its middle first.
+std::vector<Spot> places_in(const std::vector<Spot>& ring, const std::string& text,
+                            const TextStyle& style, double down) {
   const Box box = extent(ring);
   std::vector<Spot> places;
   for (const double y : {0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9}) {
     for (const double x : {0.5, 0.35, 0.65, 0.2, 0.8}) {
-      const Spot spot{box.x + box.width * x, box.y + box.height * y};
-      if (inside(ring, spot)) places.push_back({spot.x, spot.y + down});
+      const Spot spot{box.x + box.width * x, box.y + box.height * y + down};
+      const Quad quad = text_quad(spot, text, style);
+      if (std::all_of(quad.begin(), quad.end(),
+                      [&](const Spot& corner) { return inside(ring, corner); })) {
+        places.push_back(spot);
+      }
     }
   }
   return places;
@@ -68,68 +74,151 @@ void zones(Page& page) {
       if (zone.slab != page.slab.name || zone.lift != page.lift) continue;
       const std::vector<Spot> ring = page.view(zone.outline);
       page.paper.svg.begin_group(fmt::format("zone {}", batch.number));
-      page.paper.svg.polygon(ring, batch.number % 2 == 0 ? Fill::pale : Fill::paper, usual_pen);
+      page.paper.svg.polygon(ring, batch.number % 2 == 0 ? Fill::pale : Fill::paper, Pen{0});
       page.paper.svg.end_group();
     }
   }
+  page.labels.keep_clear(page.view(page.slab.outline));
   for (const OpeningPlan& opening : page.slab.openings) {
-    page.paper.svg.polygon(page.view(chords(opening.edge, Length::mm(0.05))), Fill::waste,
-                           usual_pen);
+    const std::vector<Spot> ring = page.view(chords(opening.edge, drawn_within));
+    page.paper.svg.polygon(ring, Fill::waste, usual_pen);
+    page.labels.keep_clear(extent(ring));
   }
+}
+
+/// The number of a batch in each of its parts where it fits, its times in the largest. Returns
+/// whether the batch is named at all.
+bool name(Page& page, const Batch& batch) {
+  std::vector<std::vector<Spot>> rings;
+  for (const Zone& zone : batch.zones) {
+    if (zone.slab == page.slab.name && zone.lift == page.lift) {
+      rings.push_back(page.view(zone.outline));
+    }
+  }
+  const auto size = [](const std::vector<Spot>& ring) {
+    const Box box = extent(ring);
+    return box.width * box.height;
+  };
+  std::stable_sort(rings.begin(), rings.end(),
+                   [&](const auto& a, const auto& b) { return size(a) > size(b); });
+  bool named = rings.empty();
+  for (const std::vector<Spot>& ring : rings) {
+    TextStyle style = number_style;
+    bool here = false;
+    for (const double letters : {6.0, 4.5, 3.2, 2.4}) {
+      style.size = letters;
+      const std::string words = std::to_string(batch.number);
+      here =
+          page.labels.put(page.paper.svg, words, style, places_in(ring, words, style, letters / 3));
+      if (here) break;
+    }
+    named = named || here;
+    if (!here || &ring != &rings.front()) continue;
+    for (const std::string& words :
+         {"water " + show_clock(batch.contact), "placed " + show_clock(batch.place_end)}) {
+      (void)page.labels.put(page.paper.svg, words, small,
+                            places_in(ring, words, small, style.size));
+    }
+  }
+  return named;
 }
 
 void numbers(Page& page) {
+  std::vector<int> without;
+  for (const Batch& batch : page.plan.batches) {
+    if (!name(page, batch)) without.push_back(batch.number);
+  }
+  if (without.empty()) return;
+  page.paper.note(
+      without.size() > 8
+          ? fmt::format("No room for the numbers of {} batches: they follow each "
+                        "other along the arrow.",
+                        without.size())
+          : fmt::format("No room for the number of batch {}.", fmt::join(without, ", ")));
+}
+
+/// Which way the pour goes, beside the slab: from the first batch's middle to the last one's.
+void sweep_arrow(Page& page) {
+  std::vector<Box> all;
   for (const Batch& batch : page.plan.batches) {
     for (const Zone& zone : batch.zones) {
-      if (zone.slab != page.slab.name || zone.lift != page.lift) continue;
-      const std::vector<Spot> ring = page.view(zone.outline);
-      const Box box = extent(ring);
-      TextStyle style = number_style;
-      style.size = std::clamp(box.width / 3, 2.8, 6.0);
-      if (!page.labels.put(page.paper.svg, std::to_string(batch.number), style,
-                           places_in(ring, 1))) {
-        continue;
-      }
-      for (const std::string& text :
-           {"water " + show_clock(batch.contact), "placed " + show_clock(batch.place_end)}) {
-        if (text_width(text, small) < box.width) {
-          (void)page.labels.put(page.paper.svg, text, small, places_in(ring, style.size));
-        }
+      if (zone.slab == page.slab.name && zone.lift == page.lift) {
+        all.push_back(extent(page.view(zone.outline)));
       }
     }
+  }
+  if (all.empty()) return;
+  const Box slab = extent(page.view(page.slab.outline));
+  const auto middle = [](const Box& box) {
+    return Spot{box.x + box.width / 2, box.y + box.height / 2};
+  };
+  const Spot first = middle(all.front()), last = middle(all.back());
+  const bool across = std::abs(last.x - first.x) > std::abs(last.y - first.y);
+  const Spot from = across ? Spot{first.x, slab.bottom() + 7} : Spot{slab.x - 7, first.y};
+  const Spot to = across ? Spot{last.x, from.y} : Spot{from.x, last.y};
+  if (std::hypot(to.x - from.x, to.y - from.y) < 5) return;
+  page.paper.svg.begin_group("sweep");
+  page.paper.svg.line(from, to, outline_pen);
+  page.paper.svg.arrow(from, to);
+  page.paper.svg.end_group();
+  page.labels.keep_clear({from, to});
+  TextStyle style = word;
+  style.turn = across ? 0 : -90;
+  (void)page.labels.put(
+      page.paper.svg, "pour this way", style,
+      {across ? Spot{(from.x + to.x) / 2, from.y + 4} : Spot{from.x - 2, (from.y + to.y) / 2}});
+}
+
+/// Joints of this lift; one between lifts has no line.
+std::vector<const Joint*> joints(const Page& page) {
+  const auto lies_here = [&](int number) {
+    const auto& batch = page.plan.batches[static_cast<std::size_t>(number - 1)];
+    return std::any_of(batch.zones.begin(), batch.zones.end(), [&](const Zone& zone) {
+      return zone.slab == page.slab.name && zone.lift == page.lift;
+    });
+  };
+  std::vector<const Joint*> here;
+  for (const Joint& joint : page.plan.pour.joints) {
+    if (joint.slab == page.slab.name && joint.line.size() > 1 && lies_here(joint.first) &&
+        lies_here(joint.second)) {
+      here.push_back(&joint);
+    }
+  }
+  return here;
+}
+
+void joint_lines(Page& page, const std::vector<const Joint*>& here) {
+  for (const Joint* joint : here) {
+    const std::vector<Spot> line = page.view(joint->line);
+    page.paper.svg.begin_group(fmt::format("joint {} {}", joint->first, joint->second));
+    page.paper.svg.polyline(line, wet_edge_pen);
+    page.paper.svg.end_group();
+    page.labels.keep_clear(line);
   }
 }
 
-/// Joints of this lift; one between lifts has no line. Returns whether there is any.
-bool joints(Page& page) {
-  bool any = false;
-  for (const Joint& joint : page.plan.pour.joints) {
-    if (joint.slab != page.slab.name || joint.line.size() < 2) continue;
-    const auto lies_here = [&](int number) {
-      const auto& batch = page.plan.batches[static_cast<std::size_t>(number - 1)];
-      return std::any_of(batch.zones.begin(), batch.zones.end(), [&](const Zone& zone) {
-        return zone.slab == page.slab.name && zone.lift == page.lift;
-      });
-    };
-    if (!lies_here(joint.first) || !lies_here(joint.second)) continue;
-    any = true;
-    const std::vector<Spot> line = page.view(joint.line);
-    page.paper.svg.begin_group(fmt::format("joint {} {}", joint.first, joint.second));
-    page.paper.svg.polyline(line, wet_edge_pen);
-    page.paper.svg.end_group();
+/// How long each fresh edge waits, along it where there is room.
+void joint_waits(Page& page, const std::vector<const Joint*>& here) {
+  for (const Joint* joint : here) {
+    const std::vector<Spot> line = page.view(joint->line);
     const Box box = extent(line);
+    if (std::min(box.height, box.width) > 0.1 * std::max(box.height, box.width)) continue;
     TextStyle style = small;
     style.turn = box.height > box.width ? -90 : 0;
     std::vector<Spot> places;
-    for (const double share : {0.2, 0.8, 0.35, 0.65, 0.5}) {
-      const auto at = static_cast<std::size_t>(share * static_cast<double>(line.size() - 1));
-      const Spot &a = line[at], &b = line[std::min(at + 1, line.size() - 1)];
-      places.push_back({a.x + (b.x - a.x) * share + (style.turn != 0 ? -0.8 : 0),
-                        a.y + (b.y - a.y) * share - (style.turn != 0 ? 0 : 0.8)});
+    for (const double share : {0.25, 0.75, 0.4, 0.6, 0.5}) {
+      const Spot along{line.front().x + (line.back().x - line.front().x) * share,
+                       line.front().y + (line.back().y - line.front().y) * share};
+      if (style.turn != 0) {
+        places.push_back({along.x - 1.1, along.y});
+        places.push_back({along.x + 3, along.y});
+      } else {
+        places.push_back({along.x, along.y - 1.1});
+        places.push_back({along.x, along.y + 3});
+      }
     }
-    (void)page.labels.put(page.paper.svg, "waits " + show(joint.wait), style, places);
+    (void)page.labels.put(page.paper.svg, "waits " + show(joint->wait), style, places);
   }
-  return any;
 }
 
 std::string sweep_words(const Plan& plan, const SlabPlan& slab) {
@@ -153,16 +242,19 @@ Drawing zones_of(const Plan& plan, std::size_t index, int lift, int lifts) {
               "Zones of the batches in their order, with the minutes from the first water");
   const View view = view_of(bounding_box(slab.outline), inner(paper.room()), plan.units);
   Page page{plan, slab, lift, paper, view, Labels(paper.room())};
-  zones(page);
-  const bool any = joints(page);
-  paper.svg.polygon(view(slab.outline), Fill::none, outline_pen);
-  numbers(page);
-  paper.scale_bar(view.scale);
-  paper.legend(Fill::pale, usual_pen, "zone of one batch");
-  if (any) paper.legend(Fill::none, wet_edge_pen, "fresh edge to be met in time");
-  if (!slab.openings.empty()) paper.legend(Fill::waste, usual_pen, "opening");
   paper.note(sweep_words(plan, slab) +
              "Times are h:min from the first water of batch 1: start a stopwatch then.");
+  zones(page);
+  const std::vector<const Joint*> here = joints(page);
+  joint_lines(page, here);
+  paper.svg.polygon(view(slab.outline), Fill::none, outline_pen);
+  numbers(page);
+  joint_waits(page, here);
+  sweep_arrow(page);
+  paper.scale_bar(view.scale);
+  paper.legend(Fill::pale, usual_pen, "zone of one batch");
+  if (!here.empty()) paper.legend(Fill::none, wet_edge_pen, "fresh edge to be met in time");
+  if (!slab.openings.empty()) paper.legend(Fill::waste, usual_pen, "opening");
   return {name, title, paper.svg.str()};
 }
 

@@ -66,6 +66,34 @@ bool overlap(const Box& a, const Box& b) {
   return a.x < b.right() && b.x < a.right() && a.y < b.bottom() && b.y < a.bottom();
 }
 
+Quad corners_of(const Box& box) {
+  return {Spot{box.x, box.y}, Spot{box.right(), box.y}, Spot{box.right(), box.bottom()},
+          Spot{box.x, box.bottom()}};
+}
+
+bool overlap(const Quad& a, const Quad& b) {
+  const auto parted = [](const Quad& one, const Quad& other, double across_x, double across_y) {
+    const auto reach = [&](const Quad& quad) {
+      double least = 1e18, most = -1e18;
+      for (const Spot& spot : quad) {
+        const double at = spot.x * across_x + spot.y * across_y;
+        least = std::min(least, at);
+        most = std::max(most, at);
+      }
+      return std::pair{least, most};
+    };
+    const auto first = reach(one), second = reach(other);
+    return first.second <= second.first || second.second <= first.first;
+  };
+  for (const Quad* quad : {&a, &b}) {
+    for (std::size_t k = 0; k < 4; ++k) {
+      const Spot &from = (*quad)[k], &to = (*quad)[(k + 1) % 4];
+      if (parted(a, b, to.y - from.y, from.x - to.x)) return false;
+    }
+  }
+  return true;
+}
+
 bool holds(const Box& outer, const Box& inner) {
   return inner.x >= outer.x && inner.y >= outer.y && inner.right() <= outer.right() &&
          inner.bottom() <= outer.bottom();
@@ -77,23 +105,19 @@ double text_width(std::string_view text, const TextStyle& style) {
   return ems * style.size * (style.bold ? 1.08 : 1.0);
 }
 
-Box text_box(const Spot& at, std::string_view text, const TextStyle& style) {
+Quad text_quad(const Spot& at, std::string_view text, const TextStyle& style) {
   const double width = text_width(text, style);
   const double left = style.anchor == Anchor::start    ? 0
                       : style.anchor == Anchor::middle ? -width / 2
                                                        : -width;
   const double up = -0.95 * style.size, down = 0.27 * style.size;
   const double angle = style.turn * std::acos(-1.0) / 180;
-  Spot least{1e9, 1e9}, most{-1e9, -1e9};
-  for (const double x : {left, left + width}) {
-    for (const double y : {up, down}) {
-      const Spot corner{at.x + x * std::cos(angle) - y * std::sin(angle),
-                        at.y + x * std::sin(angle) + y * std::cos(angle)};
-      least = {std::min(least.x, corner.x), std::min(least.y, corner.y)};
-      most = {std::max(most.x, corner.x), std::max(most.y, corner.y)};
-    }
-  }
-  return {least.x, least.y, most.x - least.x, most.y - least.y};
+  const auto turned = [&](double x, double y) {
+    return Spot{at.x + x * std::cos(angle) - y * std::sin(angle),
+                at.y + x * std::sin(angle) + y * std::cos(angle)};
+  };
+  return {turned(left, up), turned(left + width, up), turned(left + width, down),
+          turned(left, down)};
 }
 
 std::string fitted(std::string_view text, double width, const TextStyle& style) {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <array>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -22,6 +23,12 @@ struct Box {
 };
 [[nodiscard]] bool overlap(const Box& a, const Box& b);
 [[nodiscard]] bool holds(const Box& outer, const Box& inner);
+
+/// Four corners in order round, turned as they may be.
+using Quad = std::array<Spot, 4>;
+/// True where the two have more than a border in common (separating axes).
+[[nodiscard]] bool overlap(const Quad& a, const Quad& b);
+[[nodiscard]] Quad corners_of(const Box& box);
 
 /// A line of a drawing: width in mm of paper, dashes in mm (empty: solid). Line widths are those of
 /// ISO 128-2's series 0.18, 0.25, 0.35, 0.5, 0.7 (from memory).
@@ -50,7 +57,7 @@ struct TextStyle {
 /// reader's own font is not known.
 [[nodiscard]] double text_width(std::string_view text, const TextStyle& style);
 /// What the text covers, its turn counted.
-[[nodiscard]] Box text_box(const Spot& at, std::string_view text, const TextStyle& style);
+[[nodiscard]] Quad text_quad(const Spot& at, std::string_view text, const TextStyle& style);
 /// The text, or as much of its beginning as fits with "…" after it.
 [[nodiscard]] std::string fitted(std::string_view text, double width, const TextStyle& style);
 

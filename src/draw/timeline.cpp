@@ -73,6 +73,8 @@ void draw_batch(Paper& paper, const Clock& clock, const Batch& batch, const Box&
   const double by = clock(*batch.meet_by), middle = top + height / 2;
   paper.svg.line({placed, middle}, {by, middle}, wet_edge_pen);
   paper.svg.line({by, top}, {by, top + height}, outline_pen);
+  paper.svg.text({by + 1, middle + 0.9}, "meet by " + show_clock(*batch.meet_by),
+                 TextStyle{std::min(2.6, height), Anchor::start, false, 0, true});
 }
 
 Drawing page(const Plan& plan, const std::vector<Row>& rows, std::size_t first, std::size_t last,
@@ -80,7 +82,7 @@ Drawing page(const Plan& plan, const std::vector<Row>& rows, std::size_t first, 
   Paper paper(name, title, plan.name, plan.units,
               "When each batch is mixed and placed, and until when its fresh edge must be met");
   Box room = paper.room();
-  room = {room.x + names_width, room.y + 7, room.width - names_width - 6, room.height - 9};
+  room = {room.x + names_width, room.y + 7, room.width - names_width - 28, room.height - 9};
   Duration end;
   for (std::size_t i = first; i < last; ++i) end = std::max(end, end_of(rows[i]));
   const double minutes_shown = std::max(in_minutes(end), 1.0);
@@ -103,7 +105,7 @@ Drawing page(const Plan& plan, const std::vector<Row>& rows, std::size_t first, 
   }
   paper.legend(Fill::keep, usual_pen, "water in, mix, carry");
   paper.legend(Fill::concrete, outline_pen, "placing");
-  paper.legend(Fill::none, wet_edge_pen, "fresh edge waits, at most");
+  paper.legend(Fill::none, wet_edge_pen, "fresh edge, may wait so long");
   paper.legend(Fill::panel, usual_pen, "strike off, trowel");
   if (plan.pour.margin && plan.pour.usable) {
     paper.note(fmt::format("The longest wait is {}, {} may be used: {} to spare.",

@@ -43,7 +43,7 @@ std::string words(std::string_view text) {
 /// Columns that stand on one line: short ones from the left on, as long as they leave room for the
 /// rest on paper of A4.
 std::vector<bool> narrow_columns(const text::Table& table) {
-  constexpr std::size_t most = 18, room = 52;  // letters
+  constexpr std::size_t most = 18, room = 44;  // letters
   std::vector<bool> result;
   std::size_t used = 0;
   for (std::size_t k = 0; k < table.columns().size(); ++k) {

@@ -36,7 +36,7 @@ void set_plan_view(const Slab& slab, SlabPlan& shape) {
   }
   for (const Opening& opening : slab.openings) {
     const Outline edge = opening_edge(opening, shape.edge);
-    shape.openings.push_back({edge, bounding_box(edge)});
+    shape.openings.push_back({edge, bounding_box(edge), opening.name});
     shape.top_area -= area(edge);
     if (slab.panel) displaced -= common_area(edge, shape.panel);
   }
