@@ -66,6 +66,11 @@ std::vector<Drawing> drawings_of(const Plan& plan) {
 
 namespace draw {
 
+bool has_shape(const SlabPlan& slab) {
+  return slab.outline.size() > 2 && slab.sharp.size() > 2 &&
+         slab.sides.size() == slab.sharp.size() && slab.base.size() > 2;
+}
+
 std::string title_of(const SlabPlan& slab, const std::string& words) {
   const std::string name = fitted(slab.name, 60, TextStyle{4});
   return name + ": " + words;

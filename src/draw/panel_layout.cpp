@@ -100,7 +100,7 @@ Drawing layout_of(const Plan& plan, const SlabPlan& slab, std::size_t number) {
 std::vector<Drawing> panel_layouts(const Plan& plan) {
   std::vector<Drawing> drawings;
   for (std::size_t i = 0; i < plan.slabs.size(); ++i) {
-    if (!plan.slabs[i].panels.empty()) {
+    if (has_shape(plan.slabs[i]) && !plan.slabs[i].panels.empty()) {
       drawings.push_back(layout_of(plan, plan.slabs[i], i + 1));
     }
   }

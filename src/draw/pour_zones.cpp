@@ -263,6 +263,7 @@ Drawing zones_of(const Plan& plan, std::size_t index, int lift, int lifts) {
 std::vector<Drawing> pour_zones(const Plan& plan) {
   std::vector<Drawing> drawings;
   for (std::size_t i = 0; i < plan.slabs.size(); ++i) {
+    if (!has_shape(plan.slabs[i])) continue;
     int lifts = 1;
     for (const Sweep& sweep : plan.pour.sweeps) {
       if (sweep.slab == plan.slabs[i].name) lifts = sweep.lifts;

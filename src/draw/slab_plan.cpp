@@ -332,8 +332,8 @@ Drawing plan_of(const Plan& plan, const SlabPlan& slab, std::size_t number) {
 
 std::vector<Drawing> slab_plans(const Plan& plan) {
   std::vector<Drawing> drawings;
-  for (const SlabPlan& slab : plan.slabs) {
-    drawings.push_back(plan_of(plan, slab, drawings.size() + 1));
+  for (std::size_t i = 0; i < plan.slabs.size(); ++i) {
+    if (has_shape(plan.slabs[i])) drawings.push_back(plan_of(plan, plan.slabs[i], i + 1));
   }
   return drawings;
 }
