@@ -84,10 +84,17 @@ void strip_list(Layout& layout, const Board& board) {
   const auto most = std::min(board.strips.size(), most_lines);
   for (std::size_t k = 0; k < most; ++k) {
     const Strip& strip = board.strips[k];
-    std::string text = fmt::format("Strip {}, {} wide:", k + 1, show(strip.width, layout.units));
-    for (const Piece& piece : strip.pieces) {
-      text += fmt::format(" {} {}{}", piece.mark, show(piece.length, layout.units),
-                          &piece == &strip.pieces.back() ? "" : ",");
+    const auto words = [&](const auto& length_words) {
+      std::string text = fmt::format("Strip {}, {} wide:", k + 1, length_words(strip.width));
+      for (const Piece& piece : strip.pieces) {
+        text += fmt::format(" {} {}{}", piece.mark, length_words(piece.length),
+                            &piece == &strip.pieces.back() ? "" : ",");
+      }
+      return text;
+    };
+    std::string text = words([&](Length l) { return both_units(l, layout.units); });
+    if (text_width(text, list_word) > room.width - 2) {
+      text = words([&](Length l) { return show(l, layout.units); });
     }
     const Spot at{room.x + 1, room.bottom() - 1 - line_height * static_cast<double>(most - 1 - k)};
     layout.paper.svg.text(at, fitted(text, room.width - 2, list_word), list_word);
