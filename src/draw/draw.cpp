@@ -37,7 +37,7 @@ Drawing left_out_page(const Plan& plan, const std::vector<std::string>& words) {
   const std::string title = "What is not drawn";
   draw::Paper paper("left-out", title, plan.name, plan.units,
                     "Drawings left out because the plan has too many");
-  draw::Spot at{paper.room().x + 2, paper.room().y + 8};
+  draw::PaperPoint at{paper.room().x + 2, paper.room().y + 8};
   for (const std::string& each : words) {
     paper.svg.text(at, each, draw::TextStyle{4});
     at.y += 7;

@@ -50,8 +50,8 @@ struct Section {
   Labels labels;
   std::vector<Callout> named = {};  // words at the right of the drawing
 
-  [[nodiscard]] Box box(Length x, Length z, Length right, Length top) const {
-    const Spot corner = view(Point{x, top});
+  [[nodiscard]] PaperBox box(Length x, Length z, Length right, Length top) const {
+    const PaperPoint corner = view(Point{x, top});
     return {corner.x, corner.y, view(right - x), view(top - z)};
   }
   void part(const char* what, Length x, Length z, Length right, Length top, Fill fill) {
@@ -78,7 +78,7 @@ Rectangle extent(const SlabPlan& slab, const SidePlan& side) {
 }
 
 /// The concrete's face: over the panel, down the slot beside it, and down the apron.
-std::vector<Spot> concrete(const Section& section) {
+std::vector<PaperPoint> concrete(const Section& section) {
   const SlabPlan& slab = section.slab;
   const SidePlan& side = section.side;
   const Length t = slab.edge_thickness, p = slab.panel_thickness, o = side.overhang;
@@ -152,7 +152,7 @@ void names(Section& section) {
   }
   section.name(slab.on_ground ? "ground" : "base", -Length::mm(15), -shown_base * 0.75);
   if (side.bracket) section.name("brackets carry this side", Length::mm(2), -s - Length::mm(4));
-  const Box room = section.sheet.room();
+  const PaperBox room = section.sheet.room();
   const Rectangle all = extent(slab, side);
   const double x =
       std::min(section.view(Point{all.at.x + all.length, Length{}}).x + 32, room.right() - 72);
@@ -183,7 +183,7 @@ Drawing section_of(const Plan& plan, const SlabPlan& slab, const Kind& kind,
   const std::string title = title_of(slab, "edge section, " + kind.names);
   Paper sheet(name, title, plan.name, plan.units,
               "Base, panel, concrete and form strips of one edge, cut through, to scale");
-  const Box room = sheet.room();
+  const PaperBox room = sheet.room();
   const View view =
       view_of(extent(slab, *kind.side),
               {room.x + 42, room.y + 22, room.width - 144, room.height - 36}, plan.units);

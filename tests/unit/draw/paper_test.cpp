@@ -22,7 +22,7 @@ std::size_t count_of(const std::string& text, const std::string& what) {
 }  // namespace
 
 TEST_CASE("the scale is the largest common one at which it fits", "[draw]") {
-  const Box room{0, 0, 200, 100};
+  const PaperBox room{0, 0, 200, 100};
   // 2000 mm on 200 mm of paper need exactly 1:10; a millimetre more needs the next.
   CHECK(scale_for(Length::mm(2000), Length::mm(500), room, Units::metric).denominator == 10);
   CHECK(scale_for(Length::mm(2001), Length::mm(500), room, Units::metric).denominator == 15);
@@ -30,7 +30,7 @@ TEST_CASE("the scale is the largest common one at which it fits", "[draw]") {
 }
 
 TEST_CASE("US scales are so much of an inch to the foot", "[draw]") {
-  const Box room{0, 0, 200, 100};
+  const PaperBox room{0, 0, 200, 100};
   // 94 in are 2387.6 mm: 12 times 200 mm hold them.
   const Scale scale = scale_for(Length::inches(94), Length::inches(28), room, Units::us);
   CHECK(scale.denominator == 12);
@@ -38,7 +38,7 @@ TEST_CASE("US scales are so much of an inch to the foot", "[draw]") {
 }
 
 TEST_CASE("beyond the common scales the next hundred is taken", "[draw]") {
-  const Box room{0, 0, 200, 100};
+  const PaperBox room{0, 0, 200, 100};
   CHECK(scale_for(Length::mm(130000), Length::mm(1), room, Units::metric).words == "1:700");
 }
 
@@ -50,7 +50,7 @@ TEST_CASE("a view puts the middle of what it shows in the middle of the room", "
   const View view =
       view_of({{Length::mm(-500), Length::mm(100)}, Length::mm(1000), Length::mm(400)},
               {10, 20, 200, 100}, Units::metric);
-  const Spot middle = view(Point{Length::mm(0), Length::mm(300)});
+  const PaperPoint middle = view(Point{Length::mm(0), Length::mm(300)});
   CHECK(middle.x == Approx(110));
   CHECK(middle.y == Approx(70));
   // Up in the frame is up on the paper.
@@ -71,7 +71,7 @@ TEST_CASE("labels never take a place twice nor leave their room", "[draw]") {
 TEST_CASE("labels stay off lines that are kept clear", "[draw]") {
   Svg svg = page();
   Labels labels({0, 0, 50, 50});
-  labels.keep_clear(std::vector<Spot>{{0, 0}, {50, 50}});
+  labels.keep_clear(std::vector<PaperPoint>{{0, 0}, {50, 50}});
   CHECK_FALSE(labels.put(svg, "words", {3}, {{20, 25}}));
   CHECK(labels.put(svg, "words", {3}, {{30, 10}}));
 }
@@ -95,7 +95,7 @@ TEST_CASE("a dimension of no length is not drawn", "[draw]") {
 TEST_CASE("a dimension writes its words even where all places are taken", "[draw]") {
   Svg svg = page();
   Labels labels({0, 0, 200, 100});
-  labels.keep_clear(Box{0, 0, 200, 100});
+  labels.keep_clear(PaperBox{0, 0, 200, 100});
   dimension(svg, labels, {50, 50}, {60, 50}, 5, "100 mm");
   CHECK(count_of(svg.str(), "100 mm") == 1);
 }

@@ -73,7 +73,7 @@ TEST_CASE("a text turned by a quarter covers a tall box", "[draw]") {
   style.turn = -90;
   const Quad quad = text_quad({10, 10}, "words", style);
   double left = 99, right = 0, top = 99, bottom = 0;
-  for (const Spot& spot : quad) {
+  for (const PaperPoint& spot : quad) {
     left = std::min(left, spot.x), right = std::max(right, spot.x);
     top = std::min(top, spot.y), bottom = std::max(bottom, spot.y);
   }
@@ -90,7 +90,7 @@ TEST_CASE("boxes that only touch do not overlap", "[draw]") {
 
 TEST_CASE("a turned box overlaps by its own sides and not by its bounding box", "[draw]") {
   // A square on its corner, reaching from 0 to 20: its bounding box holds (1, 1), it does not.
-  const Quad diamond{Spot{10, 0}, Spot{20, 10}, Spot{10, 20}, Spot{0, 10}};
+  const Quad diamond{PaperPoint{10, 0}, PaperPoint{20, 10}, PaperPoint{10, 20}, PaperPoint{0, 10}};
   CHECK_FALSE(overlap(diamond, corners_of({0, 0, 4, 4})));
   CHECK(overlap(diamond, corners_of({0, 0, 6, 6})));
 }
