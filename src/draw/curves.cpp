@@ -16,14 +16,14 @@ constexpr TextStyle word{2.8}, below{2.8, Anchor::middle}, left{2.8, Anchor::end
 
 /// A field with two axes; `at` takes shares of it from its lower left corner.
 struct Field {
-  Box box;
-  [[nodiscard]] Spot at(double x, double y) const {
+  PaperBox box;
+  [[nodiscard]] PaperPoint at(double x, double y) const {
     return {box.x + box.width * x, box.bottom() - box.height * y};
   }
 };
 
 Field field_of(Paper& paper) {
-  const Box room = paper.room();
+  const PaperBox room = paper.room();
   const Field field{{room.x + 24, room.y + 10, room.width - 34, room.height - 26}};
   paper.svg.line(field.at(0, 0), field.at(1, 0), usual_pen);
   paper.svg.line(field.at(0, 0), field.at(0, 1), usual_pen);
@@ -40,13 +40,13 @@ double round_up(double value) {
 }
 
 void mark_left(Paper& paper, const Field& field, double share, const std::string& words) {
-  const Spot at = field.at(0, share);
+  const PaperPoint at = field.at(0, share);
   paper.svg.line(at, field.at(1, share), Pen{0.13, "0.6 1.2"});
   paper.svg.text({at.x - 1.5, at.y + 1}, words, left);
 }
 
 void mark_below(Paper& paper, const Field& field, double share, const std::string& words) {
-  const Spot at = field.at(share, 0);
+  const PaperPoint at = field.at(share, 0);
   paper.svg.line({at.x, at.y + 1.5}, field.at(share, 1), Pen{0.13, "0.6 1.2"});
   paper.svg.text({at.x, at.y + 5}, words, below);
 }
@@ -82,9 +82,9 @@ Drawing strength_curve(const Plan& plan) {
     mark_below(paper, field, share, show(age));
     free_from = share + 0.06;
   }
-  std::vector<Spot> line;
+  std::vector<PaperPoint> line;
   for (const StrengthPoint& point : points) {
-    const Spot at = field.at(axis(point.age), in_megapascals(point.strength) / most);
+    const PaperPoint at = field.at(axis(point.age), in_megapascals(point.strength) / most);
     if (plan.hardening.curve == "steps" && !line.empty()) line.push_back({at.x, line.back().y});
     line.push_back(at);
   }
@@ -97,7 +97,7 @@ Drawing strength_curve(const Plan& plan) {
   for (const ExpectedStrength& one : plan.hardening.expected) {
     const double share = axis(one.point.age);
     if (share < 0 || share > 1) continue;
-    const Spot at = field.at(share, in_megapascals(one.point.strength) / most);
+    const PaperPoint at = field.at(share, in_megapascals(one.point.strength) / most);
     paper.svg.circle(at, 0.8, Fill::dark, Pen{0});
     TextStyle style = left;
     style.halo = true;
@@ -136,7 +136,7 @@ Drawing evaporation_bars(const Plan& plan) {
        {std::pair{evaporation_caution, "take care from here up: "},
         {evaporation_stop, "the top cracks unprotected from here up: "}}) {
     const double share = in_kilograms_per_m2_h(rate) / most;
-    const Spot at = field.at(0, share);
+    const PaperPoint at = field.at(0, share);
     paper.svg.line(at, field.at(1, share), Pen{0.5, "3 1.2"});
     TextStyle style = left;
     style.halo = true;
@@ -147,14 +147,14 @@ Drawing evaporation_bars(const Plan& plan) {
   for (std::size_t i = 0; i < all.size(); ++i) {
     const double rate = in_kilograms_per_m2_h(all[i].evaporation) / most;
     const double from = width * (static_cast<double>(i) + 0.15);
-    const Spot top = field.at(from, rate);
+    const PaperPoint top = field.at(from, rate);
     const bool best = plan.site.best_start == all[i].weather.time;
     paper.svg.begin_group("hour " + clock(all[i].weather.time));
     paper.svg.box({top.x, top.y, field.box.width * width * 0.7, field.box.height * rate},
                   best ? Fill::panel : Fill::pale, best ? outline_pen : usual_pen);
     paper.svg.end_group();
     if (i % every == 0) {
-      const Spot at = field.at(width * (static_cast<double>(i) + 0.5), 0);
+      const PaperPoint at = field.at(width * (static_cast<double>(i) + 0.5), 0);
       paper.svg.text({at.x, at.y + 5}, clock(all[i].weather.time), below);
     }
   }

@@ -23,8 +23,8 @@ struct Layout {
   Labels labels;
   std::vector<Callout> beside = {};  // words that found no room in their piece
 
-  [[nodiscard]] Box box(const Rectangle& at) const {
-    const Spot corner = view(Point{at.at.x, at.at.y + at.depth});
+  [[nodiscard]] PaperBox box(const Rectangle& at) const {
+    const PaperPoint corner = view(Point{at.at.x, at.at.y + at.depth});
     return {corner.x, corner.y, view(at.length), view(at.depth)};
   }
 
@@ -36,7 +36,7 @@ struct Layout {
 
   /// The longest of these that fits inside.
   [[nodiscard]] bool words(const Rectangle& piece, const std::vector<std::string>& texts) {
-    const Box at = box(piece);
+    const PaperBox at = box(piece);
     for (const std::string& text : texts) {
       TextStyle style{2.8, Anchor::middle};
       if (text_width(text, style) < at.width - 1 && at.height > 3.6 &&
@@ -66,13 +66,13 @@ void finish(Paper& sheet, const Scale& scale, const std::string& order) {
 /// Room for the layout, its dimensions left of and below it, `right` mm of words at its right, and
 /// `lines` of
 /// words under it.
-Box inner(const Box& room, double lines, double right) {
+PaperBox inner(const PaperBox& room, double lines, double right) {
   return {room.x + 16, room.y + 4, room.width - 16 - right, room.height - 18 - lines * line_height};
 }
 
 void frame_dimensions(Layout& layout, const Rectangle& stock) {
-  const Spot low = layout.view(Point{}), right = layout.view(Point{stock.length, Length{}}),
-             top = layout.view(Point{Length{}, stock.depth});
+  const PaperPoint low = layout.view(Point{}), right = layout.view(Point{stock.length, Length{}}),
+                   top = layout.view(Point{Length{}, stock.depth});
   dimension(layout.paper.svg, layout.labels, low, right, -7,
             both_units(stock.length, layout.units));
   dimension(layout.paper.svg, layout.labels, low, top, 7, both_units(stock.depth, layout.units));
@@ -80,16 +80,24 @@ void frame_dimensions(Layout& layout, const Rectangle& stock) {
 
 /// Strip by strip in words: what to set the fence to, and what to cut from the strip.
 void strip_list(Layout& layout, const Board& board) {
-  const Box room = layout.paper.room();
+  const PaperBox room = layout.paper.room();
   const auto most = std::min(board.strips.size(), most_lines);
   for (std::size_t k = 0; k < most; ++k) {
     const Strip& strip = board.strips[k];
-    std::string text = fmt::format("Strip {}, {} wide:", k + 1, show(strip.width, layout.units));
-    for (const Piece& piece : strip.pieces) {
-      text += fmt::format(" {} {}{}", piece.mark, show(piece.length, layout.units),
-                          &piece == &strip.pieces.back() ? "" : ",");
+    const auto words = [&](const auto& length_words) {
+      std::string text = fmt::format("Strip {}, {} wide:", k + 1, length_words(strip.width));
+      for (const Piece& piece : strip.pieces) {
+        text += fmt::format(" {} {}{}", piece.mark, length_words(piece.length),
+                            &piece == &strip.pieces.back() ? "" : ",");
+      }
+      return text;
+    };
+    std::string text = words([&](Length l) { return both_units(l, layout.units); });
+    if (text_width(text, list_word) > room.width - 2) {
+      text = words([&](Length l) { return show(l, layout.units); });
     }
-    const Spot at{room.x + 1, room.bottom() - 1 - line_height * static_cast<double>(most - 1 - k)};
+    const PaperPoint at{room.x + 1,
+                        room.bottom() - 1 - line_height * static_cast<double>(most - 1 - k)};
     layout.paper.svg.text(at, fitted(text, room.width - 2, list_word), list_word);
   }
   if (board.strips.size() > most) {
@@ -132,7 +140,7 @@ Drawing board_drawing(const Plan& plan, const Board& board, std::size_t number) 
   }
   frame_dimensions(layout, stock);
   strip_list(layout, board);
-  const Box room = paper.room();
+  const PaperBox room = paper.room();
   (void)callouts(paper.svg, layout.labels, view(Point{stock.length, Length{}}).x + 10,
                  {room.x, room.y + 2, room.width, room.height - 4 - lines * line_height},
                  std::move(layout.beside));
@@ -152,14 +160,14 @@ Drawing sheet_drawing(const Plan& plan, const Sheet& cut, std::size_t number) {
   paper.svg.box(layout.box(stock), Fill::waste, usual_pen);
   paper.svg.end_group();
   for (const Rectangle& rest : cut.left_over) {
-    const Box at = layout.box(rest);
+    const PaperBox at = layout.box(rest);
     paper.svg.box(at, Fill::paper, Pen{0});
     paper.svg.box(at, Fill::keep, thin_pen);
   }
   for (const SheetPiece& piece : cut.pieces) {
     layout.outline(piece.at);
     if (!layout.words(piece.at, {layout.size_of(piece.mark, piece.at), piece.mark})) {
-      const Box at = layout.box(piece.at);
+      const PaperBox at = layout.box(piece.at);
       layout.beside.push_back(
           {{at.x + at.width * 0.8, at.y + at.height / 2}, layout.size_of(piece.mark, piece.at)});
     }
@@ -170,7 +178,7 @@ Drawing sheet_drawing(const Plan& plan, const Sheet& cut, std::size_t number) {
                               "keep"});
   }
   frame_dimensions(layout, stock);
-  const Box room = paper.room();
+  const PaperBox room = paper.room();
   const std::vector<std::string> without =
       callouts(paper.svg, layout.labels, view(Point{stock.length, Length{}}).x + 10,
                {room.x, room.y + 2, room.width, room.height - 4}, std::move(layout.beside));

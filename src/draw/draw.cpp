@@ -37,7 +37,7 @@ Drawing left_out_page(const Plan& plan, const std::vector<std::string>& words) {
   const std::string title = "What is not drawn";
   draw::Paper paper("left-out", title, plan.name, plan.units,
                     "Drawings left out because the plan has too many");
-  draw::Spot at{paper.room().x + 2, paper.room().y + 8};
+  draw::PaperPoint at{paper.room().x + 2, paper.room().y + 8};
   for (const std::string& each : words) {
     paper.svg.text(at, each, draw::TextStyle{4});
     at.y += 7;
@@ -65,6 +65,11 @@ std::vector<Drawing> drawings_of(const Plan& plan) {
 }
 
 namespace draw {
+
+bool has_shape(const SlabPlan& slab) {
+  return slab.outline.size() > 2 && slab.sharp.size() > 2 &&
+         slab.sides.size() == slab.sharp.size() && slab.base.size() > 2;
+}
 
 std::string title_of(const SlabPlan& slab, const std::string& words) {
   const std::string name = fitted(slab.name, 60, TextStyle{4});

@@ -23,6 +23,10 @@ inline constexpr std::size_t most_template_pages = 60;
 [[nodiscard]] std::vector<Drawing> templates(const Plan& plan);
 [[nodiscard]] std::vector<Drawing> curves(const Plan& plan);
 
+/// True where the slab has an outline and its sides: every slab that is planned, but not one that a
+/// caller has filled by hand in part.
+[[nodiscard]] bool has_shape(const SlabPlan& slab);
+
 /// "bench top: plan", or the words alone where there is one slab without a name of its own.
 [[nodiscard]] std::string title_of(const SlabPlan& slab, const std::string& words);
 

@@ -50,8 +50,8 @@ struct Section {
   Labels labels;
   std::vector<Callout> named = {};  // words at the right of the drawing
 
-  [[nodiscard]] Box box(Length x, Length z, Length right, Length top) const {
-    const Spot corner = view(Point{x, top});
+  [[nodiscard]] PaperBox box(Length x, Length z, Length right, Length top) const {
+    const PaperPoint corner = view(Point{x, top});
     return {corner.x, corner.y, view(right - x), view(top - z)};
   }
   void part(const char* what, Length x, Length z, Length right, Length top, Fill fill) {
@@ -60,11 +60,10 @@ struct Section {
     sheet.svg.box(box(x, z, right, top), fill, usual_pen);
     sheet.svg.end_group();
   }
-  void measure(const Point& from, const Point& to, double away, const std::string& words = "") {
+  void measure(const Point& from, const Point& to, double away) {
     const Length length = distance(from, Polygon{to});
     if (length <= Length{}) return;
-    dimension(sheet.svg, labels, view(from), view(to), away,
-              words.empty() ? both_units(length, units) : words);
+    dimension(sheet.svg, labels, view(from), view(to), away, show(length, units));
   }
   void name(const std::string& words, Length x, Length z) {
     named.push_back({view(Point{x, z}), words});
@@ -79,7 +78,7 @@ Rectangle extent(const SlabPlan& slab, const SidePlan& side) {
 }
 
 /// The concrete's face: over the panel, down the slot beside it, and down the apron.
-std::vector<Spot> concrete(const Section& section) {
+std::vector<PaperPoint> concrete(const Section& section) {
   const SlabPlan& slab = section.slab;
   const SidePlan& side = section.side;
   const Length t = slab.edge_thickness, p = slab.panel_thickness, o = side.overhang;
@@ -130,28 +129,33 @@ void names(Section& section) {
   const Length o = side.overhang, s = slab.strip_thickness, t = slab.edge_thickness,
                p = slab.panel_thickness;
   // As far to the right as each reaches, so that the lines do not cross.
-  section.name("concrete", side.panel_overhang * 0.5 - Length::mm(8), p + (t - p) * 0.65);
+  section.name("concrete, " + both_units(t, section.units) + " at the edge",
+               side.panel_overhang * 0.5 - Length::mm(8), p + (t - p) * 0.65);
   if (p > Length{}) {
-    section.name("panel " + show(p, section.units), side.panel_overhang - Length::mm(12), p / 2);
+    section.name("panel " + both_units(p, section.units), side.panel_overhang - Length::mm(12),
+                 p / 2);
   }
   if (side.wall) {
     section.name("isolation strip", o + isolation / 2, t * 0.8);
     section.name("wall", o + isolation + Length::mm(8), t * 0.4);
   } else {
-    section.name("edge strip " + side.edge_marks, o + s / 2,
-                 side.edge_strip - side.edge_drop - Length::mm(6));
+    section.name(fmt::format("edge strip {}, {}", side.edge_marks,
+                             both_units(side.edge_strip, section.units)),
+                 o + s / 2, side.edge_strip - side.edge_drop - Length::mm(6));
     if (side.soffit_strip > Length{}) {
       const Length z = side.apron ? -slab.apron_depth : Length{};
-      section.name("soffit strip " + side.soffit_marks, o / 2, z - s / 2);
+      section.name(fmt::format("soffit strip {}, {}", side.soffit_marks,
+                               both_units(side.soffit_strip, section.units)),
+                   o / 2, z - s / 2);
     }
     if (side.apron) section.name("foam board", s / 2, -slab.apron_depth / 2);
   }
   section.name(slab.on_ground ? "ground" : "base", -Length::mm(15), -shown_base * 0.75);
   if (side.bracket) section.name("brackets carry this side", Length::mm(2), -s - Length::mm(4));
-  const Box room = section.sheet.room();
+  const PaperBox room = section.sheet.room();
   const Rectangle all = extent(slab, side);
   const double x =
-      std::min(section.view(Point{all.at.x + all.length, Length{}}).x + 32, room.right() - 62);
+      std::min(section.view(Point{all.at.x + all.length, Length{}}).x + 32, room.right() - 72);
   (void)callouts(section.sheet.svg, section.labels, x,
                  {room.x, room.y + 4, room.width, room.height - 8}, section.named);
 }
@@ -164,11 +168,9 @@ void dimensions(Section& section) {
   const Length bottom = extent(slab, side).at.y;
   section.measure({left, Length{}}, {left, t}, 16);
   if (p > Length{}) {
-    section.measure({left, p}, {left, t}, 6, show(t - p, section.units));
-    section.measure({Length{}, t}, {side.panel_overhang, t}, 6,
-                    show(side.panel_overhang, section.units));
-    section.measure({side.panel_overhang, t}, {o, t}, 12,
-                    show(o - side.panel_overhang, section.units));
+    section.measure({left, p}, {left, t}, 6);
+    section.measure({Length{}, t}, {side.panel_overhang, t}, 6);
+    section.measure({side.panel_overhang, t}, {o, t}, 12);
   }
   section.measure({Length{}, bottom}, {o, bottom}, -5);
   if (!side.wall) {
@@ -181,10 +183,10 @@ Drawing section_of(const Plan& plan, const SlabPlan& slab, const Kind& kind,
   const std::string title = title_of(slab, "edge section, " + kind.names);
   Paper sheet(name, title, plan.name, plan.units,
               "Base, panel, concrete and form strips of one edge, cut through, to scale");
-  const Box room = sheet.room();
+  const PaperBox room = sheet.room();
   const View view =
       view_of(extent(slab, *kind.side),
-              {room.x + 42, room.y + 22, room.width - 134, room.height - 36}, plan.units);
+              {room.x + 42, room.y + 22, room.width - 144, room.height - 36}, plan.units);
   Section section{slab, *kind.side, plan.units, sheet, view, Labels(room)};
   bodies(section);
   names(section);

@@ -17,7 +17,8 @@ constexpr double lap = 10;      // mm that neighbouring pages share
 constexpr int most_pages = 40;  // of one opening: a larger one is marked out with a tape
 
 /// The part of a line inside a box (Liang and Barsky, ACM Trans. Graphics 3, 1984, from memory).
-std::optional<std::pair<Spot, Spot>> clipped(const Spot& a, const Spot& b, const Box& box) {
+std::optional<std::pair<PaperPoint, PaperPoint>> clipped(const PaperPoint& a, const PaperPoint& b,
+                                                         const PaperBox& box) {
   double from = 0, to = 1;
   const double dx = b.x - a.x, dy = b.y - a.y;
   const double steps[] = {-dx, dx, -dy, dy};
@@ -31,12 +32,13 @@ std::optional<std::pair<Spot, Spot>> clipped(const Spot& a, const Spot& b, const
     (steps[i] < 0 ? from : to) = steps[i] < 0 ? std::max(from, at) : std::min(to, at);
     if (from > to) return std::nullopt;
   }
-  return std::pair{Spot{a.x + dx * from, a.y + dy * from}, Spot{a.x + dx * to, a.y + dy * to}};
+  return std::pair{PaperPoint{a.x + dx * from, a.y + dy * from},
+                   PaperPoint{a.x + dx * to, a.y + dy * to}};
 }
 
 /// The opening in millimetres from the upper left corner of the rectangle it fits in.
-std::vector<Spot> true_size(const OpeningPlan& opening) {
-  std::vector<Spot> spots;
+std::vector<PaperPoint> true_size(const OpeningPlan& opening) {
+  std::vector<PaperPoint> spots;
   for (const Point& point : chords(opening.edge, Length::mm(0.05))) {
     spots.push_back({(point.x - opening.box.at.x).in_mm(),
                      (opening.box.at.y + opening.box.depth - point.y).in_mm()});
@@ -57,21 +59,22 @@ int pages_for(double length, double room) {
 }
 
 /// A line of the opening on this page.
-using Stroke = std::pair<Spot, Spot>;
+using Stroke = std::pair<PaperPoint, PaperPoint>;
 
 /// Where no line of the opening crosses it, if there is such a place.
-void control_square(Paper& paper, const Box& room, Units units, const std::vector<Stroke>& edge) {
+void control_square(Paper& paper, const PaperBox& room, Units units,
+                    const std::vector<Stroke>& edge) {
   const double side = units == Units::us ? 101.6 : 100;
-  Box square{room.right() - side - 2, room.bottom() - side - 2, side, side};
-  const auto is_clear = [&](const Box& box) {
+  PaperBox square{room.right() - side - 2, room.bottom() - side - 2, side, side};
+  const auto is_clear = [&](const PaperBox& box) {
     return std::none_of(edge.begin(), edge.end(), [&](const Stroke& stroke) {
       return clipped(stroke.first, stroke.second, box).has_value();
     });
   };
   for (const double y : {1.0, 0.5, 0.0}) {
     for (const double x : {1.0, 0.75, 0.5, 0.25, 0.0}) {
-      const Box box{room.x + 2 + (room.width - 4 - side) * x,
-                    room.y + 2 + (room.height - 4 - side) * y, side, side};
+      const PaperBox box{room.x + 2 + (room.width - 4 - side) * x,
+                         room.y + 2 + (room.height - 4 - side) * y, side, side};
       if (is_clear(box) && !is_clear(square)) square = box;
     }
   }
@@ -84,7 +87,7 @@ void control_square(Paper& paper, const Box& room, Units units, const std::vecto
 }
 
 /// Where the next page's picture begins: a cross on each.
-void lap_marks(Paper& paper, const Box& room) {
+void lap_marks(Paper& paper, const PaperBox& room) {
   for (const double x : {room.x + lap, room.right() - lap}) {
     for (const double y : {room.y + lap, room.bottom() - lap}) {
       paper.svg.line({x - 3, y}, {x + 3, y}, thin_pen);
@@ -104,17 +107,17 @@ std::optional<Drawing> tile(const Plan& plan, const SlabPlan& slab, std::size_t 
       slab,
       fmt::format("template {}, {}{}", number + 1, fitted(opening.name, 40, TextStyle{4}), which));
   Paper paper(name, title, plan.name, plan.units, "An opening at full size, to cut out");
-  const Box room = paper.room();
+  const PaperBox room = paper.room();
   // A single page's opening stands in its middle.
-  const Spot spare = single ? Spot{(room.width - opening.box.length.in_mm()) / 2,
-                                   (room.height - opening.box.depth.in_mm()) / 2}
-                            : Spot{};
-  const Spot shift{room.x - column * tiling.width + spare.x,
-                   room.y - row * tiling.height + spare.y};
-  const std::vector<Spot> edge = true_size(opening);
+  const PaperPoint spare = single ? PaperPoint{(room.width - opening.box.length.in_mm()) / 2,
+                                               (room.height - opening.box.depth.in_mm()) / 2}
+                                  : PaperPoint{};
+  const PaperPoint shift{room.x - column * tiling.width + spare.x,
+                         room.y - row * tiling.height + spare.y};
+  const std::vector<PaperPoint> edge = true_size(opening);
   std::vector<Stroke> strokes;
   for (std::size_t k = 0; k < edge.size(); ++k) {
-    const Spot &a = edge[k], &b = edge[(k + 1) % edge.size()];
+    const PaperPoint &a = edge[k], &b = edge[(k + 1) % edge.size()];
     if (const auto part =
             clipped({a.x + shift.x, a.y + shift.y}, {b.x + shift.x, b.y + shift.y}, room)) {
       strokes.push_back(*part);
@@ -145,7 +148,7 @@ std::vector<Drawing> templates(const Plan& plan) {
     const SlabPlan& slab = plan.slabs[i];
     for (std::size_t k = 0; k < slab.openings.size(); ++k) {
       const OpeningPlan& opening = slab.openings[k];
-      const Box room = Paper("", "", "", plan.units, "").room();
+      const PaperBox room = Paper("", "", "", plan.units, "").room();
       const Tiling tiling{pages_for(opening.box.length.in_mm(), room.width),
                           pages_for(opening.box.depth.in_mm(), room.height), room.width - lap * 2,
                           room.height - lap * 2};

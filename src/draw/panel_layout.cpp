@@ -13,8 +13,8 @@ namespace {
 constexpr TextStyle word{2.8, Anchor::middle, false, 0, true};
 constexpr Pen cut_pen{0.25, "1.5 1"};
 
-Box on_paper(const View& view, const Rectangle& at) {
-  const Spot corner = view(Point{at.at.x, at.at.y + at.depth});
+PaperBox on_paper(const View& view, const Rectangle& at) {
+  const PaperPoint corner = view(Point{at.at.x, at.at.y + at.depth});
   return {corner.x, corner.y, view(at.length), view(at.depth)};
 }
 
@@ -41,10 +41,10 @@ void pieces(const SlabPlan& slab, Paper& paper, const View& view) {
 void names(const SlabPlan& slab, Units units, Paper& paper, const View& view, Labels& labels) {
   std::vector<Callout> beside;
   for (const PanelPiece& piece : slab.panels) {
-    const Box at = on_paper(view, piece.at);
+    const PaperBox at = on_paper(view, piece.at);
     const std::string size = fmt::format("{}: {} x {}", piece.mark, show(piece.at.length, units),
                                          show(piece.at.depth, units));
-    std::vector<Spot> places;
+    std::vector<PaperPoint> places;
     for (const double y : {0.5, 0.25, 0.75, 0.1, 0.9}) {
       for (const double x : {0.5, 0.35, 0.65}) {
         places.push_back({at.x + at.width * x, at.y + at.height * y + 1});
@@ -55,7 +55,7 @@ void names(const SlabPlan& slab, Units units, Paper& paper, const View& view, La
       beside.push_back({{at.x + at.width / 2, at.y + at.height * 0.15}, size});
     }
   }
-  const Box room = paper.room();
+  const PaperBox room = paper.room();
   for (const std::string& words :
        callouts(paper.svg, labels, room.right() - 50, room, std::move(beside))) {
     paper.note("No room in the drawing: " + words);
@@ -68,7 +68,7 @@ Drawing layout_of(const Plan& plan, const SlabPlan& slab, std::size_t number) {
   const std::string title = title_of(slab, "panels on the base");
   Paper paper(name, title, plan.name, plan.units,
               "The panels in their places with marks, sizes and cut-outs, to scale");
-  const Box room = paper.room();
+  const PaperBox room = paper.room();
   const Rectangle box = bounding_box(slab.sharp);
   const View view =
       view_of(box, {room.x + 18, room.y + 6, room.width - 78, room.height - 22}, plan.units);
@@ -100,7 +100,7 @@ Drawing layout_of(const Plan& plan, const SlabPlan& slab, std::size_t number) {
 std::vector<Drawing> panel_layouts(const Plan& plan) {
   std::vector<Drawing> drawings;
   for (std::size_t i = 0; i < plan.slabs.size(); ++i) {
-    if (!plan.slabs[i].panels.empty()) {
+    if (has_shape(plan.slabs[i]) && !plan.slabs[i].panels.empty()) {
       drawings.push_back(layout_of(plan, plan.slabs[i], i + 1));
     }
   }

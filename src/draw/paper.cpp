@@ -15,9 +15,9 @@ namespace {
 constexpr double margin = 10, title_height = 12, foot_height = 24;
 
 // Sizes of paper: ISO 216 A4, ANSI/ASME Y14.1 A (from memory).
-constexpr Spot a4{297, 210}, letter{279.4, 215.9};
+constexpr PaperPoint a4{297, 210}, letter{279.4, 215.9};
 
-Spot paper(Units units) {
+PaperPoint paper(Units units) {
   return units == Units::us ? letter : a4;
 }
 
@@ -46,7 +46,7 @@ constexpr NamedScale us_scales[] = {{1, "full size"},
 
 }  // namespace
 
-Scale scale_for(Length width, Length height, const Box& room, Units units) {
+Scale scale_for(Length width, Length height, const PaperBox& room, Units units) {
   const double least = std::max(width.in_mm() / room.width, height.in_mm() / room.height);
   const auto largest = [&](const auto& scales) -> Scale {
     for (const NamedScale& scale : scales) {
@@ -58,13 +58,13 @@ Scale scale_for(Length width, Length height, const Box& room, Units units) {
   return units == Units::us ? largest(us_scales) : largest(metric_scales);
 }
 
-std::vector<Spot> View::operator()(const Polygon& polygon) const {
-  std::vector<Spot> spots;
+std::vector<PaperPoint> View::operator()(const Polygon& polygon) const {
+  std::vector<PaperPoint> spots;
   for (const Point& point : polygon) spots.push_back((*this)(point));
   return spots;
 }
 
-View view_of(const Rectangle& what, const Box& room, Units units) {
+View view_of(const Rectangle& what, const PaperBox& room, Units units) {
   View view{scale_for(what.length, what.depth, room, units), {}};
   view.zero = {room.x + (room.width - view(what.length)) / 2 - view(what.at.x),
                room.y + (room.height + view(what.depth)) / 2 + view(what.at.y)};
@@ -94,8 +94,8 @@ Paper::Paper(std::string id, const std::string& title, const std::string& job, U
 
 void Paper::legend(Fill fill, const Pen& pen, const std::string& words) {
   const double column = 59, row = 6;
-  const Spot at{margin + 79 + column * (legends_ % 3),
-                height_ - margin - foot_height + 2.5 + row * (legends_ / 3)};
+  const PaperPoint at{margin + 79 + column * (legends_ % 3),
+                      height_ - margin - foot_height + 2.5 + row * (legends_ / 3)};
   ++legends_;
   if (fill == Fill::none) {
     svg.line({at.x, at.y + 2}, {at.x + 8, at.y + 2}, pen);
@@ -124,7 +124,7 @@ void Paper::scale_bar(const Scale& scale) {
     if (longer.in_mm() / scale.denominator <= 60) length = longer;
   }
   const double long_mm = length.in_mm() / scale.denominator;
-  const Spot at{margin + 3, height_ - margin - foot_height + 9};
+  const PaperPoint at{margin + 3, height_ - margin - foot_height + 9};
   const TextStyle style{2.6}, middle{2.6, Anchor::middle};
   svg.text({at.x, at.y - 4}, "Scale " + scale.words, style);
   svg.begin_group("scale-bar");
@@ -135,35 +135,37 @@ void Paper::scale_bar(const Scale& scale) {
   svg.text({at.x + std::max(long_mm, 12.0), at.y + 3}, show(length, units_), middle);
 }
 
-void Labels::keep_clear(const Box& box) {
+void Labels::keep_clear(const PaperBox& box) {
   taken_.push_back(corners_of(box));
 }
 
-void Labels::keep_clear(const std::vector<Spot>& line) {
+void Labels::keep_clear(const std::vector<PaperPoint>& line) {
   for (std::size_t k = 1; k < line.size(); ++k) {
-    const Spot &a = line[k - 1], &b = line[k];
+    const PaperPoint &a = line[k - 1], &b = line[k];
     const double length = std::hypot(b.x - a.x, b.y - a.y);
     if (length <= 0) continue;
     const double x = 0.1 * (b.y - a.y) / length, y = -0.1 * (b.x - a.x) / length;
-    taken_.push_back({Spot{a.x + x, a.y + y}, Spot{b.x + x, b.y + y}, Spot{b.x - x, b.y - y},
-                      Spot{a.x - x, a.y - y}});
+    taken_.push_back({PaperPoint{a.x + x, a.y + y}, PaperPoint{b.x + x, b.y + y},
+                      PaperPoint{b.x - x, b.y - y}, PaperPoint{a.x - x, a.y - y}});
   }
 }
 
-void Labels::keep_clear(const Spot& at, const std::string& text, const TextStyle& style) {
+void Labels::keep_clear(const PaperPoint& at, const std::string& text, const TextStyle& style) {
   taken_.push_back(text_quad(at, text, style));
 }
 
 bool Labels::is_free(const Quad& quad) const {
-  const auto outside = [&](const Spot& spot) { return !holds(room_, {spot.x, spot.y, 0, 0}); };
+  const auto outside = [&](const PaperPoint& spot) {
+    return !holds(room_, {spot.x, spot.y, 0, 0});
+  };
   return std::none_of(quad.begin(), quad.end(), outside) &&
          std::none_of(taken_.begin(), taken_.end(),
                       [&](const Quad& other) { return overlap(quad, other); });
 }
 
 bool Labels::put(Svg& svg, const std::string& text, const TextStyle& style,
-                 const std::vector<Spot>& places) {
-  for (const Spot& place : places) {
+                 const std::vector<PaperPoint>& places) {
+  for (const PaperPoint& place : places) {
     const Quad quad = text_quad(place, text, style);
     if (!is_free(quad)) continue;
     taken_.push_back(quad);
@@ -173,14 +175,14 @@ bool Labels::put(Svg& svg, const std::string& text, const TextStyle& style,
   return false;
 }
 
-double turn_along(const Spot& from, const Spot& to) {
+double turn_along(const PaperPoint& from, const PaperPoint& to) {
   double turn = std::atan2(to.y - from.y, to.x - from.x) * 180 / std::acos(-1.0);
   if (turn > 85) turn -= 180;
   if (turn <= -95) turn += 180;
   return std::abs(turn) < 1e-9 ? 0 : turn;
 }
 
-std::vector<std::string> callouts(Svg& svg, Labels& labels, double x, const Box& room,
+std::vector<std::string> callouts(Svg& svg, Labels& labels, double x, const PaperBox& room,
                                   std::vector<Callout> what) {
   const double row = 5;
   const TextStyle style{2.8};
@@ -202,7 +204,7 @@ std::vector<std::string> callouts(Svg& svg, Labels& labels, double x, const Box&
     heights[k] = std::min(heights[k], last);
   }
   for (std::size_t k = 0; k < what.size(); ++k) {
-    const Spot at{x, heights[k]};
+    const PaperPoint at{x, heights[k]};
     svg.polyline({{x - 1, at.y - 1}, {x - 4, at.y - 1}, what[k].tip}, thin_pen);
     svg.circle(what[k].tip, 0.5, Fill::dark, Pen{0});
     const std::string words = fitted(what[k].words, room.right() - x, style);
@@ -212,17 +214,17 @@ std::vector<std::string> callouts(Svg& svg, Labels& labels, double x, const Box&
   return left_out;
 }
 
-void dimension(Svg& svg, Labels& labels, const Spot& from, const Spot& to, double away,
+void dimension(Svg& svg, Labels& labels, const PaperPoint& from, const PaperPoint& to, double away,
                const std::string& words) {
   const double length = std::hypot(to.x - from.x, to.y - from.y);
   if (length <= 0) return;
-  const Spot along{(to.x - from.x) / length, (to.y - from.y) / length};
-  const Spot out{along.y, -along.x};  // to the left, y being down
-  const auto shifted = [&](const Spot& spot, double by) {
-    return Spot{spot.x + out.x * by, spot.y + out.y * by};
+  const PaperPoint along{(to.x - from.x) / length, (to.y - from.y) / length};
+  const PaperPoint out{along.y, -along.x};  // to the left, y being down
+  const auto shifted = [&](const PaperPoint& spot, double by) {
+    return PaperPoint{spot.x + out.x * by, spot.y + out.y * by};
   };
   const double gap = std::copysign(1.0, away);
-  const Spot a = shifted(from, away), b = shifted(to, away);
+  const PaperPoint a = shifted(from, away), b = shifted(to, away);
   svg.line(shifted(from, gap), shifted(a, gap), thin_pen);
   svg.line(shifted(to, gap), shifted(b, gap), thin_pen);
   svg.line(a, b, thin_pen);
@@ -230,11 +232,11 @@ void dimension(Svg& svg, Labels& labels, const Spot& from, const Spot& to, doubl
   const double turn = turn_along(from, to);
   TextStyle style{2.8, Anchor::middle, false, turn, true};
   const double needs = text_width(words, style);
-  const Spot middle{(a.x + b.x) / 2, (a.y + b.y) / 2};
+  const PaperPoint middle{(a.x + b.x) / 2, (a.y + b.y) / 2};
   // Above the line as it is read.
   const double lift = 0.9;
   const double angle = turn * std::acos(-1.0) / 180;
-  const Spot up{std::sin(angle), -std::cos(angle)};
+  const PaperPoint up{std::sin(angle), -std::cos(angle)};
   if (length > 5) {
     svg.arrow(b, a);
     svg.arrow(a, b);
@@ -242,9 +244,9 @@ void dimension(Svg& svg, Labels& labels, const Spot& from, const Spot& to, doubl
     svg.arrow(shifted({a.x - along.x, a.y - along.y}, 0), a);
     svg.arrow({b.x + along.x, b.y + along.y}, b);
   }
-  std::vector<Spot> places;
-  const auto lifted = [&](const Spot& spot, double by) {
-    return Spot{spot.x + up.x * by, spot.y + up.y * by};
+  std::vector<PaperPoint> places;
+  const auto lifted = [&](const PaperPoint& spot, double by) {
+    return PaperPoint{spot.x + up.x * by, spot.y + up.y * by};
   };
   if (needs < length - 1) places.push_back(lifted(middle, lift));
   const double beside = length / 2 + needs / 2 + 2;

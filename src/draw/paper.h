@@ -19,24 +19,24 @@ struct Scale {
 
 /// The largest common scale at which this much fits the room: metric ones of ISO 5455 (from
 /// memory), US ones of so much of an inch to the foot; past the last, a whole number.
-[[nodiscard]] Scale scale_for(Length width, Length height, const Box& room, Units units);
+[[nodiscard]] Scale scale_for(Length width, Length height, const PaperBox& room, Units units);
 
 /// How a slab lies on the paper: its frame's y runs up the paper.
 struct View {
   Scale scale;
-  Spot zero;  // where (0, 0) of the frame is
-  [[nodiscard]] Spot operator()(const Point& point) const {
+  PaperPoint zero;  // where (0, 0) of the frame is
+  [[nodiscard]] PaperPoint operator()(const Point& point) const {
     return {zero.x + (*this)(point.x), zero.y - (*this)(point.y)};
   }
   /// Millimetres of paper.
   [[nodiscard]] double operator()(Length length) const {
     return length.in_mm() / scale.denominator;
   }
-  [[nodiscard]] std::vector<Spot> operator()(const Polygon& polygon) const;
+  [[nodiscard]] std::vector<PaperPoint> operator()(const Polygon& polygon) const;
 };
 /// That this rectangle of the frame stands in the middle of the room, as large as a common scale
 /// lets it.
-[[nodiscard]] View view_of(const Rectangle& what, const Box& room, Units units);
+[[nodiscard]] View view_of(const Rectangle& what, const PaperBox& room, Units units);
 
 /// One sheet of paper: A4 in metric jobs, US Letter in US ones, lying. A frame, a title, room for
 /// the drawing, and below it scale bar and legend.
@@ -47,7 +47,7 @@ class Paper {
         const std::string& description);
 
   Svg svg;
-  [[nodiscard]] Box room() const { return room_; }
+  [[nodiscard]] PaperBox room() const { return room_; }
   /// A sample and its words, below the drawing; up to six of at most 48 mm of words each.
   void legend(Fill fill, const Pen& pen, const std::string& words);
   /// A line across the foot, under the legend.
@@ -57,45 +57,45 @@ class Paper {
  private:
   Units units_;
   double width_, height_;
-  Box room_;
+  PaperBox room_;
   int legends_ = 0, notes_ = 0;
 };
 
 /// Texts that never lie on each other: each asks for a place that is still free.
 class Labels {
  public:
-  explicit Labels(const Box& room) : room_(room) {}
-  void keep_clear(const Box& box);
-  void keep_clear(const std::vector<Spot>& line);
-  void keep_clear(const Spot& at, const std::string& text, const TextStyle& style);
+  explicit Labels(const PaperBox& room) : room_(room) {}
+  void keep_clear(const PaperBox& box);
+  void keep_clear(const std::vector<PaperPoint>& line);
+  void keep_clear(const PaperPoint& at, const std::string& text, const TextStyle& style);
   [[nodiscard]] bool is_free(const Quad& quad) const;
   /// Writes the text at the first of these places where it is free; false when none is.
   [[nodiscard]] bool put(Svg& svg, const std::string& text, const TextStyle& style,
-                         const std::vector<Spot>& places);
+                         const std::vector<PaperPoint>& places);
 
  private:
-  Box room_;
+  PaperBox room_;
   std::vector<Quad> taken_;
 };
 
 /// How a text along a line is turned: read from below or from the right, as ISO 129-1 asks (from
 /// memory); a line that is upright but for a hair counts as upright.
-[[nodiscard]] double turn_along(const Spot& from, const Spot& to);
+[[nodiscard]] double turn_along(const PaperPoint& from, const PaperPoint& to);
 
 /// Words for things that have no room for them.
 struct Callout {
-  Spot tip;  // in the thing
+  PaperPoint tip;  // in the thing
   std::string words;
 };
 /// Writes them in one column that begins at x, between top and bottom, in the order of their tips
 /// from above, each with a line to its tip. As many as fit; the words of the others come back.
-[[nodiscard]] std::vector<std::string> callouts(Svg& svg, Labels& labels, double x, const Box& room,
-                                                std::vector<Callout> what);
+[[nodiscard]] std::vector<std::string> callouts(Svg& svg, Labels& labels, double x,
+                                                const PaperBox& room, std::vector<Callout> what);
 
 /// A dimension from `from` to `to`, drawn `away` mm to the left of that direction (negative: to
 /// the right), with extension lines, arrows and its words, which stand beside it where they do not
 /// fit between. The words' place is kept clear of others.
-void dimension(Svg& svg, Labels& labels, const Spot& from, const Spot& to, double away,
+void dimension(Svg& svg, Labels& labels, const PaperPoint& from, const PaperPoint& to, double away,
                const std::string& words);
 
 /// "94 in (2388 mm)", "2390 mm": both where the job is in US units.

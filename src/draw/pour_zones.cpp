@@ -16,13 +16,13 @@ constexpr TextStyle number_style{6, Anchor::middle, true, 0, true};
 constexpr TextStyle word{2.8, Anchor::middle, false, 0, true};
 constexpr TextStyle small{2.4, Anchor::middle, false, 0, true};
 
-Box inner(const Box& room) {
+PaperBox inner(const PaperBox& room) {
   return {room.x + 12, room.y + 12, room.width - 24, room.height - 24};
 }
 
-Box extent(const std::vector<Spot>& spots) {
-  Spot least = spots.front(), most = spots.front();
-  for (const Spot& spot : spots) {
+PaperBox extent(const std::vector<PaperPoint>& spots) {
+  PaperPoint least = spots.front(), most = spots.front();
+  for (const PaperPoint& spot : spots) {
     least = {std::min(least.x, spot.x), std::min(least.y, spot.y)};
     most = {std::max(most.x, spot.x), std::max(most.y, spot.y)};
   }
@@ -30,10 +30,10 @@ Box extent(const std::vector<Spot>& spots) {
 }
 
 /// True where the spot lies inside the ring: crossings of a ray (even-odd).
-bool inside(const std::vector<Spot>& ring, const Spot& spot) {
+bool inside(const std::vector<PaperPoint>& ring, const PaperPoint& spot) {
   bool in = false;
   for (std::size_t i = 0, k = ring.size() - 1; i < ring.size(); k = i++) {
-    const Spot &a = ring[i], &b = ring[k];
+    const PaperPoint &a = ring[i], &b = ring[k];
     if ((a.y > spot.y) == (b.y > spot.y)) continue;
     if (spot.x < (b.x - a.x) * (spot.y - a.y) / (b.y - a.y) + a.x) in = !in;
   }
@@ -41,16 +41,16 @@ bool inside(const std::vector<Spot>& ring, const Spot& spot) {
 }
 
 /// Places where the text lies inside the zone, its middle first.
-std::vector<Spot> places_in(const std::vector<Spot>& ring, const std::string& text,
-                            const TextStyle& style, double down) {
-  const Box box = extent(ring);
-  std::vector<Spot> places;
+std::vector<PaperPoint> places_in(const std::vector<PaperPoint>& ring, const std::string& text,
+                                  const TextStyle& style, double down) {
+  const PaperBox box = extent(ring);
+  std::vector<PaperPoint> places;
   for (const double y : {0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9}) {
     for (const double x : {0.5, 0.35, 0.65, 0.2, 0.8}) {
-      const Spot spot{box.x + box.width * x, box.y + box.height * y + down};
+      const PaperPoint spot{box.x + box.width * x, box.y + box.height * y + down};
       const Quad quad = text_quad(spot, text, style);
       if (std::all_of(quad.begin(), quad.end(),
-                      [&](const Spot& corner) { return inside(ring, corner); })) {
+                      [&](const PaperPoint& corner) { return inside(ring, corner); })) {
         places.push_back(spot);
       }
     }
@@ -72,7 +72,7 @@ void zones(Page& page) {
   for (const Batch& batch : page.plan.batches) {
     for (const Zone& zone : batch.zones) {
       if (zone.slab != page.slab.name || zone.lift != page.lift) continue;
-      const std::vector<Spot> ring = page.view(zone.outline);
+      const std::vector<PaperPoint> ring = page.view(zone.outline);
       page.paper.svg.begin_group(fmt::format("zone {}", batch.number));
       page.paper.svg.polygon(ring, batch.number % 2 == 0 ? Fill::pale : Fill::paper, Pen{0});
       page.paper.svg.end_group();
@@ -80,7 +80,7 @@ void zones(Page& page) {
   }
   page.labels.keep_clear(page.view(page.slab.outline));
   for (const OpeningPlan& opening : page.slab.openings) {
-    const std::vector<Spot> ring = page.view(chords(opening.edge, drawn_within));
+    const std::vector<PaperPoint> ring = page.view(chords(opening.edge, drawn_within));
     page.paper.svg.polygon(ring, Fill::waste, usual_pen);
     page.labels.keep_clear(extent(ring));
   }
@@ -89,20 +89,20 @@ void zones(Page& page) {
 /// The number of a batch in each of its parts where it fits, its times in the largest. Returns
 /// whether the batch is named at all.
 bool name(Page& page, const Batch& batch) {
-  std::vector<std::vector<Spot>> rings;
+  std::vector<std::vector<PaperPoint>> rings;
   for (const Zone& zone : batch.zones) {
     if (zone.slab == page.slab.name && zone.lift == page.lift) {
       rings.push_back(page.view(zone.outline));
     }
   }
-  const auto size = [](const std::vector<Spot>& ring) {
-    const Box box = extent(ring);
+  const auto size = [](const std::vector<PaperPoint>& ring) {
+    const PaperBox box = extent(ring);
     return box.width * box.height;
   };
   std::stable_sort(rings.begin(), rings.end(),
                    [&](const auto& a, const auto& b) { return size(a) > size(b); });
   bool named = rings.empty();
-  for (const std::vector<Spot>& ring : rings) {
+  for (const std::vector<PaperPoint>& ring : rings) {
     TextStyle style = number_style;
     bool here = false;
     for (const double letters : {6.0, 4.5, 3.2, 2.4}) {
@@ -139,7 +139,7 @@ void numbers(Page& page) {
 
 /// Which way the pour goes, beside the slab: from the first batch's middle to the last one's.
 void sweep_arrow(Page& page) {
-  std::vector<Box> all;
+  std::vector<PaperBox> all;
   for (const Batch& batch : page.plan.batches) {
     for (const Zone& zone : batch.zones) {
       if (zone.slab == page.slab.name && zone.lift == page.lift) {
@@ -148,14 +148,15 @@ void sweep_arrow(Page& page) {
     }
   }
   if (all.empty()) return;
-  const Box slab = extent(page.view(page.slab.outline));
-  const auto middle = [](const Box& box) {
-    return Spot{box.x + box.width / 2, box.y + box.height / 2};
+  const PaperBox slab = extent(page.view(page.slab.outline));
+  const auto middle = [](const PaperBox& box) {
+    return PaperPoint{box.x + box.width / 2, box.y + box.height / 2};
   };
-  const Spot first = middle(all.front()), last = middle(all.back());
+  const PaperPoint first = middle(all.front()), last = middle(all.back());
   const bool across = std::abs(last.x - first.x) > std::abs(last.y - first.y);
-  const Spot from = across ? Spot{first.x, slab.bottom() + 7} : Spot{slab.x - 7, first.y};
-  const Spot to = across ? Spot{last.x, from.y} : Spot{from.x, last.y};
+  const PaperPoint from =
+      across ? PaperPoint{first.x, slab.bottom() + 7} : PaperPoint{slab.x - 7, first.y};
+  const PaperPoint to = across ? PaperPoint{last.x, from.y} : PaperPoint{from.x, last.y};
   if (std::hypot(to.x - from.x, to.y - from.y) < 5) return;
   page.paper.svg.begin_group("sweep");
   page.paper.svg.line(from, to, outline_pen);
@@ -164,9 +165,9 @@ void sweep_arrow(Page& page) {
   page.labels.keep_clear({from, to});
   TextStyle style = word;
   style.turn = across ? 0 : -90;
-  (void)page.labels.put(
-      page.paper.svg, "pour this way", style,
-      {across ? Spot{(from.x + to.x) / 2, from.y + 4} : Spot{from.x - 2, (from.y + to.y) / 2}});
+  (void)page.labels.put(page.paper.svg, "pour this way", style,
+                        {across ? PaperPoint{(from.x + to.x) / 2, from.y + 4}
+                                : PaperPoint{from.x - 2, (from.y + to.y) / 2}});
 }
 
 /// Joints of this lift; one between lifts has no line.
@@ -189,7 +190,7 @@ std::vector<const Joint*> joints(const Page& page) {
 
 void joint_lines(Page& page, const std::vector<const Joint*>& here) {
   for (const Joint* joint : here) {
-    const std::vector<Spot> line = page.view(joint->line);
+    const std::vector<PaperPoint> line = page.view(joint->line);
     page.paper.svg.begin_group(fmt::format("joint {} {}", joint->first, joint->second));
     page.paper.svg.polyline(line, wet_edge_pen);
     page.paper.svg.end_group();
@@ -200,15 +201,15 @@ void joint_lines(Page& page, const std::vector<const Joint*>& here) {
 /// How long each fresh edge waits, along it where there is room.
 void joint_waits(Page& page, const std::vector<const Joint*>& here) {
   for (const Joint* joint : here) {
-    const std::vector<Spot> line = page.view(joint->line);
-    const Box box = extent(line);
+    const std::vector<PaperPoint> line = page.view(joint->line);
+    const PaperBox box = extent(line);
     if (std::min(box.height, box.width) > 0.1 * std::max(box.height, box.width)) continue;
     TextStyle style = small;
     style.turn = box.height > box.width ? -90 : 0;
-    std::vector<Spot> places;
+    std::vector<PaperPoint> places;
     for (const double share : {0.25, 0.75, 0.4, 0.6, 0.5}) {
-      const Spot along{line.front().x + (line.back().x - line.front().x) * share,
-                       line.front().y + (line.back().y - line.front().y) * share};
+      const PaperPoint along{line.front().x + (line.back().x - line.front().x) * share,
+                             line.front().y + (line.back().y - line.front().y) * share};
       if (style.turn != 0) {
         places.push_back({along.x - 1.1, along.y});
         places.push_back({along.x + 3, along.y});
@@ -263,6 +264,7 @@ Drawing zones_of(const Plan& plan, std::size_t index, int lift, int lifts) {
 std::vector<Drawing> pour_zones(const Plan& plan) {
   std::vector<Drawing> drawings;
   for (std::size_t i = 0; i < plan.slabs.size(); ++i) {
+    if (!has_shape(plan.slabs[i])) continue;
     int lifts = 1;
     for (const Sweep& sweep : plan.pour.sweeps) {
       if (sweep.slab == plan.slabs[i].name) lifts = sweep.lifts;

@@ -26,17 +26,17 @@ struct Page {
   Labels labels;
 };
 
-Box inner(const Box& room) {
+PaperBox inner(const PaperBox& room) {
   return {room.x + clear, room.y + clear * 0.6, room.width - 2 * clear, room.height - 1.6 * clear};
 }
 
-Spot middle(const Spot& a, const Spot& b) {
+PaperPoint middle(const PaperPoint& a, const PaperPoint& b) {
   return {(a.x + b.x) / 2, (a.y + b.y) / 2};
 }
 
 /// A rectangle of the frame on the paper.
-Box on_paper(const View& view, const Rectangle& at) {
-  const Spot corner = view(Point{at.at.x, at.at.y + at.depth});
+PaperBox on_paper(const View& view, const Rectangle& at) {
+  const PaperPoint corner = view(Point{at.at.x, at.at.y + at.depth});
   return {corner.x, corner.y, view(at.length), view(at.depth)};
 }
 
@@ -57,14 +57,14 @@ std::vector<std::string> side_words(const Page& page, const SidePlan& side) {
   return words;
 }
 
-std::vector<Spot> closed(std::vector<Spot> ring) {
+std::vector<PaperPoint> closed(std::vector<PaperPoint> ring) {
   if (!ring.empty()) ring.push_back(ring.front());
   return ring;
 }
 
 void faces(Page& page) {
   const View& view = page.view;
-  std::vector<std::vector<Spot>> rings = {view(page.slab.outline)};
+  std::vector<std::vector<PaperPoint>> rings = {view(page.slab.outline)};
   for (const OpeningPlan& opening : page.slab.openings) {
     rings.push_back(view(chords(opening.edge, drawn_within)));
   }
@@ -84,10 +84,11 @@ void walls(Page& page) {
   const double thick = 2.5;  // mm of paper, not to scale
   for (std::size_t k = 0; k < page.slab.sides.size(); ++k) {
     if (!page.slab.sides[k].wall) continue;
-    const Spot from = page.view(outline[k]), to = page.view(outline[(k + 1) % outline.size()]);
+    const PaperPoint from = page.view(outline[k]),
+                     to = page.view(outline[(k + 1) % outline.size()]);
     const double length = std::hypot(to.x - from.x, to.y - from.y);
     if (length < 1e-6) continue;
-    const Spot out{-(to.y - from.y) / length * thick, (to.x - from.x) / length * thick};
+    const PaperPoint out{-(to.y - from.y) / length * thick, (to.x - from.x) / length * thick};
     page.sheet.svg.begin_group("wall " + page.slab.sides[k].name);
     page.sheet.svg.polygon(
         {from, to, {to.x + out.x, to.y + out.y}, {from.x + out.x, from.y + out.y}}, Fill::ground,
@@ -100,13 +101,14 @@ void walls(Page& page) {
 
 /// A dimension line inside the slab, at the first place where it crosses neither words nor another
 /// opening.
-void place(Page& page, const std::vector<std::pair<Spot, Spot>>& lines, const std::string& words) {
+void place(Page& page, const std::vector<std::pair<PaperPoint, PaperPoint>>& lines,
+           const std::string& words) {
   for (const auto& [from, to] : lines) {
     // Words that do not fit along it would stand on other lines; the list below has them.
     if (std::hypot(to.x - from.x, to.y - from.y) < text_width(words, word) + 1) continue;
-    const Box box{std::min(from.x, to.x) - 0.1, std::min(from.y, to.y) - 0.1,
-                  std::abs(to.x - from.x) + 0.2, std::abs(to.y - from.y) + 0.2};
-    Box within = box;  // its ends lie on outlines
+    const PaperBox box{std::min(from.x, to.x) - 0.1, std::min(from.y, to.y) - 0.1,
+                       std::abs(to.x - from.x) + 0.2, std::abs(to.y - from.y) + 0.2};
+    PaperBox within = box;  // its ends lie on outlines
     if (within.width > within.height)
       within = {box.x + 0.5, box.y, box.width - 1, box.height};
     else
@@ -120,9 +122,9 @@ void place(Page& page, const std::vector<std::pair<Spot, Spot>>& lines, const st
 /// Where an opening lies, from the left and from the front of the slab, and its number.
 void openings(Page& page) {
   const Rectangle box = bounding_box(page.slab.outline);
-  std::vector<Box> all;
+  std::vector<PaperBox> all;
   for (std::size_t k = 0; k < page.slab.openings.size(); ++k) {
-    const Box at = on_paper(page.view, page.slab.openings[k].box);
+    const PaperBox at = on_paper(page.view, page.slab.openings[k].box);
     all.push_back(at);
     const TextStyle number{std::clamp(std::min(at.width, at.height) * 0.6, 2.0, 5.0),
                            Anchor::middle, true};
@@ -130,12 +132,12 @@ void openings(Page& page) {
                           {{at.x + at.width / 2, at.y + at.height / 2 + number.size * 0.36},
                            {at.x + at.width / 2, at.y - 1}});
   }
-  for (const Box& at : all) page.labels.keep_clear(at);
+  for (const PaperBox& at : all) page.labels.keep_clear(at);
   for (std::size_t k = 0; k < all.size(); ++k) {
     const OpeningPlan& opening = page.slab.openings[k];
-    const Box& at = all[k];
+    const PaperBox& at = all[k];
     const double left = page.view(box.at).x, front = page.view(box.at).y;
-    std::vector<std::pair<Spot, Spot>> across, up;
+    std::vector<std::pair<PaperPoint, PaperPoint>> across, up;
     for (const double share : {0.85, 0.5, 0.2, 0.65, 0.35, 0.95, 0.05}) {
       const double y = at.y + at.height * share, x = at.x + at.width * (1 - share);
       across.push_back({{left, y}, {at.x, y}});
@@ -149,13 +151,13 @@ void openings(Page& page) {
 /// Opening by opening in words, under the drawing: nothing is lost where the drawing is full.
 void opening_list(Page& page) {
   const Rectangle box = bounding_box(page.slab.outline);
-  const Box room = page.sheet.room();
+  const PaperBox room = page.sheet.room();
   const TextStyle style{2.8};
   const double row = 4.2, column = room.width / 2;
   const std::size_t most = 8, number = page.slab.openings.size();
   for (std::size_t k = 0; k < std::min(number, most); ++k) {
     const OpeningPlan& opening = page.slab.openings[k];
-    const Spot at{
+    const PaperPoint at{
         room.x + 1 + column * static_cast<double>(k % 2),
         room.bottom() - 1 - row * static_cast<double>((std::min(number, most) - 1 - k) / 2)};
     const std::string words = fitted(
@@ -174,8 +176,8 @@ void opening_list(Page& page) {
 
 void panel_marks(Page& page) {
   for (const PanelPiece& piece : page.slab.panels) {
-    const Box at = on_paper(page.view, piece.at);
-    std::vector<Spot> places;
+    const PaperBox at = on_paper(page.view, piece.at);
+    std::vector<PaperPoint> places;
     for (const double y : {0.5, 0.25, 0.75}) {
       for (const double x : {0.5, 0.25, 0.75, 0.12, 0.88}) {
         places.push_back({at.x + at.width * x, at.y + at.height * y + 1});
@@ -189,7 +191,7 @@ void panel_marks(Page& page) {
 /// drawn.
 void corner_marks(Page& page) {
   const Outline& edge = page.slab.edge;
-  const Spot centre = page.view(centroid(moments(edge)));
+  const PaperPoint centre = page.view(centroid(moments(edge)));
   for (std::size_t k = 0; k < edge.size(); ++k) {
     const Point &a = edge[k].from, &b = edge[(k + 1) % edge.size()].from;
     const Length chord = distance(a, Polygon{b});
@@ -210,9 +212,9 @@ void corner_marks(Page& page) {
     } else {
       continue;
     }
-    const Spot at = middle(page.view(a), page.view(b));
+    const PaperPoint at = middle(page.view(a), page.view(b));
     const double away = std::max(1.0, std::hypot(centre.x - at.x, centre.y - at.y));
-    std::vector<Spot> places;
+    std::vector<PaperPoint> places;
     for (const double by : {6.0, 9.0, 12.0, 16.0, -5.0, -8.0, -12.0, -16.0}) {
       places.push_back(
           {at.x + (centre.x - at.x) * by * 1.6 / away, at.y + (centre.y - at.y) * by / away + 1});
@@ -228,13 +230,13 @@ void control_joints(Page& page) {
   const Point far{box.at.x + box.length, box.at.y + box.depth};
   const auto joint = [&](const Point& from, const Point& to, const std::string& at,
                          const std::string& side) {
-    const Spot a = page.view(from), b = page.view(to);
+    const PaperPoint a = page.view(from), b = page.view(to);
     page.sheet.svg.begin_group("control-joint");
     page.sheet.svg.line(a, b, joint_pen);
     page.sheet.svg.end_group();
     TextStyle style = word;
     style.turn = turn_along(a, b);
-    std::vector<Spot> places;
+    std::vector<PaperPoint> places;
     for (const double share : {0.25, 0.75, 0.5, 0.4, 0.6, 0.1, 0.9}) {
       places.push_back({a.x + (b.x - a.x) * share - (style.turn != 0 ? 1.0 : 0.0),
                         a.y + (b.y - a.y) * share - (style.turn != 0 ? 0.0 : 1.0)});
@@ -257,11 +259,11 @@ void side_lines(Page& page) {
   std::vector<std::string> unnamed;
   for (std::size_t k = 0; k < page.slab.sides.size(); ++k) {
     const Point &a = outline[k], &b = outline[(k + 1) % outline.size()];
-    const Spot from = page.view(a), to = page.view(b);
+    const PaperPoint from = page.view(a), to = page.view(b);
     const double length = std::hypot(to.x - from.x, to.y - from.y);
     if (length < 1e-6) continue;
     // The slab lies to the left of its sides; y being down, the outside is to the right.
-    const Spot out{-(to.y - from.y) / length, (to.x - from.x) / length};
+    const PaperPoint out{-(to.y - from.y) / length, (to.x - from.x) / length};
     if (!rectangle || k == 0 || k == 1) {
       dimension(page.sheet.svg, page.labels, from, to, -12,
                 both_units(distance(a, Polygon{b}), page.units));
@@ -271,8 +273,8 @@ void side_lines(Page& page) {
     // A baseline lies above its words' lower edge: as read, outside is above or below the line.
     const double angle = style.turn * std::acos(-1.0) / 180;
     const bool above = out.x * std::sin(angle) - out.y * std::cos(angle) > 0;
-    const Spot at = middle(from, to);
-    std::vector<Spot> places;
+    const PaperPoint at = middle(from, to);
+    std::vector<PaperPoint> places;
     for (const double by : {4.0, 7.5, 16.0, 20.0, 24.0}) {
       const double off = by + (above ? -0.6 : 1.6) + (page.slab.sides[k].wall ? 1.5 : 0.0);
       for (const double along : {0.0, -0.15, 0.15, -0.25, 0.25}) {
@@ -332,8 +334,8 @@ Drawing plan_of(const Plan& plan, const SlabPlan& slab, std::size_t number) {
 
 std::vector<Drawing> slab_plans(const Plan& plan) {
   std::vector<Drawing> drawings;
-  for (const SlabPlan& slab : plan.slabs) {
-    drawings.push_back(plan_of(plan, slab, drawings.size() + 1));
+  for (std::size_t i = 0; i < plan.slabs.size(); ++i) {
+    if (has_shape(plan.slabs[i])) drawings.push_back(plan_of(plan, plan.slabs[i], i + 1));
   }
   return drawings;
 }

@@ -17,9 +17,9 @@ std::string number(double value) {
   return show_number(value, 3);
 }
 
-std::string points(const std::vector<Spot>& spots) {
+std::string points(const std::vector<PaperPoint>& spots) {
   std::string text;
-  for (const Spot& spot : spots) {
+  for (const PaperPoint& spot : spots) {
     if (!text.empty()) text += ' ';
     text += number(spot.x) + ',' + number(spot.y);
   }
@@ -62,20 +62,20 @@ constexpr std::string_view patterns = R"svg(<defs>
 
 }  // namespace
 
-bool overlap(const Box& a, const Box& b) {
+bool overlap(const PaperBox& a, const PaperBox& b) {
   return a.x < b.right() && b.x < a.right() && a.y < b.bottom() && b.y < a.bottom();
 }
 
-Quad corners_of(const Box& box) {
-  return {Spot{box.x, box.y}, Spot{box.right(), box.y}, Spot{box.right(), box.bottom()},
-          Spot{box.x, box.bottom()}};
+Quad corners_of(const PaperBox& box) {
+  return {PaperPoint{box.x, box.y}, PaperPoint{box.right(), box.y},
+          PaperPoint{box.right(), box.bottom()}, PaperPoint{box.x, box.bottom()}};
 }
 
 bool overlap(const Quad& a, const Quad& b) {
   const auto parted = [](const Quad& one, const Quad& other, double across_x, double across_y) {
     const auto reach = [&](const Quad& quad) {
       double least = 1e18, most = -1e18;
-      for (const Spot& spot : quad) {
+      for (const PaperPoint& spot : quad) {
         const double at = spot.x * across_x + spot.y * across_y;
         least = std::min(least, at);
         most = std::max(most, at);
@@ -87,14 +87,14 @@ bool overlap(const Quad& a, const Quad& b) {
   };
   for (const Quad* quad : {&a, &b}) {
     for (std::size_t k = 0; k < 4; ++k) {
-      const Spot &from = (*quad)[k], &to = (*quad)[(k + 1) % 4];
+      const PaperPoint &from = (*quad)[k], &to = (*quad)[(k + 1) % 4];
       if (parted(a, b, to.y - from.y, from.x - to.x)) return false;
     }
   }
   return true;
 }
 
-bool holds(const Box& outer, const Box& inner) {
+bool holds(const PaperBox& outer, const PaperBox& inner) {
   return inner.x >= outer.x && inner.y >= outer.y && inner.right() <= outer.right() &&
          inner.bottom() <= outer.bottom();
 }
@@ -105,7 +105,7 @@ double text_width(std::string_view text, const TextStyle& style) {
   return ems * style.size * (style.bold ? 1.08 : 1.0);
 }
 
-Quad text_quad(const Spot& at, std::string_view text, const TextStyle& style) {
+Quad text_quad(const PaperPoint& at, std::string_view text, const TextStyle& style) {
   const double width = text_width(text, style);
   const double left = style.anchor == Anchor::start    ? 0
                       : style.anchor == Anchor::middle ? -width / 2
@@ -113,8 +113,8 @@ Quad text_quad(const Spot& at, std::string_view text, const TextStyle& style) {
   const double up = -0.95 * style.size, down = 0.27 * style.size;
   const double angle = style.turn * std::acos(-1.0) / 180;
   const auto turned = [&](double x, double y) {
-    return Spot{at.x + x * std::cos(angle) - y * std::sin(angle),
-                at.y + x * std::sin(angle) + y * std::cos(angle)};
+    return PaperPoint{at.x + x * std::cos(angle) - y * std::sin(angle),
+                      at.y + x * std::sin(angle) + y * std::cos(angle)};
   };
   return {turned(left, up), turned(left + width, up), turned(left + width, down),
           turned(left, down)};
@@ -143,20 +143,20 @@ Svg::Svg(std::string id, double width, double height, std::string_view title,
   head_ += fmt::format(fmt::runtime(patterns), id_);
 }
 
-void Svg::line(const Spot& from, const Spot& to, const Pen& pen) {
+void Svg::line(const PaperPoint& from, const PaperPoint& to, const Pen& pen) {
   body_ += fmt::format("<line x1=\"{}\" y1=\"{}\" x2=\"{}\" y2=\"{}\"{}/>\n", number(from.x),
                        number(from.y), number(to.x), number(to.y), stroke(pen));
 }
 
-void Svg::polyline(const std::vector<Spot>& spots, const Pen& pen) {
+void Svg::polyline(const std::vector<PaperPoint>& spots, const Pen& pen) {
   body_ += fmt::format("<polyline points=\"{}\" fill=\"none\"{}/>\n", points(spots), stroke(pen));
 }
 
-void Svg::polygon(const std::vector<Spot>& spots, Fill fill, const Pen& pen) {
+void Svg::polygon(const std::vector<PaperPoint>& spots, Fill fill, const Pen& pen) {
   body_ += fmt::format("<polygon points=\"{}\"{}{}/>\n", points(spots), paint(fill), stroke(pen));
 }
 
-void Svg::face(const std::vector<std::vector<Spot>>& rings, Fill fill, const Pen& pen) {
+void Svg::face(const std::vector<std::vector<PaperPoint>>& rings, Fill fill, const Pen& pen) {
   std::string path;
   for (const auto& ring : rings) {
     for (std::size_t k = 0; k < ring.size(); ++k) {
@@ -168,18 +168,18 @@ void Svg::face(const std::vector<std::vector<Spot>>& rings, Fill fill, const Pen
       fmt::format("<path d=\"{}\" fill-rule=\"evenodd\"{}{}/>\n", path, paint(fill), stroke(pen));
 }
 
-void Svg::box(const Box& box, Fill fill, const Pen& pen) {
+void Svg::box(const PaperBox& box, Fill fill, const Pen& pen) {
   body_ +=
       fmt::format("<rect x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\"{}{}/>\n", number(box.x),
                   number(box.y), number(box.width), number(box.height), paint(fill), stroke(pen));
 }
 
-void Svg::circle(const Spot& centre, double radius, Fill fill, const Pen& pen) {
+void Svg::circle(const PaperPoint& centre, double radius, Fill fill, const Pen& pen) {
   body_ += fmt::format("<circle cx=\"{}\" cy=\"{}\" r=\"{}\"{}{}/>\n", number(centre.x),
                        number(centre.y), number(radius), paint(fill), stroke(pen));
 }
 
-void Svg::text(const Spot& at, std::string_view text, const TextStyle& style) {
+void Svg::text(const PaperPoint& at, std::string_view text, const TextStyle& style) {
   std::string attributes = fmt::format("x=\"{}\" y=\"{}\" font-size=\"{}\"", number(at.x),
                                        number(at.y), number(style.size));
   if (style.anchor == Anchor::middle) attributes += " text-anchor=\"middle\"";
@@ -195,11 +195,11 @@ void Svg::text(const Spot& at, std::string_view text, const TextStyle& style) {
   body_ += fmt::format("<text {}>{}</text>\n", attributes, markup(text));
 }
 
-void Svg::arrow(const Spot& from, const Spot& tip) {
+void Svg::arrow(const PaperPoint& from, const PaperPoint& tip) {
   const double length = std::hypot(tip.x - from.x, tip.y - from.y);
   if (length <= 0) return;
-  const Spot along{(tip.x - from.x) / length, (tip.y - from.y) / length};
-  const Spot back{tip.x - 2 * along.x, tip.y - 2 * along.y};
+  const PaperPoint along{(tip.x - from.x) / length, (tip.y - from.y) / length};
+  const PaperPoint back{tip.x - 2 * along.x, tip.y - 2 * along.y};
   polygon({tip,
            {back.x - 0.5 * along.y, back.y + 0.5 * along.x},
            {back.x + 0.5 * along.y, back.y - 0.5 * along.x}},

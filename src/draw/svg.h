@@ -9,26 +9,26 @@
 namespace strikeoff::draw {
 
 /// A place on the paper: millimetres from its upper left corner, x to the right, y down.
-struct Spot {
+struct PaperPoint {
   double x = 0, y = 0;
-  bool operator==(const Spot&) const = default;
+  bool operator==(const PaperPoint&) const = default;
 };
 
 /// A rectangle on the paper.
-struct Box {
+struct PaperBox {
   double x = 0, y = 0, width = 0, height = 0;
   [[nodiscard]] double right() const { return x + width; }
   [[nodiscard]] double bottom() const { return y + height; }
-  bool operator==(const Box&) const = default;
+  bool operator==(const PaperBox&) const = default;
 };
-[[nodiscard]] bool overlap(const Box& a, const Box& b);
-[[nodiscard]] bool holds(const Box& outer, const Box& inner);
+[[nodiscard]] bool overlap(const PaperBox& a, const PaperBox& b);
+[[nodiscard]] bool holds(const PaperBox& outer, const PaperBox& inner);
 
 /// Four corners in order round, turned as they may be.
-using Quad = std::array<Spot, 4>;
+using Quad = std::array<PaperPoint, 4>;
 /// True where the two have more than a border in common (separating axes).
 [[nodiscard]] bool overlap(const Quad& a, const Quad& b);
-[[nodiscard]] Quad corners_of(const Box& box);
+[[nodiscard]] Quad corners_of(const PaperBox& box);
 
 /// A line of a drawing: width in mm of paper, dashes in mm (empty: solid). Line widths are those of
 /// ISO 128-2's series 0.18, 0.25, 0.35, 0.5, 0.7 (from memory).
@@ -57,7 +57,7 @@ struct TextStyle {
 /// reader's own font is not known.
 [[nodiscard]] double text_width(std::string_view text, const TextStyle& style);
 /// What the text covers, its turn counted.
-[[nodiscard]] Quad text_quad(const Spot& at, std::string_view text, const TextStyle& style);
+[[nodiscard]] Quad text_quad(const PaperPoint& at, std::string_view text, const TextStyle& style);
 /// The text, or as much of its beginning as fits with "…" after it.
 [[nodiscard]] std::string fitted(std::string_view text, double width, const TextStyle& style);
 
@@ -69,16 +69,16 @@ class Svg {
   Svg(std::string id, double width, double height, std::string_view title,
       std::string_view description);
 
-  void line(const Spot& from, const Spot& to, const Pen& pen);
-  void polyline(const std::vector<Spot>& spots, const Pen& pen);
-  void polygon(const std::vector<Spot>& spots, Fill fill, const Pen& pen);
+  void line(const PaperPoint& from, const PaperPoint& to, const Pen& pen);
+  void polyline(const std::vector<PaperPoint>& spots, const Pen& pen);
+  void polygon(const std::vector<PaperPoint>& spots, Fill fill, const Pen& pen);
   /// A face with holes: even-odd.
-  void face(const std::vector<std::vector<Spot>>& rings, Fill fill, const Pen& pen);
-  void box(const Box& box, Fill fill, const Pen& pen);
-  void circle(const Spot& centre, double radius, Fill fill, const Pen& pen);
-  void text(const Spot& at, std::string_view text, const TextStyle& style = {});
+  void face(const std::vector<std::vector<PaperPoint>>& rings, Fill fill, const Pen& pen);
+  void box(const PaperBox& box, Fill fill, const Pen& pen);
+  void circle(const PaperPoint& centre, double radius, Fill fill, const Pen& pen);
+  void text(const PaperPoint& at, std::string_view text, const TextStyle& style = {});
   /// A small filled triangle with its tip at `tip`, pointing from `from`.
-  void arrow(const Spot& from, const Spot& tip);
+  void arrow(const PaperPoint& from, const PaperPoint& tip);
   /// Everything until `end_group` is named, for tests and for scripts: <g data-what="…">.
   void begin_group(std::string_view what);
   void end_group();

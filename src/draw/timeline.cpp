@@ -48,7 +48,7 @@ struct Clock {
   }
 };
 
-void draw_axis(Paper& paper, const Box& room, const Clock& clock, double last) {
+void draw_axis(Paper& paper, const PaperBox& room, const Clock& clock, double last) {
   // About ten marks, at a round number of minutes.
   double step = 1;
   for (const double each : {2., 5., 10., 15., 30., 60., 120., 240., 480., 1440., 2880., 10080.}) {
@@ -61,7 +61,7 @@ void draw_axis(Paper& paper, const Box& room, const Clock& clock, double last) {
   }
 }
 
-void draw_batch(Paper& paper, const Clock& clock, const Batch& batch, const Box& row) {
+void draw_batch(Paper& paper, const Clock& clock, const Batch& batch, const PaperBox& row) {
   const double start = clock(batch.contact), placing = clock(batch.place_start),
                placed = clock(batch.place_end);
   const double top = row.y + row.height * 0.2, height = row.height * 0.6;
@@ -81,7 +81,7 @@ Drawing page(const Plan& plan, const std::vector<Row>& rows, std::size_t first, 
              const std::string& name, const std::string& title) {
   Paper paper(name, title, plan.name, plan.units,
               "When each batch is mixed and placed, and until when its fresh edge must be met");
-  Box room = paper.room();
+  PaperBox room = paper.room();
   room = {room.x + names_width, room.y + 7, room.width - names_width - 28, room.height - 9};
   Duration end;
   for (std::size_t i = first; i < last; ++i) end = std::max(end, end_of(rows[i]));
@@ -92,7 +92,7 @@ Drawing page(const Plan& plan, const std::vector<Row>& rows, std::size_t first, 
   draw_axis(paper, room, clock, minutes_shown);
   for (std::size_t i = first; i < last; ++i) {
     const Row& row = rows[i];
-    const Box at{room.x, room.y + height * static_cast<double>(i - first), room.width, height};
+    const PaperBox at{room.x, room.y + height * static_cast<double>(i - first), room.width, height};
     paper.svg.text({room.x - 2, at.y + height / 2 + 1}, fitted(row.name, names_width - 4, right),
                    right);
     if (row.batch != nullptr) {

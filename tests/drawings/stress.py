@@ -44,7 +44,7 @@ def jobs():
                         openings=[{"name": name, "circle": "150 mm",
                                    "at": ["300 mm", "200 mm"]}])])
     made["forty-batches"] = job(
-        "forty batches", [slab("long", rectangle("6000 mm", "900 mm"), "80 mm", overhang="25 mm")],
+        "forty batches", [slab("long", rectangle("7000 mm", "900 mm"), "80 mm", overhang="25 mm")],
         crew={"mixers": 3, "mixing": 3, "carrying": 2, "placing": 2, "finishing": 1})
     made["many-slabs"] = job(
         "many slabs", [slab(f"top {i + 1}", rectangle(f"{700 + 13 * i} mm", "500 mm"),
