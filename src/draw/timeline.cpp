@@ -11,7 +11,7 @@
 namespace strikeoff::draw {
 namespace {
 
-constexpr TextStyle word{2.8}, axis{2.6, Anchor::middle}, right{2.8, Anchor::end};
+constexpr TextStyle axis{2.6, Anchor::middle}, right{2.8, Anchor::end};
 constexpr double names_width = 66, least_row = 3.4, most_row = 8;
 
 /// One line of the timeline: a batch, or a task of the pour.
