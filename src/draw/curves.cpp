@@ -93,6 +93,8 @@ Drawing strength_curve(const Plan& plan) {
   paper.svg.end_group();
   paper.svg.text({field.box.x, field.box.y - 3}, "strength, by the age after the pour", word);
   Labels labels(paper.room());
+  labels.keep_clear({paper.room().x, paper.room().y, field.box.x - paper.room().x,
+                     paper.room().height});  // the words of the axis
   labels.keep_clear(line);
   for (const ExpectedStrength& one : plan.hardening.expected) {
     const double share = axis(one.point.age);
@@ -101,9 +103,14 @@ Drawing strength_curve(const Plan& plan) {
     paper.svg.circle(at, 0.8, Fill::dark, Pen{0});
     TextStyle style = left;
     style.halo = true;
-    (void)labels.put(paper.svg,
-                     fmt::format("{}: {}", one.when, show(one.point.strength, plan.units)), style,
-                     {{at.x - 2, at.y - 1}, {at.x - 2, at.y - 5}, {at.x - 2, at.y - 9}});
+    const std::string words =
+        fmt::format("{}: {}", one.when, show_strength(one.point.strength, plan.units));
+    if (labels.put(paper.svg, words, style,
+                   {{at.x - 2, at.y - 1}, {at.x - 2, at.y - 5}, {at.x - 2, at.y - 9}})) {
+      continue;
+    }
+    style.anchor = Anchor::start;  // near the axis: on the other side of the point
+    (void)labels.put(paper.svg, words, style, {{at.x + 2, at.y + 4}, {at.x + 2, at.y + 8}});
   }
   paper.note(
       "An estimate from the strengths that the job gives for the mix, in the air of the job. "

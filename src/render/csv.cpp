@@ -41,7 +41,7 @@ std::string cell(int number) {
   return fmt::format("{}", number);
 }
 
-void Sheet::add(const std::vector<std::string>& cells) {
+void CsvSheet::add(const std::vector<std::string>& cells) {
   for (std::size_t k = 0; k < cells.size(); ++k) {
     text_ += (k == 0 ? "" : ",") + quoted(cells[k]);
   }

@@ -18,9 +18,9 @@ namespace strikeoff::csv {
 [[nodiscard]] std::string cell(int number);
 
 /// A table as RFC 4180 writes it.
-class Sheet {
+class CsvSheet {
  public:
-  explicit Sheet(std::vector<std::string> header) { add(std::move(header)); }
+  explicit CsvSheet(std::vector<std::string> header) { add(std::move(header)); }
   /// Precondition: as many cells as the header.
   void add(const std::vector<std::string>& cells);
   [[nodiscard]] std::string str() const { return text_; }

@@ -17,7 +17,7 @@ namespace strikeoff {
 namespace {
 
 using csv::cell;
-using csv::Sheet;
+using csv::CsvSheet;
 
 /// A size found on site is not known here.
 std::string size_cell(Length length) {
@@ -32,9 +32,9 @@ std::string money_cell(const std::optional<Money>& money) {
   return money ? cell(money->si()) : "";
 }
 
-Sheet parts(const Plan& plan) {
-  Sheet sheet({"mark", "slab", "role", "place", "stock", "width_mm", "length_mm", "height_mm",
-               "quantity", "left_cut_deg", "right_cut_deg"});
+CsvSheet parts(const Plan& plan) {
+  CsvSheet sheet({"mark", "slab", "role", "place", "stock", "width_mm", "length_mm", "height_mm",
+                  "quantity", "left_cut_deg", "right_cut_deg"});
   for (const Part& part : plan.cut_list.parts) {
     sheet.add({cell(part.mark), cell(part.slab), cell(part.role), cell(part.place),
                cell(part.stock), size_cell(part.width), size_cell(part.length),
@@ -44,7 +44,7 @@ Sheet parts(const Plan& plan) {
   return sheet;
 }
 
-void add_board(const Board& board, int number, Sheet& sheet) {
+void add_board(const Board& board, int number, CsvSheet& sheet) {
   int strip_number = 0;
   for (const Strip& strip : board.strips) {
     ++strip_number;
@@ -59,7 +59,7 @@ void add_board(const Board& board, int number, Sheet& sheet) {
   }
 }
 
-void add_sheet(const strikeoff::Sheet& from, int number, Sheet& sheet) {
+void add_sheet(const Sheet& from, int number, CsvSheet& sheet) {
   int order = 0;
   for (const SheetPiece& piece : from.pieces) {
     sheet.add({"sheet", cell(number), cell(from.stock), from.on_hand ? "yes" : "no",
@@ -70,19 +70,20 @@ void add_sheet(const strikeoff::Sheet& from, int number, Sheet& sheet) {
 }
 
 /// One row a piece.
-Sheet boards(const Plan& plan) {
-  Sheet sheet({"kind", "number", "stock", "on_hand", "stock_length_mm", "stock_width_mm", "strip",
-               "strip_width_mm", "order", "mark", "length_mm", "width_mm", "x_mm", "y_mm"});
+CsvSheet boards(const Plan& plan) {
+  CsvSheet sheet({"kind", "number", "stock", "on_hand", "stock_length_mm", "stock_width_mm",
+                  "strip", "strip_width_mm", "order", "mark", "length_mm", "width_mm", "x_mm",
+                  "y_mm"});
   int number = 0;
   for (const Board& board : plan.cut_list.boards) add_board(board, ++number, sheet);
   number = 0;
-  for (const strikeoff::Sheet& one : plan.cut_list.sheets) add_sheet(one, ++number, sheet);
+  for (const Sheet& one : plan.cut_list.sheets) add_sheet(one, ++number, sheet);
   return sheet;
 }
 
-Sheet materials(const Plan& plan) {
-  Sheet sheet({"item", "stock", "needed", "unit", "on_hand", "packs", "pack", "price", "cost",
-               "currency", "basis", "note"});
+CsvSheet materials(const Plan& plan) {
+  CsvSheet sheet({"item", "stock", "needed", "unit", "on_hand", "packs", "pack", "price", "cost",
+                  "currency", "basis", "note"});
   for (const Material& one : plan.materials) {
     sheet.add({cell(one.item), cell(one.stock), cell(one.needed), cell(one.unit), cell(one.on_hand),
                cell(one.packs), cell(one.pack), money_cell(one.price), money_cell(one.cost),
@@ -100,10 +101,11 @@ std::string dose_cell(const Batch& batch) {
   return cell(text::joined(doses, "; "));
 }
 
-Sheet batches(const Plan& plan) {
-  Sheet sheet({"number", "bags", "dry_kg", "water_l", "water_kg", "ice_kg", "bucket_mark_mm",
-               "bucket_fills", "doses", "volume_l", "zone_l", "mixer", "contact_min",
-               "place_start_min", "place_end_min", "neighbours", "edge_wait_min", "meet_by_min"});
+CsvSheet batches(const Plan& plan) {
+  CsvSheet sheet({"number", "bags", "dry_kg", "water_l", "water_kg", "ice_kg", "bucket_mark_mm",
+                  "bucket_fills", "doses", "volume_l", "zone_l", "mixer", "contact_min",
+                  "place_start_min", "place_end_min", "neighbours", "edge_wait_min",
+                  "meet_by_min"});
   for (const Batch& batch : plan.batches) {
     std::vector<std::string> neighbours;
     for (const int one : batch.neighbours) neighbours.push_back(std::to_string(one));
@@ -119,8 +121,8 @@ Sheet batches(const Plan& plan) {
   return sheet;
 }
 
-Sheet schedule(const Plan& plan) {
-  Sheet sheet({"phase", "task", "who", "start_min", "end_min", "start", "end", "after"});
+CsvSheet schedule(const Plan& plan) {
+  CsvSheet sheet({"phase", "task", "who", "start_min", "end_min", "start", "end", "after"});
   for (const Task& task : plan.schedule) {
     sheet.add({cell(task.phase), cell(task.task), cell(task.who), minutes_cell(task.start),
                minutes_cell(task.end), task.start_local.value_or(""), task.end_local.value_or(""),

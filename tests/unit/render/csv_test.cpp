@@ -12,7 +12,7 @@ using Catch::Matchers::Contains;
 using Catch::Matchers::StartsWith;
 
 TEST_CASE("a cell is quoted where RFC 4180 asks for it and a row ends with CRLF", "[render]") {
-  csv::Sheet sheet({"plain", "comma", "quote", "break"});
+  csv::CsvSheet sheet({"plain", "comma", "quote", "break"});
   sheet.add({"a b", "a,b", "5\" pipe", "a\r\nb"});
   CHECK(sheet.str() == "plain,comma,quote,break\r\na b,\"a,b\",\"5\"\" pipe\",\"a\r\nb\"\r\n");
 }
