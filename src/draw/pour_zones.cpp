@@ -147,7 +147,8 @@ void sweep_arrow(Page& page) {
       }
     }
   }
-  if (all.empty()) return;
+  // Round a corner the way bends: there the numbers show it, and the note says from where to where.
+  if (all.empty() || page.slab.sharp.size() != 4) return;
   const PaperBox slab = extent(page.view(page.slab.outline));
   const auto middle = [](const PaperBox& box) {
     return PaperPoint{box.x + box.width / 2, box.y + box.height / 2};
