@@ -66,13 +66,14 @@ Drawing strength_curve(const Plan& plan) {
   Paper paper("strength", "How strong the slab is, and when", plan.name, plan.units,
               "Compressive strength against age in the air of the job, an estimate");
   const Field field = field_of(paper);
-  double most = 0;
-  for (const StrengthPoint& point : points) most = std::max(most, in_megapascals(point.strength));
-  most = round_up(most);
+  const Pressure unit = plan.units == Units::us ? psi(1) : megapascals(1);
+  double greatest = 0;
+  for (const StrengthPoint& point : points) greatest = std::max(greatest, point.strength / unit);
+  const Pressure most = unit * round_up(greatest);
   const AgeAxis axis{in_hours(points.front().age), in_hours(points.back().age)};
   for (int i = 0; i <= 5; ++i) {
     const double share = i / 5.0;
-    mark_left(paper, field, share, i == 0 ? "0" : show(megapascals(most * share), plan.units));
+    mark_left(paper, field, share, i == 0 ? "0" : show_strength(most * share, plan.units));
   }
   double free_from = -1;
   for (const Duration age : {hours(1), hours(2), hours(4), hours(8), hours(16), days(1), days(2),
@@ -84,7 +85,7 @@ Drawing strength_curve(const Plan& plan) {
   }
   std::vector<PaperPoint> line;
   for (const StrengthPoint& point : points) {
-    const PaperPoint at = field.at(axis(point.age), in_megapascals(point.strength) / most);
+    const PaperPoint at = field.at(axis(point.age), point.strength / most);
     if (plan.hardening.curve == "steps" && !line.empty()) line.push_back({at.x, line.back().y});
     line.push_back(at);
   }
@@ -99,7 +100,7 @@ Drawing strength_curve(const Plan& plan) {
   for (const ExpectedStrength& one : plan.hardening.expected) {
     const double share = axis(one.point.age);
     if (share < 0 || share > 1) continue;
-    const PaperPoint at = field.at(share, in_megapascals(one.point.strength) / most);
+    const PaperPoint at = field.at(share, one.point.strength / most);
     paper.svg.circle(at, 0.8, Fill::dark, Pen{0});
     TextStyle style = left;
     style.halo = true;
@@ -126,12 +127,13 @@ std::string clock(std::chrono::minutes time) {
 
 Drawing evaporation_bars(const Plan& plan) {
   const std::vector<HourPlan>& all = plan.site.hours;
-  Paper paper("evaporation", "How fast the fresh top dries, by the hour", plan.name, plan.units,
-              "Evaporation from fresh mix at each hour of the job's weather, an estimate");
+  Paper paper(
+      "evaporation", "How fast the fresh top dries, by the hour", plan.name, plan.units,
+      "The worst evaporation of a pour begun at each hour of the job's weather, an estimate");
   const Field field = field_of(paper);
   double most = in_kilograms_per_m2_h(evaporation_stop) * 1.05;
   for (const HourPlan& hour : all) {
-    most = std::max(most, in_kilograms_per_m2_h(hour.evaporation));
+    if (hour.worst) most = std::max(most, in_kilograms_per_m2_h(*hour.worst));
   }
   const double step = most > 2 ? 1 : 0.25;
   most = std::ceil(most / step) * step;
@@ -152,22 +154,23 @@ Drawing evaporation_bars(const Plan& plan) {
   const double width = 1.0 / static_cast<double>(all.size());
   const auto every = static_cast<std::size_t>(std::ceil(static_cast<double>(all.size()) / 16));
   for (std::size_t i = 0; i < all.size(); ++i) {
-    const double rate = in_kilograms_per_m2_h(all[i].evaporation) / most;
-    const double from = width * (static_cast<double>(i) + 0.15);
-    const PaperPoint top = field.at(from, rate);
-    const bool best = plan.site.best_start == all[i].weather.time;
-    paper.svg.begin_group("hour " + clock(all[i].weather.time));
-    paper.svg.box({top.x, top.y, field.box.width * width * 0.7, field.box.height * rate},
-                  best ? Fill::panel : Fill::pale, best ? outline_pen : usual_pen);
-    paper.svg.end_group();
+    if (all[i].worst) {
+      const double rate = in_kilograms_per_m2_h(*all[i].worst) / most;
+      const PaperPoint top = field.at(width * (static_cast<double>(i) + 0.15), rate);
+      const bool best = plan.site.best_start == all[i].weather.time;
+      paper.svg.begin_group("hour " + clock(all[i].weather.time));
+      paper.svg.box({top.x, top.y, field.box.width * width * 0.7, field.box.height * rate},
+                    best ? Fill::panel : Fill::pale, best ? outline_pen : usual_pen);
+      paper.svg.end_group();
+    }
     if (i % every == 0) {
       const PaperPoint at = field.at(width * (static_cast<double>(i) + 0.5), 0);
       paper.svg.text({at.x, at.y + 5}, clock(all[i].weather.time), below);
     }
   }
-  paper.svg.text({field.box.x, field.box.y - 3}, "water that leaves the fresh top, an estimate",
-                 word);
-  paper.legend(Fill::pale, usual_pen, "at that hour");
+  paper.svg.text({field.box.x, field.box.y - 3},
+                 "at worst, in a pour begun at that hour; an estimate", word);
+  paper.legend(Fill::pale, usual_pen, "begun at that hour");
   if (plan.site.best_start) paper.legend(Fill::panel, outline_pen, "best hour to begin");
   return {"evaporation", "How fast the fresh top dries, by the hour", paper.svg.str()};
 }
