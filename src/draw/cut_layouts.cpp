@@ -52,8 +52,15 @@ struct Layout {
     return false;
   }
 
-  [[nodiscard]] std::string size_of(const std::string& mark, const Rectangle& at) const {
-    return fmt::format("{}: {} x {}", mark, show(at.length, units), show(at.depth, units));
+  [[nodiscard]] std::string size_of(const std::string& name, const Rectangle& at) const {
+    return fmt::format("{}: {} x {}", name, show(at.length, units), show(at.depth, units));
+  }
+
+  /// The name with both sides, in as many units as there is room for, or alone.
+  [[nodiscard]] bool sized(const std::string& name, const Rectangle& at) {
+    return words(at, {fmt::format("{}: {} x {}", name, both_units(at.length, units),
+                                  both_units(at.depth, units)),
+                      size_of(name, at), name});
   }
 };
 
@@ -64,8 +71,7 @@ void finish(Paper& sheet, const Scale& scale, const std::string& order) {
 }
 
 /// Room for the layout, its dimensions left of and below it, `right` mm of words at its right, and
-/// `lines` of
-/// words under it.
+/// `lines` of words under it.
 PaperBox inner(const PaperBox& room, double lines, double right) {
   return {room.x + 16, room.y + 4, room.width - 16 - right, room.height - 18 - lines * line_height};
 }
@@ -128,7 +134,7 @@ Drawing board_drawing(const Plan& plan, const Board& board, std::size_t number) 
       const Length width = piece.width.value_or(strip.width);
       const Rectangle at{{x, top - width}, piece.length, width};
       layout.outline(at);
-      (void)layout.words(at, {layout.size_of(piece.mark, at), piece.mark});
+      (void)layout.sized(piece.mark, at);
       x += piece.length + plan.cut_list.kerf;
     }
     if (!strip.pieces.empty()) {
@@ -166,16 +172,14 @@ Drawing sheet_drawing(const Plan& plan, const Sheet& cut, std::size_t number) {
   }
   for (const SheetPiece& piece : cut.pieces) {
     layout.outline(piece.at);
-    if (!layout.words(piece.at, {layout.size_of(piece.mark, piece.at), piece.mark})) {
+    if (!layout.sized(piece.mark, piece.at)) {
       const PaperBox at = layout.box(piece.at);
       layout.beside.push_back(
           {{at.x + at.width * 0.8, at.y + at.height / 2}, layout.size_of(piece.mark, piece.at)});
     }
   }
   for (const Rectangle& rest : cut.left_over) {
-    (void)layout.words(rest, {fmt::format("keep: {} x {}", show(rest.length, plan.units),
-                                          show(rest.depth, plan.units)),
-                              "keep"});
+    (void)layout.sized("keep", rest);
   }
   frame_dimensions(layout, stock);
   const PaperBox room = paper.room();

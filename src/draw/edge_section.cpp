@@ -101,8 +101,9 @@ void bodies(Section& section) {
   const SidePlan& side = section.side;
   const Length o = side.overhang, s = slab.strip_thickness, t = slab.edge_thickness;
   const Rectangle all = extent(slab, side);
-  section.part("base", -shown_inside, all.at.y, slab.on_ground ? o + s + Length::mm(12) : Length{},
-               Length{}, slab.on_ground ? Fill::ground : Fill::pale);
+  const Length ground_end = side.wall ? o + isolation : o + s + Length::mm(12);
+  section.part("base", -shown_inside, all.at.y, slab.on_ground ? ground_end : Length{}, Length{},
+               slab.on_ground ? Fill::ground : Fill::pale);
   section.part("panel", -shown_inside, Length{}, side.panel_overhang, slab.panel_thickness,
                Fill::panel);
   section.sheet.svg.begin_group("concrete");
@@ -202,7 +203,8 @@ Drawing section_of(const Plan& plan, const SlabPlan& slab, const Kind& kind,
     sheet.legend(Fill::foam, usual_pen, kind.side->wall ? "isolation strip" : "foam, comes off");
   }
   if (kind.side->wall || slab.on_ground) {
-    sheet.legend(Fill::ground, usual_pen, kind.side->wall ? "wall" : "ground");
+    sheet.legend(Fill::ground, usual_pen,
+                 !kind.side->wall ? "ground" : slab.on_ground ? "wall, ground" : "wall");
   }
   if (!slab.on_ground) sheet.legend(Fill::pale, usual_pen, "base");
   return {name, title, sheet.svg.str()};

@@ -42,17 +42,24 @@ void names(const SlabPlan& slab, Units units, Paper& paper, const View& view, La
   std::vector<Callout> beside;
   for (const PanelPiece& piece : slab.panels) {
     const PaperBox at = on_paper(view, piece.at);
-    const std::string size = fmt::format("{}: {} x {}", piece.mark, show(piece.at.length, units),
-                                         show(piece.at.depth, units));
+    const auto size = [&](const auto& length_words) {
+      return fmt::format("{}: {} x {}", piece.mark, length_words(piece.at.length),
+                         length_words(piece.at.depth));
+    };
+    const std::string both = size([&](Length l) { return both_units(l, units); }),
+                      one = size([&](Length l) { return show(l, units); });
     std::vector<PaperPoint> places;
     for (const double y : {0.5, 0.25, 0.75, 0.1, 0.9}) {
       for (const double x : {0.5, 0.35, 0.65}) {
         places.push_back({at.x + at.width * x, at.y + at.height * y + 1});
       }
     }
-    const bool fits = text_width(size, word) < at.width * 0.68 && at.height > 5;
-    if (!fits || !labels.put(paper.svg, size, word, places)) {
-      beside.push_back({{at.x + at.width / 2, at.y + at.height * 0.15}, size});
+    const auto put = [&](const std::string& words) {
+      return text_width(words, word) < at.width * 0.68 && at.height > 5 &&
+             labels.put(paper.svg, words, word, places);
+    };
+    if (!put(both) && !put(one)) {
+      beside.push_back({{at.x + at.width / 2, at.y + at.height * 0.15}, one});
     }
   }
   const PaperBox room = paper.room();
@@ -78,8 +85,9 @@ Drawing layout_of(const Plan& plan, const SlabPlan& slab, std::size_t number) {
   paper.svg.polygon(view(slab.outline), Fill::none, outline_pen);
   for (const PanelPiece& piece : slab.panels) {
     for (const Rectangle& cut : piece.cuts) {
-      labels.keep_clear(on_paper(
-          view, {{piece.at.at.x + cut.at.x, piece.at.at.y + cut.at.y}, cut.length, cut.depth}));
+      const PaperBox hole = on_paper(
+          view, {{piece.at.at.x + cut.at.x, piece.at.at.y + cut.at.y}, cut.length, cut.depth});
+      labels.keep_clear({hole.x - 1, hole.y - 1, hole.width + 2, hole.height + 2});
     }
   }
   const Point right{box.at.x + box.length, box.at.y}, back{box.at.x, box.at.y + box.depth};

@@ -12,7 +12,7 @@ namespace strikeoff::draw {
 namespace {
 
 constexpr TextStyle axis{2.6, Anchor::middle}, right{2.8, Anchor::end};
-constexpr double names_width = 66, least_row = 3.4, most_row = 8;
+constexpr double most_names = 96, least_row = 3.4, most_row = 8;
 
 /// One line of the timeline: a batch, or a task of the pour.
 struct Row {
@@ -82,6 +82,11 @@ Drawing page(const Plan& plan, const std::vector<Row>& rows, std::size_t first, 
   Paper paper(name, title, plan.name, plan.units,
               "When each batch is mixed and placed, and until when its fresh edge must be met");
   PaperBox room = paper.room();
+  double names_width = 0;
+  for (std::size_t i = first; i < last; ++i) {
+    names_width = std::max(names_width, text_width(rows[i].name, right) + 4);
+  }
+  names_width = std::min(names_width, most_names);
   room = {room.x + names_width, room.y + 7, room.width - names_width - 28, room.height - 9};
   Duration end;
   for (std::size_t i = first; i < last; ++i) end = std::max(end, end_of(rows[i]));

@@ -37,9 +37,9 @@ tbody th { font-weight: bold; }
 figure { margin: 4mm 0; border: 0.2mm solid #888; overflow: hidden; }
 figure svg { display: block; width: 100%; height: auto; }
 @media print {
-  body { max-width: none; padding: 0; }
+  body { max-width: none; padding: 0; font-size: 10pt; line-height: 1.28; }
   nav { display: none; }
-  #cut, #build, #card, #clock, #finish, #cautions { break-before: page; }
+  #cut, #build, #card, #clock, #finish { break-before: page; }
   section > h2 { margin-top: 0; }
   figure { page: drawing; margin: 0; border: 0; break-inside: avoid; }
   figure svg { width: auto; }
