@@ -96,6 +96,7 @@ struct SlabLoads {
 struct SidePlan {
   std::string name;
   bool wall = false, apron = false, bracket = false;
+  Length thickness;                      // of the slab where it is thickest, without an apron
   Length overhang, panel_overhang;       // past the base's face
   Length edge_strip, soffit_strip;       // their height and width; 0 where there is none
   Length edge_drop;                      // of the edge strip's foot below the base's top
@@ -237,6 +238,7 @@ struct Batch {
   Volume volume;  // bags x yield
   Volume zone;    // its share of the net volume
   int mixer = 1;
+  Duration loading, emptied;  // the mixer is taken from the one until the other
   Duration contact, place_start, place_end;
   std::vector<int> neighbours;
   Duration edge_wait;  // contact until its last neighbour is placed; 0 for the last batch
@@ -245,6 +247,15 @@ struct Batch {
   std::vector<Zone> zones;
   Length front;    // the wet edge once this batch is placed
   Length advance;  // how far the front moves, on average
+};
+
+/// What one person does with one batch: mixing from the first bag into the mixer until another
+/// takes the batch over, carrying from tipping out until it is where it is placed, or placing.
+struct PersonWork {
+  int person = 1;  // in the order of the job
+  Role role = Role::mix;
+  int batch = 1;
+  Duration start, end;
 };
 
 /// A value the job left open, and what the plan took.
@@ -281,6 +292,7 @@ struct PourPlan {
   Length joint_length;
   bool feasible = false;
   std::vector<Joint> joints;
+  std::vector<PersonWork> work;       // batch by batch; none where someone is missing
   std::vector<Sweep> sweeps;          // of each slab
   std::string chain;                  // what makes the worst joint wait as long as it does
   double retarder_per_bag = 0;        // doses in use, all retarders
@@ -336,6 +348,7 @@ struct SitePlan {
   std::vector<Wetting> wettings;
   std::string cure_cover;  // of these, the one that the schedule asks for
   Duration wet_cure;       // how long the top is kept wet
+  Duration wet_every;      // and looked at so often at least: as the cover asks, and once a day
   Volume cure_water;       // that takes so much under this cover
   Volume bucket;           // what one holds
   double cure_buckets = 0;
@@ -565,6 +578,7 @@ struct Task {
   std::optional<Duration> start, end;
   std::optional<std::string> start_local, end_local;  // ISO 8601, where the job has a start time
   std::vector<std::string> after;                     // tasks that must be done first
+  int batch = 0;                                      // that it is all about; 0: none, or several
 };
 
 enum class Level { ok, caution, stop };

@@ -70,6 +70,7 @@ void add_trowel_zones(const Job& job, const Plan& plan, const std::vector<Stint>
         std::move(after),
         fmt::format("Trowel zone {}: {}{}", plan.batches[i].number, light_mark, until), who,
         spans[i].start, spans[i].end);
+    tasks.about(plan.batches[i]);
   }
 }
 
@@ -83,6 +84,7 @@ void add_pour(const Job& job, const Plan& plan, TaskList& tasks) {
     const Batch& batch = plan.batches[i];
     tasks.add_after({before_batch(plan.batches, i, ready)}, batch_name(batch), team, batch.contact,
                     batch.place_end);
+    tasks.about(batch);
   }
   add_strike_off(job, plan, tasks);
 }

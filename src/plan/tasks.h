@@ -25,6 +25,8 @@ class TaskList {
   std::string add(std::string task, std::string who, Moment start, Moment end);
   std::string add_after(std::vector<std::string> after, std::string task, std::string who,
                         Moment start, Moment end);
+  /// The last one is all about this batch.
+  void about(const Batch& batch) { tasks_.back().batch = batch.number; }
   [[nodiscard]] const Task& last() const { return tasks_.back(); }
   [[nodiscard]] std::vector<Task> take() && { return std::move(tasks_); }
 

@@ -1,22 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include <fmt/format.h>
 
-#include <algorithm>
-
 #include "core/format.h"
 #include "plan/tasks.h"
 #include "site/wet_cure.h"
 
 namespace strikeoff {
 namespace {
-
-/// Whatever the formulas say, it is looked at once a day (common practice, no source).
-std::string how_often(const SitePlan& site, const std::string& cover) {
-  const auto found = std::find_if(site.wettings.begin(), site.wettings.end(),
-                                  [&](const Wetting& one) { return one.cover == cover; });
-  if (found == site.wettings.end()) return "";
-  return show_at_most(std::min(found->every.value_or(hours(24)), Duration{hours(24)}));
-}
 
 std::string water(const SitePlan& site, Units units) {
   return fmt::format("about {} of water in all, {}", show_roughly(site.cure_water, units),
@@ -34,13 +24,12 @@ std::string add_wet_cure(const Job& job, const Plan& plan, const std::string& af
           ? fmt::format(
                 "Keep the top wet for {}: damp cloth under the sheet, at 50 F (10 C) or "
                 "warmer; wet the cloth every {} at the latest; {}",
-                show(site.wet_cure), how_often(site, "sheet over damp cloth"),
-                water(site, job.units))
+                show(site.wet_cure), show_at_most(site.wet_every), water(site, job.units))
           : fmt::format(
                 "Keep the top wet for {}, or as long as the bag's data sheet says: sprinkle "
                 "when the surface is hard, sheet over it; where it lies bare, again every "
                 "{} at the latest; {}",
-                show(site.wet_cure), how_often(site, "bare"), water(site, job.units));
+                show(site.wet_cure), show_at_most(site.wet_every), water(site, job.units));
   Moment end;
   if (start) end = *start + wet_cure(job.mix);
   return tasks.add_after({after}, task, who_has(job.crew, Role::finish), start, end);

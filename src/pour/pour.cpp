@@ -84,6 +84,8 @@ std::vector<Batch> timed(const Batch& same, const Timetable& table,
     const BatchTimes& times = table.batches[i];
     batch.number = static_cast<int>(i) + 1;
     batch.mixer = times.mixer;
+    batch.loading = times.load;
+    batch.emptied = times.emptied;
     batch.contact = times.contact;
     batch.place_start = times.place_start;
     batch.place_end = times.place_end;
@@ -97,6 +99,24 @@ std::vector<Batch> timed(const Batch& same, const Timetable& table,
     first.edge_wait = std::max(first.edge_wait, joint.wait);
   }
   return batches;
+}
+
+/// Who has each batch in hand, and when.
+std::vector<PersonWork> work_of_people(const Timetable& table) {
+  std::vector<PersonWork> work;
+  for (std::size_t i = 0; i < table.batches.size(); ++i) {
+    const BatchTimes& times = table.batches[i];
+    const auto add = [&](std::size_t person, Role role, Duration start, Duration end) {
+      work.push_back(
+          {static_cast<int>(person) + 1, role, static_cast<int>(i) + 1, start, end});
+    };
+    const bool tips_out_himself = times.mixed_by == times.carried_by;
+    add(times.mixed_by, Role::mix, times.load,
+        tips_out_himself ? times.discharge : times.emptied);
+    add(times.carried_by, Role::carry, times.discharge, times.carried);
+    add(times.placed_by, Role::place, times.place_start, times.place_end);
+  }
+  return work;
 }
 
 /// Working time, usable time, margin and whether the pour works with this dose.
@@ -170,6 +190,7 @@ Pour plan_pour(const Job& job, const MixPlan& mix, const PourModel& model) {
                         : no_timetable(beat);
   plan.smallest_crew = smallest_crew(job, plan.gap, plan.usable);
   pour.batches = timed(one_batch(job, mix, pour.retarder, plan.batches), table, plan.joints, zones);
+  if (beat.missing.empty()) plan.work = work_of_people(table);
   const Additive* searched = auto_retarder(job);
   if (searched && searched->taper && plan.margin && plan.batches > 1) taper(job, pour);
   return pour;

@@ -30,6 +30,7 @@ using Joints = std::vector<Touch>;
 struct Way {
   DifferenceGraph graph{0};
   LeastWait least;
+  Sharing sharing;
 };
 
 double lead_of(const BatchWork& b) {
@@ -60,7 +61,7 @@ void keep_shorter(const PourWork& work, const Sharing& sharing, const Joints& to
   DifferenceGraph graph = graph_of(work, sharing, touches);
   if (best && !can_wait(graph, best->least.wait - finest)) return;
   const auto least = least_wait(graph, from);
-  if (least) best = Way{std::move(graph), *least};
+  if (least) best = Way{std::move(graph), *least, sharing};
 }
 
 /// Every order of placing among the other work of the one who does both. True when none is shorter
@@ -89,7 +90,7 @@ bool try_orders(const Crew& crew, const PourWork& work, const Joints& touches, d
     if (found != Ordering::found) return found == Ordering::none;
     const auto least = least_wait(graph, from);
     if (!least) return false;
-    best = {std::move(graph), *least};
+    best = {std::move(graph), *least, best.sharing};  // only the order is another
   }
 }
 
@@ -163,17 +164,23 @@ void sum_up(const Joints& touches, Timetable& table) {
                       : (last.contact - first.contact) / static_cast<double>(n - 1);
 }
 
-Timetable table_of(const std::vector<double>& x, const PourWork& work, std::size_t mixers,
-                   const Joints& touches) {
+Timetable table_of(const std::vector<double>& x, const PourWork& work, const Sharing& sharing,
+                   std::size_t mixers, const Joints& touches) {
   Timetable table;
   for (std::size_t i = 0; i < work.batches.size(); ++i) {
+    const BatchWork& takes = work.batches[i];
     BatchTimes batch;
     batch.load = seconds_of(x[node(i, Step::load)]);
     batch.contact = seconds_of(x[node(i, Step::mix)]);
     batch.discharge = seconds_of(x[node(i, Step::discharge)]);
+    batch.emptied = batch.discharge + seconds_of(takes.discharge);
+    batch.carried = batch.emptied + seconds_of(takes.carry);
     batch.place_start = seconds_of(x[node(i, Step::place)]);
-    batch.place_end = batch.place_start + seconds_of(work.batches[i].place);
+    batch.place_end = batch.place_start + seconds_of(takes.place);
     batch.mixer = static_cast<int>(i % mixers) + 1;
+    batch.mixed_by = whose(sharing.mix, i);
+    batch.carried_by = whose(sharing.carry, i);
+    batch.placed_by = whose(sharing.place, i);
     table.batches.push_back(batch);
   }
   sum_up(touches, table);
@@ -231,7 +238,7 @@ Timetable steady(const Crew& crew, const PourWork& work, const Joints& touches) 
     x[node(i, Step::discharge)] = contact + full.mix;
     x[node(i, Step::place)] = contact + full.mix + full.discharge + full.carry;
   }
-  return table_of(x, work, work.mixers, touches);
+  return table_of(x, work, sharings(crew, 1).front(), work.mixers, touches);
 }
 
 /// The waits of joints at one gap that follow one another add up to at least a cycle of the
@@ -272,7 +279,7 @@ Timetable as_soon_as_can_be(const Crew& crew, PourWork work, const Joints& touch
   const Sharing way = sharings(crew, 1).front();
   work.mixers = std::min(work.mixers, way.mix.size());
   const DifferenceGraph graph = graph_of(work, way, {});
-  return table_of(times_of(graph, work, 0), work, work.mixers, touches);
+  return table_of(times_of(graph, work, 0), work, way, work.mixers, touches);
 }
 
 }  // namespace
@@ -288,7 +295,8 @@ Timetable least_wait_timetable(const Crew& crew, int batches, const std::vector<
     return table;
   }
   const auto [way, is_best] = best_way(crew, work, touches);
-  Timetable table = table_of(times_of(way.graph, work, way.least.wait), work, work.mixers, touches);
+  Timetable table = table_of(times_of(way.graph, work, way.least.wait), work, way.sharing,
+                             work.mixers, touches);
   table.is_exact = is_best;
   if (!touches.empty())
     table.chain = chain_of(way.least.cycle, work.batches.front(), way.least.wait);
@@ -298,10 +306,11 @@ Timetable least_wait_timetable(const Crew& crew, int batches, const std::vector<
 Duration unpaced_wait(const Crew& crew, int batches, const std::vector<Touch>& touches,
                       double last_share) {
   const PourWork work = work_of(crew, batches, last_share);
-  const DifferenceGraph graph = graph_of(work, sharings(crew, 1).front(), {});
+  const Sharing way = sharings(crew, 1).front();
+  const DifferenceGraph graph = graph_of(work, way, {});
   std::vector<double> x(graph.nodes(), 0);
   static_cast<void>(graph.raise(x, 0));
-  return table_of(x, work, work.mixers, touches).worst_wait;
+  return table_of(x, work, way, work.mixers, touches).worst_wait;
 }
 
 }  // namespace strikeoff

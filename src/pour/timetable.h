@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <vector>
 
@@ -17,9 +18,12 @@ struct Touch {
 struct BatchTimes {
   Duration load;       // filling the mixer begins
   Duration contact;    // water meets cement
-  Duration discharge;  // the mixer is emptied
+  Duration discharge;  // tipping out begins
+  Duration emptied;    // the mixer is empty
+  Duration carried;    // the batch is where it is placed
   Duration place_start, place_end;
   int mixer = 1;
+  std::size_t mixed_by = 0, carried_by = 0, placed_by = 0;  // of Crew::people
 };
 
 struct Timetable {

@@ -17,10 +17,6 @@ struct Piece {
   bool at_mixer = false;  // after the walk back
 };
 
-std::size_t whose(const Rota& turn, std::size_t batch) {
-  return turn[batch % turn.size()];
-}
-
 /// A person's work but placing, in the order of the batches; `until[i]` is how much of it belongs
 /// to the batches up to i.
 std::vector<Piece> other_work(const PourWork& work, const Sharing& sharing, std::size_t person,
@@ -62,6 +58,10 @@ std::vector<Piece> day_of(const PourWork& work, const Sharing& sharing, std::siz
 }
 
 }  // namespace
+
+std::size_t whose(const Rota& turn, std::size_t batch) {
+  return turn[batch % turn.size()];
+}
 
 PourWork work_of(const Crew& crew, int batches, double last_share) {
   const Times& t = crew.times;

@@ -36,6 +36,8 @@ struct PourWork {
 
 /// Who does a role: these people, batch by batch in turn.
 using Rota = std::vector<std::size_t>;
+/// Precondition: someone has the role.
+[[nodiscard]] std::size_t whose(const Rota& turn, std::size_t batch);
 
 /// Who does what, and how people who mix and place order it.
 struct Sharing {

@@ -155,13 +155,11 @@ std::optional<Event> block(const StartDate& start, std::string summary, TaskIter
   return event;
 }
 
-/// The alarm of the wet cure comes back as often as its cover asks for water.
+/// The alarm of the wet cure comes back as often as the top is to be wetted.
 void set_wetting(const SitePlan& site, const Task& cure, Event& event) {
-  for (const Wetting& one : site.wettings) {
-    if (one.cover != site.cure_cover || !one.every || !cure.end) continue;
-    event.again = minutes(std::max(1.0, std::floor(in_minutes(*one.every))));
-    event.times = static_cast<int>((*cure.end - *cure.start).si() / event.again->si());
-  }
+  if (!cure.end) return;
+  event.again = minutes(std::max(1.0, std::floor(in_minutes(site.wet_every))));
+  event.times = static_cast<int>((*cure.end - *cure.start).si() / event.again->si());
 }
 
 /// The phase that begins with this task is the pour's block, which goes on until the wet cure.

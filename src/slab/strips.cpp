@@ -251,6 +251,8 @@ std::vector<SidePlan> planned_sides(const FormShape& shape) {
     planned.bracket = side.bracket;
     planned.overhang = side.overhang;
     planned.panel_overhang = side.panel_overhang;
+    planned.thickness = concrete_height(shape, k);
+    if (side.apron) planned.thickness -= shape.slab.apron_depth;
     planned.edge_strip = shape.edge_heights[k];
     if (!side.wall) {
       planned.edge_drop = strip_grip(shape.slab, side, shape.s()) + shape.forms.oversize;
