@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "pour/pour.h"
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 
 #include "mix/mix.h"
@@ -104,6 +105,48 @@ TEST_CASE("mixers take turns as far as people can run them", "[pour]") {
   // One person mixes: the second mixer stands idle.
   job.crew.people = {{Role::mix}, {Role::carry}, {Role::place}};
   for (const Batch& batch : pour(job).batches) CHECK(batch.mixer == 1);
+}
+
+TEST_CASE("nobody has two things in hand, and every batch goes from hand to hand", "[pour]") {
+  const std::vector<std::vector<Role>> crews[] = {
+      {{Role::mix}, {Role::carry}, {Role::place}},
+      {{Role::mix, Role::carry, Role::place}},
+      {{Role::mix, Role::place}, {Role::carry}},
+      {{Role::mix}, {Role::mix}, {Role::carry}, {Role::place}, {Role::place}},
+      {{Role::mix, Role::carry}, {Role::mix, Role::carry}, {Role::place}}};
+  for (const auto& people : crews) {
+    Job job = a_pour_job();
+    job.crew.mixers = 2;
+    job.crew.people = people;
+    const Pour poured = pour(job);
+    const std::vector<Batch>& batches = poured.batches;
+    const std::vector<PersonWork>& work = poured.plan.work;
+    REQUIRE(work.size() == 3 * batches.size());
+    for (std::size_t i = 0; i < work.size(); ++i) {
+      const Batch& batch = batches[i / 3];
+      const PersonWork& one = work[i];
+      const auto& roles = people.at(static_cast<std::size_t>(one.person) - 1);
+      CHECK(one.batch == batch.number);
+      CHECK(std::count(roles.begin(), roles.end(), one.role) == 1);
+      CHECK(one.start < one.end);
+      for (std::size_t j = 0; j < i; ++j) {
+        if (work[j].person != one.person) continue;
+        const bool apart = in_minutes(work[j].end - one.start) < 1e-6 ||
+                           in_minutes(one.end - work[j].start) < 1e-6;
+        CHECK(apart);
+      }
+      if (i % 3 != 2) CHECK(in_minutes(work[i + 1].start - one.end) > -0.5 - 1e-6);  // tipping out
+    }
+    for (std::size_t i = 0; i < batches.size(); ++i) {
+      const Batch& batch = batches[i];
+      CHECK(in_minutes(batch.loading) == Approx(in_minutes(work[3 * i].start)));
+      CHECK(in_minutes(batch.place_end) == Approx(in_minutes(work[3 * i + 2].end)));
+      CHECK(batch.loading < batch.contact);
+      for (std::size_t j = 0; j < i; ++j) {
+        if (batches[j].mixer == batch.mixer) CHECK(batches[j].emptied < batch.loading);
+      }
+    }
+  }
 }
 
 TEST_CASE("cold water lengthens the working time", "[pour]") {

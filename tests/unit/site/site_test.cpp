@@ -246,6 +246,22 @@ TEST_CASE("a rapid mix cures an hour and warmer than the air and another a week"
   CHECK(in_litres(slow.cure_water) == Approx(32.21).margin(0.02));
 }
 
+TEST_CASE("a cure is wetted as its cover asks, a rapid one where it lies bare", "[site]") {
+  Job job = nomograph_job();
+  job.mix.strip_after = hours(24);
+  const auto plan = [&] { return plan_site(job, with_mix_at(21), minutes(60)); };
+  // As above: 0.6 mm at 0.109352 kg/m2/h.
+  CHECK(in_hours(plan().wet_every) == Approx(0.6 / 0.109352).epsilon(1e-4));
+  job.site.wind = Speed{};
+  job.site.humidity = 0.95;
+  CHECK(plan().wettings.back().every > Duration{hours(24)});
+  CHECK(plan().wet_every == hours(24));  // once a day whatever the air
+  job = nomograph_job();
+  job.mix.strip_after = hours(1);
+  CHECK(plan().wet_every == plan().wettings.front().every);
+  CHECK(plan().wet_every < hours(1));
+}
+
 TEST_CASE("the cure's water is counted in the crew's buckets or in usual ones", "[site]") {
   Job job = nomograph_job();
   const auto plan = [&] { return plan_site(job, with_mix_at(21), minutes(60)); };
