@@ -43,5 +43,11 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   }
   if (has_long_line(strikeoff::render_text(plan))) std::abort();
   static_cast<void>(strikeoff::render_json(plan));
+  static_cast<void>(strikeoff::render_html(plan));  // with every drawing
+  static_cast<void>(strikeoff::render_ics(plan));
+  using enum strikeoff::CsvTable;
+  for (const auto table : {parts, boards, materials, batches, schedule}) {
+    static_cast<void>(strikeoff::render_csv(plan, table));
+  }
   return 0;
 }
