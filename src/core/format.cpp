@@ -169,10 +169,14 @@ std::string show(Duration duration) {
 }
 
 std::string show_clock(Duration from_contact) {
-  const double whole = round_even(std::abs(in_minutes(from_contact)));
-  const double rest = std::fmod(whole, 60);
-  const char* sign = from_contact < Duration{} && whole != 0 ? "-" : "+";
-  return fmt::format("{}{:.0f}:{:02.0f}", sign, (whole - rest) / 60, rest);
+  const long long seconds = std::llround(from_contact.si()), size = std::abs(seconds);
+  const std::string text =
+      fmt::format("{}{}:{:02}", seconds < 0 ? '-' : '+', size / 3600, size / 60 % 60);
+  return size % 60 == 0 ? text : fmt::format("{}:{:02}", text, size % 60);
+}
+
+std::string show_deadline(Duration from_contact) {
+  return show_clock(minutes(std::floor(in_minutes(from_contact) + 1e-9)));
 }
 
 std::string show_percent(double fraction) {

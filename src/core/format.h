@@ -39,8 +39,11 @@ namespace strikeoff {
 /// "45 s", "12 min", "7.5 min", "1 h 30 min", "28 d": units do not depend on the country.
 [[nodiscard]] std::string show(Duration duration);
 [[nodiscard]] std::string show_strength(Pressure strength, Units units);  // "2000 psi", "0.9 MPa"
-/// "+1:05" h:min after the first water contact; "-0:45" before it.
+/// "+1:05" h:min after the first water contact, "-0:45" before it, "+0:02:30" where it is not a
+/// whole minute.
 [[nodiscard]] std::string show_clock(Duration from_contact);
+/// The same for what must be done by then: rounded down to the minute, the safe side.
+[[nodiscard]] std::string show_deadline(Duration from_contact);
 /// A plain number with at most `decimals`, trailing zeros dropped, never "-0".
 [[nodiscard]] std::string show_number(double value, int decimals);
 [[nodiscard]] std::string show_percent(double fraction);  // "10 %"

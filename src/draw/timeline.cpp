@@ -186,7 +186,7 @@ void draw_window(Paper& paper, const Clock& clock, const Batch& batch, const Pap
   if (met > placed) paper.svg.line({placed, middle}, {met, middle}, outline_pen);
   if (by > met) paper.svg.line({met, middle}, {by, middle}, wet_edge_pen);
   paper.svg.line({by, row.y}, {by, row.bottom()}, outline_pen);
-  paper.svg.text({std::max(by, met) + 1, middle + 0.9}, "meet by " + show_clock(*batch.meet_by),
+  paper.svg.text({std::max(by, met) + 1, middle + 0.9}, "meet by " + show_deadline(*batch.meet_by),
                  TextStyle{std::min(2.6, row.height), Anchor::start, false, 0, true});
 }
 

@@ -2,7 +2,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 
 #include "core/format.h"
 #include "plan/tasks.h"
@@ -17,16 +16,9 @@ std::string batch_team(const Crew& crew) {
                      who_has(crew, Role::carry), who_has(crew, Role::place));
 }
 
-/// "+0:14", "+0:04:30": as the timetable of the pour has it, never rounded to another minute.
-std::string stopwatch(Duration from_contact) {
-  const long long seconds = std::llround(from_contact.si());
-  const std::string text = fmt::format("+{}:{:02}", seconds / 3600, seconds / 60 % 60);
-  return seconds % 60 == 0 ? text : fmt::format("{}:{:02}", text, seconds % 60);
-}
-
 std::string batch_name(const Batch& batch) {
   return fmt::format("Batch {}: water in, mix, carry; place from {}", batch.number,
-                     stopwatch(batch.place_start));
+                     show_clock(batch.place_start));
 }
 
 /// What must be done before water goes into batch `i`: the last batch placed by then, else what
@@ -105,8 +97,7 @@ void add_finishing(const Job& job, const Plan& plan, TaskList& tasks) {
   if (times.final_set) {
     if (const auto whole = trowel_at_once(plan, *times.stiff, *times.final_set, who)) {
       tasks.add(fmt::format("Trowel the whole top: {}; done before {}", light_mark,
-                            show_clock(minutes(std::floor(
-                                in_minutes(plan.batches.front().contact + *times.final_set))))),
+                            show_deadline(plan.batches.front().contact + *times.final_set)),
                 who_has(job.crew, Role::finish), whole->start, whole->end);
       return;
     }

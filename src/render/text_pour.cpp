@@ -2,7 +2,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 
 #include "core/format.h"
 #include "render/text.h"
@@ -205,9 +204,8 @@ bool any_seconds(const std::vector<Batch>& batches) {
   });
 }
 
-/// A deadline is rounded towards the safe side, down.
 std::string deadline(Duration by, bool with_seconds) {
-  return stopwatch(with_seconds ? by : minutes(std::floor(in_minutes(by))), with_seconds);
+  return with_seconds ? stopwatch(by, with_seconds) : show_deadline(by);
 }
 
 /// The clock table. A column stands only where the plan has something to say in it.

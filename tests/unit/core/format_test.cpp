@@ -58,7 +58,12 @@ TEST_CASE("durations read as people say them", "[format]") {
 TEST_CASE("a clock counts from the first water contact", "[format]") {
   CHECK(show_clock(minutes(65)) == "+1:05");
   CHECK(show_clock(minutes(-45)) == "-0:45");
-  CHECK(show_clock(seconds(-10)) == "+0:00");
+  CHECK(show_clock(seconds(-10)) == "-0:00:10");
+  CHECK(show_clock(seconds(150)) == "+0:02:30");
+  CHECK(show_clock(seconds(3661.4)) == "+1:01:01");
+  CHECK(show_clock(Duration::from_si(-1e-9)) == "+0:00");
+  CHECK(show_deadline(minutes(12.9)) == "+0:12");
+  CHECK(show_deadline(minutes(13 - 1e-12)) == "+0:13");  // rounding
 }
 
 TEST_CASE("small and negative zero values stay readable", "[format]") {
