@@ -223,11 +223,25 @@ std::string moments(const Event& event) {
   return start + line("DTEND:" + basic(*event.end));
 }
 
+/// What one job's entries have in common and no other's: its name, for a job that is changed stays
+/// the same; without one the shape of its slabs.
+std::string identity(const Plan& plan) {
+  if (!plan.name.empty()) return plan.name;
+  std::string shape = "slab";
+  for (const SlabPlan& slab : plan.slabs) {
+    shape += ' ' + slab.name;
+    for (const Point& corner : slab.outline) {
+      shape += fmt::format(" {:.1f},{:.1f}", corner.x.in_mm(), corner.y.in_mm());
+    }
+  }
+  return shape;
+}
+
 std::string component(const Event& event, const Plan& plan, const std::string& stamp) {
   const std::string name = plan.name.empty() ? "slab" : plan.name;
   std::string text =
       line("BEGIN:VEVENT") +
-      line(fmt::format("UID:{}@{}.strikeoff", event.id, icalendar::name_slug(name))) +
+      line(fmt::format("UID:{}@{}.strikeoff", event.id, icalendar::name_slug(identity(plan)))) +
       line("DTSTAMP:" + stamp) + moments(event) +
       line("SUMMARY:" + escaped(fmt::format("{} ({})", event.summary, name))) +
       line("DESCRIPTION:" + escaped(event.description));
