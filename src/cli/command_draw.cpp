@@ -1,6 +1,11 @@
 // SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+
+#include <algorithm>
 #include <filesystem>
 #include <ostream>
+#include <set>
+#include <vector>
 
 #include "cli/commands.h"
 #include "cli/files.h"
@@ -9,6 +14,39 @@
 #include "strikeoff/planner.h"
 
 namespace strikeoff::cli {
+namespace {
+
+std::string path_in(const std::string& directory, const Drawing& drawing) {
+  return std::filesystem::path(directory) / (drawing.name + ".svg");
+}
+
+/// Drawings of an earlier plan stay where they are, but nobody is to saw by them.
+void warn_of_others(const std::string& directory, const std::vector<Drawing>& drawings,
+                    std::ostream& err) {
+  constexpr std::size_t most_named = 5;
+  std::set<std::string> ours, others;
+  for (const Drawing& drawing : drawings) ours.insert(drawing.name);
+  std::error_code failed;
+  for (const auto& entry : std::filesystem::directory_iterator(directory, failed)) {
+    const std::filesystem::path& path = entry.path();
+    if (path.extension() == ".svg" && !ours.contains(path.stem())) others.insert(path.filename());
+  }
+  if (others.empty()) return;
+  std::string names;
+  std::size_t named = 0;
+  for (const std::string& name : others) {
+    if (++named > most_named) break;
+    names += fmt::format("{}\"{}\"", named == 1 ? "" : ", ", name);
+  }
+  if (others.size() > most_named) {
+    names += fmt::format(" and {} more", others.size() - most_named);
+  }
+  err << fmt::format(
+      "strikeoff: \"{}\" also holds drawings that are not of this plan: {}; do not work by them\n",
+      directory, names);
+}
+
+}  // namespace
 
 ExitCode command_draw(const PlanOptions& options, const Streams& streams) {
   const std::optional<Job> job = load_job(options, streams);
@@ -16,20 +54,20 @@ ExitCode command_draw(const PlanOptions& options, const Streams& streams) {
   const Plan plan = make_plan(*job);
   const std::vector<Drawing> drawings = drawings_of(plan);
   std::string paths;
+  std::vector<NewFile> files;
   for (const Drawing& drawing : drawings) {
-    const std::string path = std::filesystem::path(options.output) / (drawing.name + ".svg");
-    if (same_file(options.job, path)) {
+    files.push_back({path_in(options.output, drawing), drawing.svg});
+    if (same_file(options.job, files.back().path)) {
       streams.err << "strikeoff: a drawing would overwrite the job file \"" << options.job
                   << "\"; name another directory after -o\n";
       return wrong_command;
     }
-    paths += path + "\n";
+    paths += files.back().path + "\n";
   }
   make_directory(options.output);
-  for (const Drawing& drawing : drawings) {
-    write_file(std::filesystem::path(options.output) / (drawing.name + ".svg"), drawing.svg);
-  }
+  write_files(files);
   if (!options.quiet) print(streams.out, paths);
+  warn_of_others(options.output, drawings, streams.err);
   return has_stop(plan) ? planned_stop : planned;
 }
 

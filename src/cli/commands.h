@@ -59,7 +59,8 @@ struct ListArguments {
 [[nodiscard]] ExitCode command_plan(const PlanOptions& options, const Streams& streams);
 /// `check JOB`: only its problems or, when there are none, the plan's checks.
 [[nodiscard]] ExitCode command_check(const PlanOptions& options, const Streams& streams);
-/// `draw JOB -o DIR`: every drawing of the plan as a file, whole or not at all; prints their paths.
+/// `draw JOB -o DIR`: every drawing of the plan as a file, all of them or none; prints their paths,
+/// and names drawings there that are not of this plan.
 [[nodiscard]] ExitCode command_draw(const PlanOptions& options, const Streams& streams);
 /// `odds JOB`: how often the plan's pour goes wrong.
 [[nodiscard]] ExitCode command_odds(const OddsArguments& arguments, const Streams& streams);

@@ -10,6 +10,8 @@
 #include <cstring>
 #include <filesystem>
 #include <istream>
+#include <memory>
+#include <optional>
 #include <ostream>
 
 namespace strikeoff::cli {
@@ -48,25 +50,6 @@ class Descriptor {
   int fd_;
 };
 
-/// A file that is removed again unless it was put in its place.
-class Temporary {
- public:
-  explicit Temporary(std::string path) : path_(std::move(path)) {}
-  Temporary(const Temporary&) = delete;
-  Temporary& operator=(const Temporary&) = delete;
-  ~Temporary() {
-    if (!path_.empty()) ::unlink(path_.c_str());
-  }
-  [[nodiscard]] bool move_to(const std::string& target) {
-    if (std::rename(path_.c_str(), target.c_str()) != 0) return false;
-    path_.clear();
-    return true;
-  }
-
- private:
-  std::string path_;
-};
-
 bool write_all(int fd, std::string_view text) {
   while (!text.empty()) {
     const ssize_t written = ::write(fd, text.data(), text.size());
@@ -90,6 +73,52 @@ std::string resolved(const std::string& path) {
   const std::filesystem::path target = std::filesystem::canonical(path, failed);
   return failed ? path : target.string();
 }
+
+/// The whole new content of a file, on the disk beside it until it takes its place, and removed
+/// again if it never does. A device or a pipe has no such place: it is written to directly, last.
+class Replacement {
+ public:
+  Replacement(const std::string& path, const std::string& text)
+      : path_(path), target_(resolved(path)) {
+    struct stat old {};
+    const bool exists = ::stat(target_.c_str(), &old) == 0;
+    if (exists && S_ISDIR(old.st_mode)) fail("write", path, "it is a directory");
+    if (exists && !S_ISREG(old.st_mode)) {
+      direct_ = text;
+      return;
+    }
+    // Replacing needs only the right to the directory: a file its owner protects stays as it is.
+    if (exists && ::access(target_.c_str(), W_OK) != 0) fail("write", path, reason());
+    const std::string name = fmt::format("{}.{}.part", target_, ::getpid());
+    Descriptor file(::open(name.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666));
+    if (!file.is_open()) fail("write", path, reason());
+    part_ = name;
+    const bool mode_kept = !exists || ::fchmod(file.get(), old.st_mode & 07777U) == 0;
+    if (!mode_kept || !write_all(file.get(), text) || ::fsync(file.get()) != 0 || !file.close()) {
+      const std::string why = reason();
+      remove_part();  // an object that was never made has no destructor
+      fail("write", path, why);
+    }
+  }
+  Replacement(const Replacement&) = delete;
+  Replacement& operator=(const Replacement&) = delete;
+  ~Replacement() { remove_part(); }
+
+  void put_in_place() {
+    if (direct_) return write_directly(path_, *direct_);
+    if (std::rename(part_.c_str(), target_.c_str()) != 0) fail("write", path_, reason());
+    part_.clear();
+  }
+
+ private:
+  void remove_part() {
+    if (!part_.empty()) ::unlink(part_.c_str());
+    part_.clear();
+  }
+
+  std::string path_, target_, part_;
+  std::optional<std::string> direct_;
+};
 
 [[noreturn]] void too_large(const std::string& path) {
   fail("read", path, "it is larger than 4 MiB, too large for a job file");
@@ -125,26 +154,19 @@ std::string read_file(const std::string& path, std::istream& in) {
 }
 
 void write_file(const std::string& path, const std::string& text) {
-  const std::string target = resolved(path);
-  struct stat old {};
-  const bool exists = ::stat(target.c_str(), &old) == 0;
-  if (exists && S_ISDIR(old.st_mode)) fail("write", path, "it is a directory");
-  if (exists && !S_ISREG(old.st_mode)) return write_directly(path, text);
-  // Replacing needs only the right to the directory: a file its owner protects stays as it is.
-  if (exists && ::access(target.c_str(), W_OK) != 0) fail("write", path, reason());
+  Replacement(path, text).put_in_place();
+}
 
-  const std::string name = fmt::format("{}.{}.part", target, ::getpid());
-  Descriptor file(::open(name.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666));
-  if (!file.is_open()) fail("write", path, reason());
-  Temporary temporary(name);
-  const bool mode_kept = !exists || ::fchmod(file.get(), old.st_mode & 07777U) == 0;
-  if (!mode_kept || !write_all(file.get(), text) || ::fsync(file.get()) != 0 || !file.close() ||
-      !temporary.move_to(target)) {
-    fail("write", path, reason());
+void write_files(const std::vector<NewFile>& files) {
+  std::vector<std::unique_ptr<Replacement>> all;
+  for (const NewFile& file : files) {
+    all.push_back(std::make_unique<Replacement>(file.path, file.text));
   }
+  for (const auto& one : all) one->put_in_place();
 }
 
 void make_directory(const std::string& path) {
+  if (path.empty()) fail("make the directory", path, "it has no name; \".\" is this directory");
   std::error_code failed;
   if (std::filesystem::is_directory(path, failed)) return;
   if (std::filesystem::exists(path, failed)) {

@@ -4,6 +4,7 @@
 #include <iosfwd>
 #include <stdexcept>
 #include <string>
+#include <vector>
 
 namespace strikeoff::cli {
 
@@ -24,6 +25,14 @@ inline constexpr std::size_t largest_file = std::size_t{4} << 20U;
 /// temporary file in the same directory, is flushed to the disk, and then takes the place of the
 /// target at once. A device or a pipe is written directly. Throws FileError.
 void write_file(const std::string& path, const std::string& text);
+
+struct NewFile {
+  std::string path, text;
+};
+/// The same for several files: none takes its place before all are on the disk, so that what is in
+/// the way of one, or a full disk, leaves everything as it was. Only a disk that fails between two
+/// renamings leaves some. Throws FileError.
+void write_files(const std::vector<NewFile>& files);
 
 /// Makes the directory, and those it lies in, where there is none. Throws FileError: a file of that
 /// name, no right to.

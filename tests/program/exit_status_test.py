@@ -120,6 +120,29 @@ class Drawings(unittest.TestCase):
             return {path.name: path.read_bytes() for path in self.place.iterdir()}
         self.assertEqual(drawn(), drawn())
 
+    def test_drawings_of_another_plan_are_named_and_kept(self):
+        for name in ("board-7.svg", "notes.txt", *(f"sheet-{i}.svg" for i in range(10, 19))):
+            (self.place / name).write_text("old")
+        for quiet in ([], ["-q"]):
+            result = run("draw", BENCH, "-o", self.place, *quiet)
+            self.assertEqual(result.returncode, 0)
+            self.assertIn('"board-7.svg", "sheet-10.svg"', result.stderr)
+            self.assertIn("and 5 more", result.stderr)
+            self.assertNotIn("notes.txt", result.stderr)
+        self.assertEqual((self.place / "board-7.svg").read_text(), "old")
+
+    def test_what_is_in_the_way_of_one_drawing_stops_all(self):
+        (self.place / "timeline-1.svg").mkdir()
+        result = run("draw", BENCH, "-o", self.place)
+        self.assertEqual((result.returncode, result.stdout), (4, ""))
+        self.assertIn("timeline-1.svg", result.stderr)
+        self.assertEqual(os.listdir(self.place), ["timeline-1.svg"])
+
+    def test_a_directory_needs_a_name(self):
+        result = run("draw", BENCH, "-o", "")
+        self.assertEqual(result.returncode, 4)
+        self.assertIn("it has no name", result.stderr)
+
     def test_a_wrong_job_makes_no_directory(self):
         self.assertEqual(run("draw", "-", "-o", self.place / "new", stdin="{}").returncode, 3)
         self.assertEqual(os.listdir(self.place), [])
