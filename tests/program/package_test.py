@@ -5,6 +5,7 @@ import gzip
 import os
 import pathlib
 import re
+import shutil
 import subprocess
 import tempfile
 import unittest
@@ -28,6 +29,45 @@ HOLDS = {
 
 def output(*command):
     return subprocess.run(command, capture_output=True, encoding="utf-8", check=True).stdout
+
+
+def needed(packages):
+    """These installed packages and all that they need, by what dpkg knows."""
+    found, left = set(), list(packages)
+    while left:
+        name = left.pop()
+        if name in found:
+            continue
+        found.add(name)
+        lines = output("dpkg-query", "-W", "-f", "${Pre-Depends}, ${Depends}", name)
+        for choice in filter(None, (part.strip() for part in lines.split(","))):
+            names = [re.match(r"[^ :(]+", one.strip())[0] for one in choice.split("|")]
+            left += [name for name in names if is_installed(name)][:1]
+    return found
+
+
+def is_installed(name):
+    done = subprocess.run(["dpkg-query", "-W", "-f", "${db:Status-Status}", name],
+                          capture_output=True, encoding="utf-8", check=False)
+    return done.stdout == "installed"
+
+
+def make_root(root, packages):
+    """A system of nothing but these packages, as far as a program needs one."""
+    for folder in ("usr/lib", "usr/lib64", "usr/bin", "var/lib/dpkg/info", "var/lib/dpkg/updates",
+                   "var/lib/dpkg/triggers", "var/log"):
+        (root / folder).mkdir(parents=True)
+    for folder in ("lib", "lib64", "bin"):
+        (root / folder).symlink_to("usr/" + folder)  # as Debian lays them
+    for name in packages:
+        for path in map(pathlib.Path, output("dpkg-query", "-L", name).splitlines()):
+            if not path.exists() or path.is_dir():
+                continue
+            target = root / path.relative_to("/")
+            target.parent.mkdir(parents=True, exist_ok=True)
+            if not target.exists():
+                shutil.copy2(path, target)  # what a link leads to is as good here
+    (root / "var/lib/dpkg/status").write_text(output("dpkg-query", "-s", *packages))
 
 
 class Package(unittest.TestCase):
@@ -82,6 +122,24 @@ class Package(unittest.TestCase):
         text = subprocess.run([program, "plan", BENCH], capture_output=True, encoding="utf-8",
                               check=True, env={}, cwd="/").stdout
         self.assertEqual(text, plan(BENCH))
+
+    @unittest.skipUnless(os.geteuid() == 0, "to change the root takes the superuser")
+    def test_a_root_of_its_dependencies_alone_takes_it_and_plans(self):
+        depends = [one.split()[0] for one in self.field("Depends").split(", ")]
+        with tempfile.TemporaryDirectory() as place:
+            root = pathlib.Path(place, "root")
+            make_root(root, sorted(needed(depends)))
+            self.assertFalse((root / "usr/bin/cmake").exists())
+            output("dpkg", f"--root={root}", "--force-bad-path", "--force-script-chrootless",
+                   "-i", self.package)
+            shutil.copy(BENCH, root / "job.json")
+            text = output("chroot", root, "/usr/bin/strikeoff", "plan", "/job.json")
+            self.assertEqual(text, plan(BENCH))
+            for library in sorted((root / "usr/lib").rglob("libfmt.so*")):
+                library.unlink()  # without one of them it does not run: the root is no wider
+            alone = subprocess.run(["chroot", root, "/usr/bin/strikeoff", "--version"],
+                                   capture_output=True, check=False)
+            self.assertEqual(alone.returncode, 127)
 
     def test_its_manual_is_this_version_s(self):
         text = gzip.open(self.root / "usr/share/man/man1/strikeoff.1.gz", "rt").read()
