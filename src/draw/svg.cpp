@@ -9,6 +9,7 @@
 
 #include "core/format.h"
 #include "core/markup.h"
+#include "core/unicode.h"
 
 namespace strikeoff::draw {
 namespace {

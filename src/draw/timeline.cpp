@@ -63,8 +63,7 @@ std::vector<Lane> people(const Plan& plan) {
   std::map<int, Lane> lanes;
   std::map<int, std::vector<Role>> roles;
   for (const PersonWork& work : plan.pour.work) {
-    lanes[work.person].stretches.push_back(
-        {work.start, work.end, fill_of(work.role), work.batch});
+    lanes[work.person].stretches.push_back({work.start, work.end, fill_of(work.role), work.batch});
     std::vector<Role>& has = roles[work.person];
     if (std::find(has.begin(), has.end(), work.role) == has.end()) has.push_back(work.role);
   }

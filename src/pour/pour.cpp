@@ -107,12 +107,10 @@ std::vector<PersonWork> work_of_people(const Timetable& table) {
   for (std::size_t i = 0; i < table.batches.size(); ++i) {
     const BatchTimes& times = table.batches[i];
     const auto add = [&](std::size_t person, Role role, Duration start, Duration end) {
-      work.push_back(
-          {static_cast<int>(person) + 1, role, static_cast<int>(i) + 1, start, end});
+      work.push_back({static_cast<int>(person) + 1, role, static_cast<int>(i) + 1, start, end});
     };
     const bool tips_out_himself = times.mixed_by == times.carried_by;
-    add(times.mixed_by, Role::mix, times.load,
-        tips_out_himself ? times.discharge : times.emptied);
+    add(times.mixed_by, Role::mix, times.load, tips_out_himself ? times.discharge : times.emptied);
     add(times.carried_by, Role::carry, times.discharge, times.carried);
     add(times.placed_by, Role::place, times.place_start, times.place_end);
   }

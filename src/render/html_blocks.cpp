@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "core/markup.h"
+#include "core/unicode.h"
 
 namespace strikeoff::html {
 namespace {

@@ -4,43 +4,15 @@
 #include <algorithm>
 #include <numeric>
 
+#include "core/unicode.h"
+
 namespace strikeoff::text {
 namespace {
 
 constexpr std::size_t column_gap = 2;
 
-struct Character {
-  char32_t code = 0;
-  std::size_t bytes = 0;  // 0: not UTF-8
-};
-
-/// The first character of a text that is not empty (RFC 3629: no overlong forms, no surrogates).
-Character first_character(std::string_view text) {
-  const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(text[i]); };
-  if (byte(0) < 0x80) return {byte(0), 1};
-  const std::size_t bytes = byte(0) >= 0xF0 ? 4 : byte(0) >= 0xE0 ? 3 : byte(0) >= 0xC2 ? 2 : 0;
-  if (bytes == 0 || byte(0) > 0xF4 || text.size() < bytes) return {};
-  char32_t code = byte(0) & (0x7FU >> bytes);
-  for (std::size_t i = 1; i < bytes; ++i) {
-    if ((byte(i) & 0xC0U) != 0x80) return {};
-    code = code << 6U | (byte(i) & 0x3FU);
-  }
-  const bool overlong = (bytes == 3 && code < 0x800) || (bytes == 4 && code < 0x10000);
-  const bool surrogate = code >= 0xD800 && code <= 0xDFFF;
-  if (overlong || surrogate || code > 0x10FFFF) return {};
-  return {code, bytes};
-}
-
 bool within(char32_t code, char32_t first, char32_t last) {
   return code >= first && code <= last;
-}
-
-/// Controls (Unicode Cc), line separators, zero-width and direction marks: nothing to see, and
-/// they can rewrite what stands around them.
-bool is_unprintable(char32_t code) {
-  return code < 0x20 || within(code, 0x7F, 0x9F) || code == 0x61C || within(code, 0x200B, 0x200F) ||
-         within(code, 0x2028, 0x202E) || within(code, 0x2060, 0x206F) || code == 0xFEFF ||
-         within(code, 0xFFF9, 0xFFFB) || within(code, 0xE0000, 0xE007F);
 }
 
 /// The blocks of wide characters (Unicode TR 11, from memory); too many rather than too few.
