@@ -10,7 +10,7 @@ namespace strikeoff {
 
 /// One drawing of a plan.
 struct Drawing {
-  std::string name;   // of its file, without the ending: "slab-1", unique in the plan
+  std::string name;   // of its file, without the ending: "slab-1-plan", unique in the plan
   std::string title;  // "bench top: plan"
   std::string svg;    // a whole SVG 1.1 file; its unit is a millimetre of paper
 };
