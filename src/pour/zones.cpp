@@ -171,6 +171,14 @@ Chosen choose(const SlabCourses& slab, const std::vector<double>& shares, const 
   return best;
 }
 
+Length length_of(const Polygon& line) {
+  Length length;
+  for (std::size_t i = 0; i + 1 < line.size(); ++i) {
+    length += edge_length({line[i], line[i + 1]}, 0);
+  }
+  return length;
+}
+
 /// Puts the cells of one slab into the plan: which batches fill them and where those meet.
 class SlabZones {
  public:
@@ -186,6 +194,7 @@ class SlabZones {
       }
     }
     for (const CellMeeting& meeting : cells.meetings) {
+      if (length_of(meeting.line) < least_joint) continue;
       const Column &a = columns_[meeting.first], &b = columns_[meeting.second];
       for (std::size_t k = 0; k < std::max(a.count, b.count); ++k) {
         add_joint(batch(a, k), batch(b, k), meeting.line, plan);
@@ -209,9 +218,7 @@ class SlabZones {
 
   void add_joint(int first, int second, const Polygon& line, ZonePlan& plan) const {
     Joint joint{std::min(first, second), std::max(first, second), {}, shape_.name, line, {}, {}};
-    for (std::size_t i = 0; i + 1 < line.size(); ++i) {
-      joint.length += edge_length({line[i], line[i + 1]}, 0);
-    }
+    joint.length = length_of(line);
     plan.joints.push_back(std::move(joint));
   }
 

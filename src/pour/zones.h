@@ -9,6 +9,9 @@
 
 namespace strikeoff {
 
+/// Zones that touch along less only meet at a corner: no mix need knit there (assumption).
+inline constexpr Length least_joint = Length::mm(10);
+
 /// Which part of which slab each batch fills, and which batches touch.
 struct ZonePlan {
   std::vector<std::vector<Zone>> zones;      // [batch - 1]

@@ -174,6 +174,16 @@ std::string end_words(const JointEnd& end, Units units) {
   return fmt::format("{}, {} from {}", end.on, show(on_tape(end.away, units), units), end.from);
 }
 
+/// "left 320 mm, front 0 mm": for a joint that ends inside the slab.
+std::string place_words(const Joint& joint, const Point& at, const Plan& plan) {
+  const auto slab = std::find_if(plan.slabs.begin(), plan.slabs.end(),
+                                 [&](const SlabPlan& s) { return s.name == joint.slab; });
+  if (slab == plan.slabs.end()) return "within the slab";
+  const Point corner = bounding_box(slab->outline).at;
+  return fmt::format("left {}, front {}", show(on_tape(at.x - corner.x, plan.units), plan.units),
+                     show(on_tape(at.y - corner.y, plan.units), plan.units));
+}
+
 /// Where to hold the board for each joint of those slabs.
 Text joint_table(const std::vector<std::string>& slabs, const Plan& plan) {
   std::vector<Column> columns = {{"Joint"}};
@@ -188,8 +198,10 @@ Text joint_table(const std::vector<std::string>& slabs, const Plan& plan) {
     std::vector<std::string> row = {fmt::format("{}-{}", joint.first, joint.second)};
     if (plan.slabs.size() > 1) row.push_back(joint.slab);
     const bool found = joint.ends.size() == 2;
-    row.push_back(found ? end_words(joint.ends[0], plan.units) : "within the slab");
-    row.push_back((found ? end_words(joint.ends[1], plan.units) : "") +
+    row.push_back(found ? end_words(joint.ends[0], plan.units)
+                        : place_words(joint, joint.line.front(), plan));
+    row.push_back((found ? end_words(joint.ends[1], plan.units)
+                         : place_words(joint, joint.line.back(), plan)) +
                   (joint.line.size() > 2 ? " (bent)" : ""));
     row.push_back(show(on_tape(joint.length, plan.units), plan.units));
     table.add(std::move(row));
@@ -285,12 +297,18 @@ Text clock_table(const Plan& plan) {
                 "stopwatch then. Meet by: every batch that touches this one is placed by "
                 "then. Where: \"left 10 to 20\" is 10 to 20 off the slab's left end, \"front\" "
                 "the same off its front edge; without \"front\" it is the whole depth.");
-  if (by_joints.empty() || plan.pour.joint_length <= Length{}) return result;
+  const auto joint = std::find_if(
+      plan.pour.joints.begin(), plan.pour.joints.end(), [&](const Joint& one) {
+        return !one.line.empty() &&
+               std::find(by_joints.begin(), by_joints.end(), one.slab) != by_joints.end();
+      });
+  if (joint == plan.pour.joints.end()) return result;
   return result + "\n" + joint_table(by_joints, plan) + "\n" +
-         paragraph(
-             "  ",
-             "Joint 3-4 is where batch 4 goes against batch 3. Mark both ends on the forms "
-             "before the pour and pull the mix straight along a board from one to the other.");
+         paragraph("  ",
+                   fmt::format("Joint {0}-{1} is where batch {1} goes against batch {0}. Mark both "
+                               "ends before the pour, on the forms or the panel, and pull the mix "
+                               "straight along a board from one to the other.",
+                               joint->first, joint->second));
 }
 
 std::string joint_line(const Joint& joint, Units units) {
