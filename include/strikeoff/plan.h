@@ -184,6 +184,7 @@ struct MixPlan {
   Volume water_per_bag;
   Volume water_total;
   Mass ice_per_bag;  // part of the water
+  std::optional<Temperature> water_temperature;  // asked or chosen; nothing: as it comes
   Density fresh_density;
   std::vector<DoseTotal> doses;
 };

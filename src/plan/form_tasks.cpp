@@ -239,6 +239,19 @@ std::string release_agent(const Job& job) {
   return base ? agent + ", none on the base" : agent;
 }
 
+/// "the mesh 25 mm (hearth)": the steel of each slab and what must be clear of it.
+std::string steel(const Job& job, const Plan& plan) {
+  std::vector<std::string> each;
+  for (std::size_t i = 0; i < job.slabs.size(); ++i) {
+    const SteelPlan& needed = plan.slabs[i].steel;
+    if (needed.none()) continue;
+    each.push_back(fmt::format("{} {}{}", needed.bars.empty() ? "the mesh" : "the bars",
+                               show(needed.cover, job.units),
+                               job.slabs.size() > 1 ? " (" + job.slabs[i].name + ")" : ""));
+  }
+  return fmt::format("{}", fmt::join(each, ", "));
+}
+
 }  // namespace
 
 std::vector<std::string> form_tasks(const Job& job, const Plan& plan) {
@@ -291,6 +304,11 @@ std::vector<std::string> form_tasks(const Job& job, const Plan& plan) {
   when(true, "Seal the form joints from inside; let the sealant cure as its label says");
   when(has_role(plan, "edge strip"), "Tape the cut faces of the edge strips");
   when(true, release_agent(job));
+  const std::string reinforcement = steel(job, plan);
+  when(!reinforcement.empty(),
+       fmt::format("Lay the steel on spacers, tied where it crosses or laps, so far from what it "
+                   "lies over, from edges and openings: {}; no release agent on it",
+                   reinforcement));
   return tasks;
 }
 

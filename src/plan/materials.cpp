@@ -169,6 +169,11 @@ std::vector<Material> boards_and_sheets(const Job& job, const Plan& plan) {
   return rows;
 }
 
+bool has_steel(const Plan& plan) {
+  return std::any_of(plan.slabs.begin(), plan.slabs.end(),
+                     [](const SlabPlan& slab) { return !slab.steel.none(); });
+}
+
 }  // namespace
 
 std::vector<std::string> list_tools(const Job& job, const Plan& plan) {
@@ -176,6 +181,8 @@ std::vector<std::string> list_tools(const Job& job, const Plan& plan) {
                                  "buckets",           "mixing paddle", "straightedge", "float",
                                  "steel trowel",      "spirit level"};
   if (!job.additives.empty()) tools.push_back("cups for the doses");
+  if (plan.mix.water_temperature) tools.push_back("thermometer for the water");
+  if (has_steel(plan)) tools.insert(tools.end(), {"spacers and tie wire", "bolt cutter"});
   if (!plan.cut_list.parts.empty()) tools.insert(tools.end(), {"saw", "screwdriver"});
   if (!plan.finish.sanding.empty()) tools.push_back("sander with water or extraction");
   if (plan.finish.fill_pits)

@@ -58,9 +58,14 @@ void add_before_mixing(const Job& job, const Plan& plan, TaskList& tasks) {
                         "clean water (from here on the minutes are estimates)",
                         count(plan.mix.bags, "bag", "bags"), spare),
             "everyone", weighed - weighing - minutes(20), weighed - weighing);
-  tasks.add(fmt::format("Weigh out the water of {}, or mark the bucket; lay the batches out in "
+  const std::string water =
+      plan.mix.water_temperature
+          ? fmt::format("; have it at {} by a thermometer when it goes in",
+                        show(*plan.mix.water_temperature, job.units))
+          : "";
+  tasks.add(fmt::format("Weigh out the water of {}, or mark the bucket{}; lay the batches out in "
                         "order",
-                        count(plan.pour.batches, "batch", "batches")),
+                        count(plan.pour.batches, "batch", "batches"), water),
             who_has(job.crew, Role::mix), weighed - weighing, weighed);
   if (doses) {
     tasks.add("Lay the doses out beside each batch, counted", who_has(job.crew, Role::mix), weighed,

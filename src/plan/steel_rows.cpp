@@ -57,14 +57,16 @@ std::string cut_note(const SteelNeed& need) {
   return text;
 }
 
-Material row(const Job& job, std::string item, std::string stock, double needed, std::string unit) {
+/// `sold`: in what, after the unit.
+Material row(const Job& job, std::string item, std::string stock, double needed, std::string unit,
+             const char* sold) {
   Material result;
   result.item = std::move(item);
   result.stock = std::move(stock);
   result.needed = needed;
   result.unit = std::move(unit);
   result.on_hand = quantity_on_hand(job, result);
-  result.pack = "piece of 1 " + result.unit;
+  result.pack = result.unit + sold;
   result.basis = basis(result.stock);
   buy(job, whole_packs(needed - result.on_hand), std::nullopt, {}, result);
   return result;
@@ -79,13 +81,13 @@ std::vector<Material> steel_rows(const Job& job, const Plan& plan) {
     if (need.bars <= Length{}) continue;
     const double needed = us ? need.bars.in_in() / 12 : need.bars.in_m();
     rows.push_back(row(job, with_diameter("reinforcing bar", diameter, job.units),
-                       "reinforcing-bar", needed, us ? "ft" : "m"));
+                       "reinforcing-bar", needed, us ? "ft" : "m", " in bars that give the cuts"));
     rows.back().note = cut_note(need);
   }
   for (const auto& [diameter, need] : needs_of(job, plan, ReinforcementKind::mesh)) {
     const double needed = us ? in_square_feet(need.mesh) : need.mesh.si();
     rows.push_back(row(job, with_diameter("reinforcing mesh", diameter, job.units),
-                       "reinforcing-mesh", needed, us ? "ft2" : "m2"));
+                       "reinforcing-mesh", needed, us ? "ft2" : "m2", " in sheets or off the roll"));
     rows.back().note = "cut it back from every edge and opening by the cover";
   }
   return rows;

@@ -116,6 +116,11 @@ std::string battens_to_cut(const std::vector<Length>& pieces, Units units) {
 Need ledger_battens(const FormQuantities& forms, Units units) {
   Need need = by_length("ledger-batten", forms.ledger, units);
   need.note = battens_to_cut(forms.ledger_pieces, units);
+  // As the catalogue's battens are sold; it is what is cut that decides.
+  constexpr Length batten = Length::m(2.4);
+  const bool longer = std::any_of(forms.ledger_pieces.begin(), forms.ledger_pieces.end(),
+                                  [&](Length piece) { return piece > batten; });
+  if (longer) need.note += "; where a batten is too short, two end to end";
   return need;
 }
 

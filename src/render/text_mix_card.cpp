@@ -33,6 +33,7 @@ std::string water(const Batch& batch, Units units) {
 
 std::string per_bag(const MixPlan& mix, Units units) {
   std::string text = fmt::format("Each bag: {} of water", show_water(mix.water_per_bag, units));
+  if (mix.water_temperature) text += " at " + show(*mix.water_temperature, units);
   if (mix.ice_per_bag > Mass{}) {
     text += fmt::format(", {} of it crushed ice", show(mix.ice_per_bag, units));
   }

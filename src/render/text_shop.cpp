@@ -15,10 +15,13 @@ std::string amount(Money money) {
   return fmt::format("{:.2f}", money.si());
 }
 
-/// "2 rolls of 49 ft (15 m)": the first word of a pack is what is counted.
+/// "2 rolls of 49 ft (15 m)": the first word of a pack is what is counted, "32 m in bars" where it
+/// is a unit.
 std::string packs(int number, const std::string& pack) {
-  if (number == 1) return "1 " + pack;
   const std::size_t word = std::min(pack.find(' '), pack.size());
+  const std::string counted = pack.substr(0, word);
+  const bool unit = counted == "m" || counted == "m2" || counted == "ft" || counted == "ft2";
+  if (number == 1 || unit) return fmt::format("{} {}", number, pack);
   const bool hissing = pack[word - 1] == 'x' || pack[word - 1] == 's' || pack[word - 1] == 'h';
   return fmt::format("{} {}{}{}", number, pack.substr(0, word), hissing ? "es" : "s",
                      pack.substr(word));
