@@ -88,12 +88,14 @@ void control_square(Paper& paper, const PaperBox& room, Units units,
 
 /// Where the next page's picture begins: a cross on each.
 void lap_marks(Paper& paper, const PaperBox& room) {
+  paper.svg.begin_group("crosses");
   for (const double x : {room.x + lap, room.right() - lap}) {
     for (const double y : {room.y + lap, room.bottom() - lap}) {
       paper.svg.line({x - 3, y}, {x + 3, y}, thin_pen);
       paper.svg.line({x, y - 3}, {x, y + 3}, thin_pen);
     }
   }
+  paper.svg.end_group();
 }
 
 /// Nothing where no line of the opening crosses the page.
