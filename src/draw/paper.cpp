@@ -271,7 +271,9 @@ bool dimension(Svg& svg, Labels& labels, const PaperPoint& from, const PaperPoin
   };
   const double gap = std::copysign(std::min(1.0, std::abs(away)), away);
   const PaperPoint a = shifted(from, away), b = shifted(to, away);
-  for (const auto& [one, other] : {std::pair{shifted(from, gap), a}, {shifted(to, gap), b}, {a, b}})
+  for (const auto& [one, other] : {std::pair{shifted(from, gap), shifted(a, gap)},
+                                   {shifted(to, gap), shifted(b, gap)},
+                                   {a, b}})
     if (!labels.misses_texts(one, other)) return false;
 
   TextStyle style = spot_word;
@@ -305,8 +307,9 @@ bool dimension(Svg& svg, Labels& labels, const PaperPoint& from, const PaperPoin
     }
     if (!labels.put(svg, ways.back(), style, places)) return false;
   }
-  svg.line(shifted(from, gap), a, thin_pen);
-  svg.line(shifted(to, gap), b, thin_pen);
+  // A little past the line.
+  svg.line(shifted(from, gap), shifted(a, gap), thin_pen);
+  svg.line(shifted(to, gap), shifted(b, gap), thin_pen);
   svg.line(a, b, thin_pen);
   if (reach > 5) {
     svg.arrow(b, a);
