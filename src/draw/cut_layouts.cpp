@@ -208,11 +208,9 @@ Drawing board_drawing(const Plan& plan, const Board& board, std::size_t number) 
       layout.outline(places[i]);
       marked = layout.sized(strip.pieces[i].mark, places[i]) && marked;
     }
-    if (!places.empty()) {
-      const Rectangle& last = places.back();
-      layout.beside.push_back({view(Point{last.at.x + last.length * 0.95, top - strip.width / 2}),
-                               fmt::format("strip {}", k + 1)});
-    }
+    // At the board's end: further in the line would strike out words.
+    layout.beside.push_back(
+        {view(Point{board.length, top - strip.width / 2}), fmt::format("strip {}", k + 1)});
     top -= strip.width + plan.cut_list.kerf;
   }
   if (!marked) {

@@ -297,16 +297,18 @@ bool dimension(Svg& svg, Labels& labels, const PaperPoint& from, const PaperPoin
     }
     written = labels.put(svg, words, style, places);
   }
-  if (!written) {
+  for (const std::string& words : ways) {
+    if (written) break;
     std::vector<PaperPoint> places;
-    const double needs = text_width(ways.back(), style), beside = reach / 2 + needs / 2 + 2;
+    const double needs = text_width(words, style), beside = reach / 2 + needs / 2 + 2;
     for (const double by : {lift, lift + 3.5, lift + 7, -lift - 2.4, -lift - 5.9}) {
       if (needs >= reach - 1) places.push_back(lifted(middle, by));
       places.push_back(lifted(further(middle, beside), by));
       places.push_back(lifted(further(middle, -beside), by));
     }
-    if (!labels.put(svg, ways.back(), style, places)) return false;
+    written = labels.put(svg, words, style, places);
   }
+  if (!written) return false;
   // A little past the line.
   svg.line(shifted(from, gap), shifted(a, gap), thin_pen);
   svg.line(shifted(to, gap), shifted(b, gap), thin_pen);

@@ -103,16 +103,16 @@ void opening_list(PlanPage& page) {
   const Rectangle box = bounding_box(page.slab.outline);
   const PaperBox room = page.sheet.room();
   const TextStyle style{2.8};
-  const double row = 4.2, column = room.width / 2;
-  const std::size_t most = 8, number = page.slab.openings.size();
-  for (std::size_t k = 0; k < std::min(number, most); ++k) {
+  const std::size_t most = 8, number = page.slab.openings.size(), told = std::min(number, most);
+  const std::size_t columns = told <= 4 ? 1 : 2, rows = (told + columns - 1) / columns;
+  const double row = 4.2, column = room.width / static_cast<double>(columns);
+  for (std::size_t k = 0; k < told; ++k) {
     const OpeningPlan& opening = page.slab.openings[k];
-    const PaperPoint at{
-        room.x + 1 + column * static_cast<double>(k % 2),
-        room.bottom() - 1 - row * static_cast<double>((std::min(number, most) - 1 - k) / 2)};
+    const PaperPoint at{room.x + 1 + column * static_cast<double>(k % columns),
+                        room.bottom() - 1 - row * static_cast<double>(rows - 1 - k / columns)};
     const auto words_in = [&](const auto& say) {
       return fmt::format("{} {}: {} x {}, {} from the left, {} from the front", k + 1,
-                         fitted(opening.name, column / 4, style), say(opening.box.length),
+                         fitted(opening.name, room.width / 8, style), say(opening.box.length),
                          say(opening.box.depth), say(opening.box.at.x - box.at.x),
                          say(opening.box.at.y - box.at.y));
     };
