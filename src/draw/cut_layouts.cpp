@@ -36,7 +36,7 @@ struct Layout {
   [[nodiscard]] bool words(const Rectangle& piece, const std::vector<std::string>& texts) {
     const PaperBox at = view(piece);
     for (const std::string& text : texts) {
-      TextStyle style{2.8, Anchor::middle};
+      TextStyle style = spot_word;
       if (text_width(text, style) < at.width - 1 && at.height > 3.6 &&
           labels.put(paper.svg, text, style, {{at.x + at.width / 2, at.y + at.height / 2 + 1}})) {
         return true;

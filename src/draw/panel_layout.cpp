@@ -3,6 +3,9 @@
 #include <fmt/ranges.h>
 
 #include <algorithm>
+#include <string>
+#include <utility>
+#include <vector>
 
 #include "core/format.h"
 #include "draw/drawings.h"
@@ -41,6 +44,7 @@ std::vector<std::string> names(const SlabPlan& slab, Units units, Paper& paper, 
     int pieces = 0;
   };
   std::vector<Beside> beside;
+  std::vector<std::pair<std::string, std::vector<PaperPoint>>> marks;  // put last, off the leaders
   for (const PanelPiece& piece : slab.panels) {
     const PaperBox at = view(piece.at);
     const auto size = [&](const auto& length_words) {
@@ -53,12 +57,14 @@ std::vector<std::string> names(const SlabPlan& slab, Units units, Paper& paper, 
         spots_in(piece, view, {0.5, 0.35, 0.65}, {0.5, 0.25, 0.75, 0.1, 0.9});
     std::vector<PaperPoint> places = inside;
     for (PaperPoint& place : places) place.y += 1;  // the words' middle
+    const auto fits = [&](const std::string& words) {
+      return text_width(words, spot_word) < at.width * 0.68 && at.height > 5;
+    };
     const auto put = [&](const std::string& words) {
-      return text_width(words, spot_word) < at.width * 0.68 && at.height > 5 &&
-             labels.put(paper.svg, words, spot_word, places);
+      return fits(words) && labels.put(paper.svg, words, spot_word, places);
     };
     if (!put(both) && !put(one)) {
-      (void)put(piece.mark);
+      if (fits(piece.mark)) marks.emplace_back(piece.mark, places);
       const auto highest = std::min_element(inside.begin(), inside.end(),
                                             [](const auto& a, const auto& b) { return a.y < b.y; });
       const PaperPoint tip =
@@ -79,7 +85,12 @@ std::vector<std::string> names(const SlabPlan& slab, Units units, Paper& paper, 
       words.back().words = fmt::format("{} of {}", each.pieces, each.callout.words);
     }
   }
-  return callouts(paper.svg, labels, room.right() - 50, room, std::move(words));
+  std::vector<std::string> without =
+      callouts(paper.svg, labels, room.right() - 50, room, std::move(words));
+  for (const auto& [mark, places] : marks) {
+    (void)labels.put(paper.svg, mark, spot_word, places);
+  }
+  return without;
 }
 
 Drawing layout_of(const Plan& plan, const SlabPlan& slab, std::size_t number) {
@@ -111,8 +122,9 @@ Drawing layout_of(const Plan& plan, const SlabPlan& slab, std::size_t number) {
   std::vector<std::string> without = names(slab, plan.units, paper, view, labels);
   const std::size_t told = 8;
   if (without.size() > told) {
-    notes.push_back(fmt::format(
-        "{} panels have no room for their sizes here: the cut list has them.", without.size()));
+    notes.push_back(
+        fmt::format("{} kinds of panels have no room for their sizes here: the cut list has them.",
+                    without.size()));
   } else if (!without.empty()) {
     notes.push_back(fmt::format("No room in the drawing: {}.", fmt::join(without, "; ")));
   }

@@ -73,14 +73,21 @@ void place(PlanPage& page, const std::vector<std::pair<PaperPoint, PaperPoint>>&
 void openings(PlanPage& page) {
   const Rectangle box = bounding_box(page.slab.outline);
   std::vector<PaperBox> all;
+  std::vector<std::size_t> without;
   for (std::size_t k = 0; k < page.slab.openings.size(); ++k) {
     const PaperBox at = page.view(page.slab.openings[k].box);
     all.push_back(at);
     const TextStyle number{std::clamp(std::min(at.width, at.height) * 0.6, 2.0, 5.0),
                            Anchor::middle, true};
-    (void)page.labels.put(page.sheet.svg, std::to_string(k + 1), number,
-                          {{at.x + at.width / 2, at.y + at.height / 2 + number.size * 0.36},
-                           {at.x + at.width / 2, at.y - 1}});
+    const bool put =
+        page.labels.put(page.sheet.svg, std::to_string(k + 1), number,
+                        {{at.x + at.width / 2, at.y + at.height / 2 + number.size * 0.36},
+                         {at.x + at.width / 2, at.y - 1}});
+    if (!put) without.push_back(k + 1);
+  }
+  if (!without.empty()) {
+    page.notes.push_back(
+        fmt::format("No room for the number of opening {}.", fmt::join(without, ", ")));
   }
   for (const PaperBox& at : all) page.labels.keep_clear(at);
   for (std::size_t k = 0; k < all.size(); ++k) {
