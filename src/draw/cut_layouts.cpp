@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 #include "core/format.h"
@@ -22,23 +24,19 @@ struct Layout {
   View view;
   Labels labels;
   std::vector<Callout> beside = {};  // words that found no room in their piece
-
-  [[nodiscard]] PaperBox box(const Rectangle& at) const {
-    const PaperPoint corner = view(Point{at.at.x, at.at.y + at.depth});
-    return {corner.x, corner.y, view(at.length), view(at.depth)};
-  }
+  std::vector<std::string> notes = {"The gap between parts is the saw's cut."};
 
   void outline(const Rectangle& at) {
     paper.svg.begin_group("piece");
-    paper.svg.box(box(at), Fill::paper, usual_pen);
+    paper.svg.box(view(at), Fill::paper, usual_pen);
     paper.svg.end_group();
   }
 
   /// The longest of these that fits inside.
   [[nodiscard]] bool words(const Rectangle& piece, const std::vector<std::string>& texts) {
-    const PaperBox at = box(piece);
+    const PaperBox at = view(piece);
     for (const std::string& text : texts) {
-      TextStyle style{2.8, Anchor::middle};
+      TextStyle style = spot_word;
       if (text_width(text, style) < at.width - 1 && at.height > 3.6 &&
           labels.put(paper.svg, text, style, {{at.x + at.width / 2, at.y + at.height / 2 + 1}})) {
         return true;
@@ -62,12 +60,30 @@ struct Layout {
                                   both_units(at.depth, units)),
                       size_of(name, at), name});
   }
+
+  /// The stock as waste, which parts and left-overs are then laid on.
+  void stock(const Rectangle& at) {
+    paper.svg.begin_group("stock");
+    paper.svg.box(view(at), Fill::waste, usual_pen);
+    paper.svg.end_group();
+  }
+
+  void keep(const Rectangle& rest) {
+    const PaperBox at = view(rest);
+    paper.svg.box(at, Fill::paper, Pen{0});
+    paper.svg.begin_group("keep");
+    paper.svg.box(at, Fill::keep, thin_pen);
+    paper.svg.end_group();
+  }
 };
 
-void finish(Paper& sheet, const Scale& scale, const std::string& order) {
-  sheet.scale_bar(scale);
+void finish(Layout& layout, bool keeps) {
+  Paper& sheet = layout.paper;
+  sheet.scale_bar(layout.view.scale);
   sheet.legend(Fill::paper, usual_pen, "part, with its mark");
-  sheet.note("The gap between parts is the saw's cut. " + order);
+  if (keeps) sheet.legend(Fill::keep, thin_pen, "left over, worth keeping");
+  sheet.legend(Fill::waste, thin_pen, "waste");
+  sheet.notes(layout.notes);
 }
 
 /// Room for the layout, its dimensions left of and below it, `right` mm of words at its right, and
@@ -79,15 +95,57 @@ PaperBox inner(const PaperBox& room, double lines, double right) {
 void frame_dimensions(Layout& layout, const Rectangle& stock) {
   const PaperPoint low = layout.view(Point{}), right = layout.view(Point{stock.length, Length{}}),
                    top = layout.view(Point{Length{}, stock.depth});
-  dimension(layout.paper.svg, layout.labels, low, right, -7,
-            both_units(stock.length, layout.units));
-  dimension(layout.paper.svg, layout.labels, low, top, 7, both_units(stock.depth, layout.units));
+  const auto side = [&](const char* what, const PaperPoint& end, double away, Length length) {
+    if (!dimension(layout.paper.svg, layout.labels, low, end, away, length, layout.units)) {
+      layout.notes.push_back(fmt::format("{}: {}.", what, both_units(length, layout.units)));
+    }
+  };
+  side("Length", right, -7, stock.length);
+  side("Width", top, 7, stock.depth);
+}
+
+/// Where the pieces of a strip lie: from its left end, along its upper edge.
+std::vector<Rectangle> places_of(const CutList& cuts, const Strip& strip, Length top) {
+  std::vector<Rectangle> places;
+  Length x = cuts.end_trim;
+  for (const Piece& piece : strip.pieces) {
+    const Length width = piece.width.value_or(strip.width);
+    places.push_back({{x, top - width}, piece.length, width});
+    x += piece.length + cuts.kerf;
+  }
+  return places;
+}
+
+/// The left-overs that the cut list keeps: the board's, full length, below its last strip, and what
+/// is right of a strip's last piece.
+std::vector<Rectangle> kept(const CutList& cuts, const Board& board) {
+  const auto is_kept = [&](Length length, Length width) {
+    return std::any_of(board.left_over.begin(), board.left_over.end(), [&](const LeftOver& rest) {
+      return std::abs((rest.length - length).in_mm()) < 1e-6 &&
+             std::abs((rest.width - width).in_mm()) < 1e-6;
+    });
+  };
+  std::vector<Rectangle> rests;
+  Length top = board.width;
+  for (const Strip& strip : board.strips) {
+    if (is_kept(strip.left_over, strip.width)) {
+      Length x = cuts.end_trim;
+      for (const Piece& piece : strip.pieces) x += piece.length + cuts.kerf;
+      rests.push_back({{x, top - strip.width}, strip.left_over, strip.width});
+    }
+    top -= strip.width + cuts.kerf;
+  }
+  if (is_kept(board.length, board.left_over_width)) {
+    rests.push_back({{}, board.length, board.left_over_width});
+  }
+  return rests;
 }
 
 /// Strip by strip in words: what to set the fence to, and what to cut from the strip.
 void strip_list(Layout& layout, const Board& board) {
   const PaperBox room = layout.paper.room();
   const auto most = std::min(board.strips.size(), most_lines);
+  bool cut_off = false;
   for (std::size_t k = 0; k < most; ++k) {
     const Strip& strip = board.strips[k];
     const auto words = [&](const auto& length_words) {
@@ -102,13 +160,29 @@ void strip_list(Layout& layout, const Board& board) {
     if (text_width(text, list_word) > room.width - 2) {
       text = words([&](Length l) { return show(l, layout.units); });
     }
+    cut_off = cut_off || text_width(text, list_word) > room.width - 2;
     const PaperPoint at{room.x + 1,
                         room.bottom() - 1 - line_height * static_cast<double>(most - 1 - k)};
     layout.paper.svg.text(at, fitted(text, room.width - 2, list_word), list_word);
   }
   if (board.strips.size() > most) {
-    layout.paper.note(fmt::format("Strips from number {} on: as in the cut list.", most + 1));
+    layout.notes.push_back(fmt::format("Strips from number {} on: as in the cut list.", most + 1));
   }
+  if (cut_off) layout.notes.push_back("Longer strips, with \u2026: as in the cut list.");
+}
+
+/// "2440 x 89 mm, 2 of 600 x 89 mm".
+std::string sizes_of(const std::vector<LeftOver>& rests, Units units) {
+  std::vector<std::string> sizes;
+  for (auto first = rests.begin(); first != rests.end();) {
+    const auto last =
+        std::find_if(first, rests.end(), [&](const LeftOver& each) { return each != *first; });
+    sizes.push_back(fmt::format("{}{} x {}",
+                                last - first == 1 ? "" : fmt::format("{} of ", last - first),
+                                show(first->length, units), show(first->width, units)));
+    first = last;
+  }
+  return fmt::format("{}", fmt::join(sizes, ", "));
 }
 
 Drawing board_drawing(const Plan& plan, const Board& board, std::size_t number) {
@@ -119,37 +193,43 @@ Drawing board_drawing(const Plan& plan, const Board& board, std::size_t number) 
   const Rectangle stock{{}, board.length, board.width};
   const auto lines = static_cast<double>(std::min(board.strips.size(), most_lines));
   const View view = view_of(stock, inner(paper.room(), lines, 34), plan.units);
-  finish(paper, view.scale, "Rip full length first, then crosscut.");
-  paper.legend(Fill::keep, thin_pen, "left over");
   Layout layout{plan.units, paper, view, Labels(paper.room())};
-  paper.svg.begin_group("stock");
-  paper.svg.box(layout.box(stock), Fill::keep, usual_pen);
-  paper.svg.end_group();
+  layout.notes.push_back("Rip full length first, then crosscut.");
+  layout.stock(stock);
+  const std::vector<Rectangle> rests = kept(plan.cut_list, board);
+  for (const Rectangle& rest : rests) layout.keep(rest);
   // The first strip lies at the top, where the fence is.
   Length top = board.width;
+  bool marked = true;
   for (std::size_t k = 0; k < board.strips.size(); ++k) {
     const Strip& strip = board.strips[k];
-    Length x = plan.cut_list.end_trim;
-    for (const Piece& piece : strip.pieces) {
-      const Length width = piece.width.value_or(strip.width);
-      const Rectangle at{{x, top - width}, piece.length, width};
-      layout.outline(at);
-      (void)layout.sized(piece.mark, at);
-      x += piece.length + plan.cut_list.kerf;
+    const std::vector<Rectangle> places = places_of(plan.cut_list, strip, top);
+    for (std::size_t i = 0; i < places.size(); ++i) {
+      layout.outline(places[i]);
+      marked = layout.sized(strip.pieces[i].mark, places[i]) && marked;
     }
-    if (!strip.pieces.empty()) {
-      layout.beside.push_back({view(Point{x - plan.cut_list.kerf - strip.pieces.back().length / 20,
-                                          top - strip.width / 2}),
-                               fmt::format("strip {}", k + 1)});
-    }
+    // At the board's end: further in the line would strike out words.
+    layout.beside.push_back(
+        {view(Point{board.length, top - strip.width / 2}), fmt::format("strip {}", k + 1)});
     top -= strip.width + plan.cut_list.kerf;
+  }
+  if (!marked) {
+    layout.notes.push_back("Parts without a mark: from the left as in the list of strips.");
+  }
+  bool all_named = true;
+  for (const Rectangle& rest : rests) all_named = layout.sized("keep", rest) && all_named;
+  if (rests.size() != board.left_over.size() || !all_named) {
+    layout.notes.push_back("Keep: " + sizes_of(board.left_over, plan.units) + ".");
   }
   frame_dimensions(layout, stock);
   strip_list(layout, board);
   const PaperBox room = paper.room();
-  (void)callouts(paper.svg, layout.labels, view(Point{stock.length, Length{}}).x + 10,
-                 {room.x, room.y + 2, room.width, room.height - 4 - lines * line_height},
-                 std::move(layout.beside));
+  const std::vector<std::string> without =
+      callouts(paper.svg, layout.labels, view(Point{stock.length, Length{}}).x + 10,
+               {room.x, room.y + 2, room.width, room.height - 4 - lines * line_height},
+               std::move(layout.beside));
+  if (!without.empty()) layout.notes.push_back("Strips are numbered from the top.");
+  finish(layout, !rests.empty());
   return {name, title, paper.svg.str()};
 }
 
@@ -160,35 +240,28 @@ Drawing sheet_drawing(const Plan& plan, const Sheet& cut, std::size_t number) {
   Paper paper(name, title, plan.name, plan.units, "Cuts of one sheet, to scale");
   const Rectangle stock{{}, cut.length, cut.width};
   const View view = view_of(stock, inner(paper.room(), 0, 54), plan.units);
-  finish(paper, view.scale, "Saw in the order of the cut list.");
   Layout layout{plan.units, paper, view, Labels(paper.room())};
-  paper.svg.begin_group("stock");
-  paper.svg.box(layout.box(stock), Fill::waste, usual_pen);
-  paper.svg.end_group();
-  for (const Rectangle& rest : cut.left_over) {
-    const PaperBox at = layout.box(rest);
-    paper.svg.box(at, Fill::paper, Pen{0});
-    paper.svg.box(at, Fill::keep, thin_pen);
-  }
+  layout.notes.push_back("Saw in the order of the cut list.");
+  layout.stock(stock);
+  for (const Rectangle& rest : cut.left_over) layout.keep(rest);
   for (const SheetPiece& piece : cut.pieces) {
     layout.outline(piece.at);
     if (!layout.sized(piece.mark, piece.at)) {
-      const PaperBox at = layout.box(piece.at);
+      const PaperBox at = view(piece.at);
       layout.beside.push_back(
           {{at.x + at.width * 0.8, at.y + at.height / 2}, layout.size_of(piece.mark, piece.at)});
     }
   }
-  for (const Rectangle& rest : cut.left_over) {
-    (void)layout.sized("keep", rest);
-  }
+  bool all_named = true;
+  for (const Rectangle& rest : cut.left_over) all_named = layout.sized("keep", rest) && all_named;
+  if (!all_named) layout.notes.push_back("Sizes of all left-overs: in the cut list.");
   frame_dimensions(layout, stock);
   const PaperBox room = paper.room();
   const std::vector<std::string> without =
       callouts(paper.svg, layout.labels, view(Point{stock.length, Length{}}).x + 10,
                {room.x, room.y + 2, room.width, room.height - 4}, std::move(layout.beside));
-  if (!without.empty()) paper.note("Parts without a mark: see the cut list.");
-  if (!cut.left_over.empty()) paper.legend(Fill::keep, thin_pen, "left over, worth keeping");
-  paper.legend(Fill::waste, thin_pen, "waste");
+  if (!without.empty()) layout.notes.push_back("Parts without a mark: see the cut list.");
+  finish(layout, !cut.left_over.empty());
   return {name, title, paper.svg.str()};
 }
 

@@ -20,17 +20,20 @@ struct Kind {
   std::vector<Drawing> (*draw)(const Plan&);
   std::size_t most;
   std::string_view name;
+  std::string_view instead;  // where to look for what is not drawn
 };
 
 constexpr Kind kinds[] = {
-    {draw::slab_plans, 80, "plans of slabs"},
-    {draw::edge_sections, 60, "edge sections"},
-    {draw::panel_layouts, 40, "panel layouts"},
-    {draw::cut_layouts, 60, "boards and sheets"},
-    {draw::templates, draw::most_template_pages, "pages of templates"},
-    {draw::pour_zones, 80, "slabs' batches"},
-    {draw::timelines, 17, "timelines"},
-    {draw::curves, 2, "curves"},
+    {draw::slab_plans, 80, "pages of slabs",
+     "the cut list has the parts of all, the job file their shapes"},
+    {draw::edge_sections, 60, "edge sections", "the cut list has the strips of all sides"},
+    {draw::panel_layouts, 40, "panel layouts", "the cut list has all panels"},
+    {draw::cut_layouts, 60, "boards and sheets", "the cut list has all"},
+    {draw::templates, draw::most_template_pages, "pages of templates",
+     "mark out the other openings with a tape"},
+    {draw::pour_zones, 80, "slabs' batches", "the plan's table of batches has all"},
+    {draw::timelines, 17, "timelines", "the plan's timetable has all"},
+    {draw::curves, 2, "curves", "the plan in words has all"},
 };
 
 Drawing left_out_page(const Plan& plan, const std::vector<std::string>& words) {
@@ -53,8 +56,8 @@ std::vector<Drawing> drawings_of(const Plan& plan) {
   for (const Kind& kind : kinds) {
     std::vector<Drawing> some = kind.draw(plan);
     if (some.size() > kind.most) {
-      left_out.push_back(fmt::format("Only the first {} {} are drawn; the plan's text has all.",
-                                     kind.most, kind.name));
+      left_out.push_back(
+          fmt::format("Only the first {} {} are drawn; {}.", kind.most, kind.name, kind.instead));
       some.resize(kind.most);
     }
     drawings.insert(drawings.end(), std::make_move_iterator(some.begin()),

@@ -5,7 +5,9 @@
 #include <string>
 #include <vector>
 
+#include "draw/paper.h"
 #include "strikeoff/draw.h"
+#include "strikeoff/plan.h"
 
 namespace strikeoff::draw {
 
@@ -26,6 +28,20 @@ inline constexpr std::size_t most_template_pages = 60;
 /// True where the slab has an outline and its sides: every slab that is planned, but not one that a
 /// caller has filled by hand in part.
 [[nodiscard]] bool has_shape(const SlabPlan& slab);
+
+/// The sides of a slab in words, as many pages as they fill: how long each is, where it begins and
+/// which strips form it.
+[[nodiscard]] std::vector<Drawing> side_lists(const Plan& plan, const SlabPlan& slab,
+                                              std::size_t number);
+
+/// Those of these shares of the piece's box, the rows one after another, that lie on the piece as
+/// it is cut to the line.
+[[nodiscard]] std::vector<PaperPoint> spots_in(const PanelPiece& piece, const View& view,
+                                               const std::vector<double>& across,
+                                               const std::vector<double>& down);
+
+/// True where an opening has round corners but is too large for a template.
+[[nodiscard]] bool too_large_for_template(const OpeningPlan& opening, Units units);
 
 /// "bench top: plan", or the words alone where there is one slab without a name of its own.
 [[nodiscard]] std::string title_of(const SlabPlan& slab, const std::string& words);

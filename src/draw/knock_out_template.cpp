@@ -88,12 +88,14 @@ void control_square(Paper& paper, const PaperBox& room, Units units,
 
 /// Where the next page's picture begins: a cross on each.
 void lap_marks(Paper& paper, const PaperBox& room) {
+  paper.svg.begin_group("crosses");
   for (const double x : {room.x + lap, room.right() - lap}) {
     for (const double y : {room.y + lap, room.bottom() - lap}) {
       paper.svg.line({x - 3, y}, {x + 3, y}, thin_pen);
       paper.svg.line({x, y - 3}, {x, y + 3}, thin_pen);
     }
   }
+  paper.svg.end_group();
 }
 
 /// Nothing where no line of the opening crosses the page.
@@ -140,7 +142,19 @@ bool has_arcs(const Outline& edge) {
   return std::any_of(edge.begin(), edge.end(), [](const OutlineEdge& e) { return e.sweep != 0; });
 }
 
+Tiling tiling_of(const OpeningPlan& opening, Units units) {
+  const PaperBox room = Paper("", "", "", units, "").room();
+  return {pages_for(opening.box.length.in_mm(), room.width),
+          pages_for(opening.box.depth.in_mm(), room.height), room.width - lap * 2,
+          room.height - lap * 2};
+}
+
 }  // namespace
+
+bool too_large_for_template(const OpeningPlan& opening, Units units) {
+  const Tiling tiling = tiling_of(opening, units);
+  return has_arcs(opening.edge) && tiling.columns * tiling.rows > most_pages;
+}
 
 std::vector<Drawing> templates(const Plan& plan) {
   std::vector<Drawing> drawings;
@@ -148,11 +162,8 @@ std::vector<Drawing> templates(const Plan& plan) {
     const SlabPlan& slab = plan.slabs[i];
     for (std::size_t k = 0; k < slab.openings.size(); ++k) {
       const OpeningPlan& opening = slab.openings[k];
-      const PaperBox room = Paper("", "", "", plan.units, "").room();
-      const Tiling tiling{pages_for(opening.box.length.in_mm(), room.width),
-                          pages_for(opening.box.depth.in_mm(), room.height), room.width - lap * 2,
-                          room.height - lap * 2};
-      if (!has_arcs(opening.edge) || tiling.columns * tiling.rows > most_pages) continue;
+      const Tiling tiling = tiling_of(opening, plan.units);
+      if (!has_arcs(opening.edge) || too_large_for_template(opening, plan.units)) continue;
       const std::string stem = fmt::format("slab-{}-opening-{}", i + 1, k + 1);
       for (int row = 0; row < tiling.rows; ++row) {
         for (int column = 0; column < tiling.columns; ++column) {

@@ -2,10 +2,12 @@
 #include "draw/paper.h"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
-
 #include <cmath>
+#include <sstream>
+#include <utility>
 
 #include "core/format.h"
 
@@ -44,6 +46,20 @@ constexpr NamedScale us_scales[] = {{1, "full size"},
                                     {128, "1:128 (3/32 in is 1 ft)"},
                                     {192, "1:192 (1/16 in is 1 ft)"}};
 
+constexpr TextStyle note_style{2.6};
+
+double note_width(double paper_width) {
+  return paper_width - 2 * margin - 6;
+}
+
+/// What a thin line between two different places covers.
+Quad stroke_quad(const PaperPoint& a, const PaperPoint& b) {
+  const double length = std::hypot(b.x - a.x, b.y - a.y);
+  const double x = 0.1 * (b.y - a.y) / length, y = -0.1 * (b.x - a.x) / length;
+  return {PaperPoint{a.x + x, a.y + y}, PaperPoint{b.x + x, b.y + y}, PaperPoint{b.x - x, b.y - y},
+          PaperPoint{a.x - x, a.y - y}};
+}
+
 }  // namespace
 
 Scale scale_for(Length width, Length height, const PaperBox& room, Units units) {
@@ -62,6 +78,11 @@ std::vector<PaperPoint> View::operator()(const Polygon& polygon) const {
   std::vector<PaperPoint> spots;
   for (const Point& point : polygon) spots.push_back((*this)(point));
   return spots;
+}
+
+PaperBox View::operator()(const Rectangle& rectangle) const {
+  const PaperPoint corner = (*this)(Point{rectangle.at.x, rectangle.at.y + rectangle.depth});
+  return {corner.x, corner.y, (*this)(rectangle.length), (*this)(rectangle.depth)};
 }
 
 View view_of(const Rectangle& what, const PaperBox& room, Units units) {
@@ -106,10 +127,25 @@ void Paper::legend(Fill fill, const Pen& pen, const std::string& words) {
   svg.text({at.x + 9.5, at.y + 3}, fitted(words, column - 11, style), style);
 }
 
+void Paper::notes(const std::vector<std::string>& sentences) {
+  const std::size_t most = 3;
+  std::vector<std::string> lines;
+  std::istringstream words(fmt::format("{}", fmt::join(sentences, " ")));
+  for (std::string word; words >> word;) {
+    const std::string longer = lines.empty() ? word : lines.back() + " " + word;
+    const bool fits = text_width(longer, note_style) <= note_width(width_);
+    if (!lines.empty() && (fits || lines.size() == most)) {
+      lines.back() = longer;
+    } else {
+      lines.push_back(word);
+    }
+  }
+  for (auto line = lines.rbegin(); line != lines.rend(); ++line) note(*line);
+}
+
 void Paper::note(const std::string& words) {
-  const TextStyle style{2.6};
-  svg.text({margin + 3, height_ - margin - 2 - 3.6 * notes_},
-           fitted(words, width_ - 2 * margin - 6, style), style);
+  svg.text({margin + 3, height_ - margin - 2 - 3.4 * notes_},
+           fitted(words, note_width(width_), note_style), note_style);
   ++notes_;
 }
 
@@ -141,17 +177,14 @@ void Labels::keep_clear(const PaperBox& box) {
 
 void Labels::keep_clear(const std::vector<PaperPoint>& line) {
   for (std::size_t k = 1; k < line.size(); ++k) {
-    const PaperPoint &a = line[k - 1], &b = line[k];
-    const double length = std::hypot(b.x - a.x, b.y - a.y);
-    if (length <= 0) continue;
-    const double x = 0.1 * (b.y - a.y) / length, y = -0.1 * (b.x - a.x) / length;
-    taken_.push_back({PaperPoint{a.x + x, a.y + y}, PaperPoint{b.x + x, b.y + y},
-                      PaperPoint{b.x - x, b.y - y}, PaperPoint{a.x - x, a.y - y}});
+    if (line[k - 1] == line[k]) continue;
+    taken_.push_back(stroke_quad(line[k - 1], line[k]));
   }
 }
 
 void Labels::keep_clear(const PaperPoint& at, const std::string& text, const TextStyle& style) {
-  taken_.push_back(text_quad(at, text, style));
+  texts_.push_back(text_quad(at, text, style));
+  taken_.push_back(texts_.back());
 }
 
 bool Labels::is_free(const Quad& quad) const {
@@ -163,12 +196,20 @@ bool Labels::is_free(const Quad& quad) const {
                       [&](const Quad& other) { return overlap(quad, other); });
 }
 
+bool Labels::misses_texts(const PaperPoint& from, const PaperPoint& to) const {
+  if (from == to) return true;
+  const Quad stroke = stroke_quad(from, to);
+  return std::none_of(texts_.begin(), texts_.end(),
+                      [&](const Quad& text) { return overlap(stroke, text); });
+}
+
 bool Labels::put(Svg& svg, const std::string& text, const TextStyle& style,
                  const std::vector<PaperPoint>& places) {
   for (const PaperPoint& place : places) {
     const Quad quad = text_quad(place, text, style);
     if (!is_free(quad)) continue;
     taken_.push_back(quad);
+    texts_.push_back(quad);
     svg.text(place, text, style);
     return true;
   }
@@ -205,7 +246,9 @@ std::vector<std::string> callouts(Svg& svg, Labels& labels, double x, const Pape
   }
   for (std::size_t k = 0; k < what.size(); ++k) {
     const PaperPoint at{x, heights[k]};
-    svg.polyline({{x - 1, at.y - 1}, {x - 4, at.y - 1}, what[k].tip}, thin_pen);
+    const std::vector<PaperPoint> leader{{x - 1, at.y - 1}, {x - 4, at.y - 1}, what[k].tip};
+    svg.polyline(leader, thin_pen);
+    labels.keep_clear(leader);
     svg.circle(what[k].tip, 0.5, Fill::dark, Pen{0});
     const std::string words = fitted(what[k].words, room.right() - x, style);
     svg.text(at, words, style);
@@ -214,53 +257,76 @@ std::vector<std::string> callouts(Svg& svg, Labels& labels, double x, const Pape
   return left_out;
 }
 
-void dimension(Svg& svg, Labels& labels, const PaperPoint& from, const PaperPoint& to, double away,
-               const std::string& words) {
-  const double length = std::hypot(to.x - from.x, to.y - from.y);
-  if (length <= 0) return;
-  const PaperPoint along{(to.x - from.x) / length, (to.y - from.y) / length};
+bool dimension(Svg& svg, Labels& labels, const PaperPoint& from, const PaperPoint& to, double away,
+               Length length, Units units) {
+  const double reach = std::hypot(to.x - from.x, to.y - from.y);
+  if (reach <= 0) return true;
+  const PaperPoint along{(to.x - from.x) / reach, (to.y - from.y) / reach};
   const PaperPoint out{along.y, -along.x};  // to the left, y being down
   const auto shifted = [&](const PaperPoint& spot, double by) {
     return PaperPoint{spot.x + out.x * by, spot.y + out.y * by};
   };
-  const double gap = std::copysign(1.0, away);
+  const auto further = [&](const PaperPoint& spot, double by) {
+    return PaperPoint{spot.x + along.x * by, spot.y + along.y * by};
+  };
+  const double gap = std::copysign(std::min(1.0, std::abs(away)), away);
   const PaperPoint a = shifted(from, away), b = shifted(to, away);
-  svg.line(shifted(from, gap), shifted(a, gap), thin_pen);
-  svg.line(shifted(to, gap), shifted(b, gap), thin_pen);
-  svg.line(a, b, thin_pen);
+  for (const auto& [one, other] : {std::pair{shifted(from, gap), shifted(a, gap)},
+                                   {shifted(to, gap), shifted(b, gap)},
+                                   {a, b}})
+    if (!labels.misses_texts(one, other)) return false;
 
-  const double turn = turn_along(from, to);
-  TextStyle style{2.8, Anchor::middle, false, turn, true};
-  const double needs = text_width(words, style);
-  const PaperPoint middle{(a.x + b.x) / 2, (a.y + b.y) / 2};
+  TextStyle style = spot_word;
+  style.turn = turn_along(from, to);
   // Above the line as it is read.
-  const double lift = 0.9;
-  const double angle = turn * std::acos(-1.0) / 180;
+  const double angle = style.turn * std::acos(-1.0) / 180;
   const PaperPoint up{std::sin(angle), -std::cos(angle)};
-  if (length > 5) {
-    svg.arrow(b, a);
-    svg.arrow(a, b);
-  } else {
-    svg.arrow(shifted({a.x - along.x, a.y - along.y}, 0), a);
-    svg.arrow({b.x + along.x, b.y + along.y}, b);
-  }
-  std::vector<PaperPoint> places;
   const auto lifted = [&](const PaperPoint& spot, double by) {
     return PaperPoint{spot.x + up.x * by, spot.y + up.y * by};
   };
-  if (needs < length - 1) places.push_back(lifted(middle, lift));
-  const double beside = length / 2 + needs / 2 + 2;
-  for (const double by : {lift, lift + 3.5, lift + 7, -lift - 2.4, -lift - 5.9}) {
-    if (needs >= length - 1) places.push_back(lifted(middle, by));
-    for (const double side : {beside, -beside}) {
-      places.push_back(lifted({middle.x + along.x * side, middle.y + along.y * side}, by));
+  const PaperPoint middle{(a.x + b.x) / 2, (a.y + b.y) / 2};
+  const double lift = 0.9;
+  bool written = false;
+  const std::vector<std::string> ways = ways_to_say(length, units);
+  for (const std::string& words : ways) {
+    const double spare = reach - 1 - text_width(words, style);
+    if (written || spare <= 0) continue;
+    std::vector<PaperPoint> places;
+    for (const double share : {0.0, 0.25, -0.25, 0.45, -0.45}) {
+      places.push_back(lifted(further(middle, spare * share), lift));
     }
+    written = labels.put(svg, words, style, places);
   }
-  if (!labels.put(svg, words, style, places)) {
-    svg.text(lifted(middle, lift), words, style);  // better over something than not at all
-    labels.keep_clear(lifted(middle, lift), words, style);
+  for (const std::string& words : ways) {
+    if (written) break;
+    std::vector<PaperPoint> places;
+    const double needs = text_width(words, style), beside = reach / 2 + needs / 2 + 2;
+    for (const double by : {lift, lift + 3.5, lift + 7, -lift - 2.4, -lift - 5.9}) {
+      if (needs >= reach - 1) places.push_back(lifted(middle, by));
+      places.push_back(lifted(further(middle, beside), by));
+      places.push_back(lifted(further(middle, -beside), by));
+    }
+    written = labels.put(svg, words, style, places);
+  }
+  if (!written) return false;
+  // A little past the line.
+  svg.line(shifted(from, gap), shifted(a, gap), thin_pen);
+  svg.line(shifted(to, gap), shifted(b, gap), thin_pen);
+  svg.line(a, b, thin_pen);
+  if (reach > 5) {
+    svg.arrow(b, a);
+    svg.arrow(a, b);
+  } else {
+    svg.arrow(further(a, -1), a);
+    svg.arrow(further(b, 1), b);
   }
   labels.keep_clear({shifted(from, gap), a, b, shifted(to, gap)});
+  return true;
+}
+
+std::vector<std::string> ways_to_say(Length length, Units units) {
+  if (units == Units::metric) return {show(length, units)};
+  return {both_units(length, units), show(length, units)};
 }
 
 std::string both_units(Length length, Units units) {

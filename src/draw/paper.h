@@ -33,6 +33,7 @@ struct View {
     return length.in_mm() / scale.denominator;
   }
   [[nodiscard]] std::vector<PaperPoint> operator()(const Polygon& polygon) const;
+  [[nodiscard]] PaperBox operator()(const Rectangle& rectangle) const;
 };
 /// That this rectangle of the frame stands in the middle of the room, as large as a common scale
 /// lets it.
@@ -50,8 +51,10 @@ class Paper {
   [[nodiscard]] PaperBox room() const { return room_; }
   /// A sample and its words, below the drawing; up to six of at most 48 mm of words each.
   void legend(Fill fill, const Pen& pen, const std::string& words);
-  /// A line across the foot, under the legend.
+  /// A line across the foot, under the legend; a second stands above the first, and a third.
   void note(const std::string& words);
+  /// Sentences there, as many to a line as fit; three lines in all.
+  void notes(const std::vector<std::string>& sentences);
   void scale_bar(const Scale& scale);
 
  private:
@@ -69,13 +72,15 @@ class Labels {
   void keep_clear(const std::vector<PaperPoint>& line);
   void keep_clear(const PaperPoint& at, const std::string& text, const TextStyle& style);
   [[nodiscard]] bool is_free(const Quad& quad) const;
+  /// That a line from here to there strikes out no text.
+  [[nodiscard]] bool misses_texts(const PaperPoint& from, const PaperPoint& to) const;
   /// Writes the text at the first of these places where it is free; false when none is.
   [[nodiscard]] bool put(Svg& svg, const std::string& text, const TextStyle& style,
                          const std::vector<PaperPoint>& places);
 
  private:
   PaperBox room_;
-  std::vector<Quad> taken_;
+  std::vector<Quad> taken_, texts_;
 };
 
 /// How a text along a line is turned: read from below or from the right, as ISO 129-1 asks (from
@@ -93,12 +98,15 @@ struct Callout {
                                                 const PaperBox& room, std::vector<Callout> what);
 
 /// A dimension from `from` to `to`, drawn `away` mm to the left of that direction (negative: to
-/// the right), with extension lines, arrows and its words, which stand beside it where they do not
-/// fit between. The words' place is kept clear of others.
-void dimension(Svg& svg, Labels& labels, const PaperPoint& from, const PaperPoint& to, double away,
-               const std::string& words);
+/// the right), with extension lines, arrows and its length in as many units as there is room for
+/// between the arrows; beside them, where there is none. Its place is kept clear of others. False,
+/// and nothing is drawn, where there is no place that leaves all other texts alone.
+[[nodiscard]] bool dimension(Svg& svg, Labels& labels, const PaperPoint& from, const PaperPoint& to,
+                             double away, Length length, Units units);
 
 /// "94 in (2388 mm)", "2390 mm": both where the job is in US units.
 [[nodiscard]] std::string both_units(Length length, Units units);
+/// How a length may be said, the fullest first: in both units, in the job's.
+[[nodiscard]] std::vector<std::string> ways_to_say(Length length, Units units);
 
 }  // namespace strikeoff::draw

@@ -13,7 +13,6 @@ namespace strikeoff::draw {
 namespace {
 
 constexpr TextStyle number_style{6, Anchor::middle, true, 0, true};
-constexpr TextStyle word{2.8, Anchor::middle, false, 0, true};
 constexpr TextStyle small{2.4, Anchor::middle, false, 0, true};
 
 PaperBox inner(const PaperBox& room) {
@@ -164,7 +163,7 @@ void sweep_arrow(Page& page) {
   page.paper.svg.arrow(from, to);
   page.paper.svg.end_group();
   page.labels.keep_clear({from, to});
-  TextStyle style = word;
+  TextStyle style = spot_word;
   style.turn = across ? 0 : -90;
   (void)page.labels.put(page.paper.svg, "pour this way", style,
                         {across ? PaperPoint{(from.x + to.x) / 2, from.y + 4}

@@ -9,52 +9,16 @@
 #include "core/format.h"
 #include "draw/drawings.h"
 #include "draw/paper.h"
+#include "draw/plan_page.h"
 
 namespace strikeoff::draw {
 namespace {
 
 constexpr double clear = 30;  // round the slab, for dimensions and words
-constexpr TextStyle word{2.8, Anchor::middle, false, 0, true};
 constexpr Pen seam_pen{0.18, "1 1"}, joint_pen{0.5, "5 1.5 1 1.5"};
-
-/// What a drawing of one slab is made with.
-struct Page {
-  const SlabPlan& slab;
-  Units units;
-  Paper& sheet;
-  View view;
-  Labels labels;
-};
 
 PaperBox inner(const PaperBox& room) {
   return {room.x + clear, room.y + clear * 0.6, room.width - 2 * clear, room.height - 1.6 * clear};
-}
-
-PaperPoint middle(const PaperPoint& a, const PaperPoint& b) {
-  return {(a.x + b.x) / 2, (a.y + b.y) / 2};
-}
-
-/// A rectangle of the frame on the paper.
-PaperBox on_paper(const View& view, const Rectangle& at) {
-  const PaperPoint corner = view(Point{at.at.x, at.at.y + at.depth});
-  return {corner.x, corner.y, view(at.length), view(at.depth)};
-}
-
-/// What stands along a side, the longest first.
-std::vector<std::string> side_words(const Page& page, const SidePlan& side) {
-  if (side.wall) return {side.name + ": wall", side.name};
-  std::string strips = side.edge_marks;
-  if (!side.soffit_marks.empty()) strips += " on " + side.soffit_marks;
-  if (strips.empty()) return {side.name};
-  const std::string brackets = side.bracket ? ", brackets" : "";
-  std::vector<std::string> words;
-  if (!page.slab.on_ground) {
-    words.push_back(fmt::format("{}: {}, overhang {}{}", side.name, strips,
-                                show(side.overhang, page.units), brackets));
-  }
-  words.push_back(fmt::format("{}: {}{}", side.name, strips, brackets));
-  words.push_back(side.name);
-  return words;
 }
 
 std::vector<PaperPoint> closed(std::vector<PaperPoint> ring) {
@@ -62,50 +26,37 @@ std::vector<PaperPoint> closed(std::vector<PaperPoint> ring) {
   return ring;
 }
 
-void faces(Page& page) {
+void faces(PlanPage& page) {
   const View& view = page.view;
-  std::vector<std::vector<PaperPoint>> rings = {view(page.slab.outline)};
-  for (const OpeningPlan& opening : page.slab.openings) {
-    rings.push_back(view(chords(opening.edge, drawn_within)));
-  }
+  const std::vector<PaperPoint> ring = view(page.slab.outline);
   Svg& svg = page.sheet.svg;
   svg.begin_group("outline");
-  svg.face(rings, Fill::paper, outline_pen);
+  svg.polygon(ring, Fill::paper, outline_pen);
   svg.end_group();
-  page.labels.keep_clear(closed(rings.front()));
+  page.labels.keep_clear(closed(ring));
   for (const PanelPiece& piece : page.slab.panels) {
-    svg.box(on_paper(view, piece.at), Fill::none, seam_pen);
+    svg.begin_group("seam");
+    svg.polygon(view(piece.outline.empty() ? corners_of(piece.at) : piece.outline), Fill::none,
+                seam_pen);
+    svg.end_group();
   }
   if (!page.slab.on_ground) svg.polygon(view(page.slab.base), Fill::none, hidden_pen);
-}
-
-void walls(Page& page) {
-  const Polygon& outline = page.slab.sharp;
-  const double thick = 2.5;  // mm of paper, not to scale
-  for (std::size_t k = 0; k < page.slab.sides.size(); ++k) {
-    if (!page.slab.sides[k].wall) continue;
-    const PaperPoint from = page.view(outline[k]),
-                     to = page.view(outline[(k + 1) % outline.size()]);
-    const double length = std::hypot(to.x - from.x, to.y - from.y);
-    if (length < 1e-6) continue;
-    const PaperPoint out{-(to.y - from.y) / length * thick, (to.x - from.x) / length * thick};
-    page.sheet.svg.begin_group("wall " + page.slab.sides[k].name);
-    page.sheet.svg.polygon(
-        {from, to, {to.x + out.x, to.y + out.y}, {from.x + out.x, from.y + out.y}}, Fill::ground,
-        thin_pen);
-    page.sheet.svg.end_group();
-    page.labels.keep_clear(
-        {from, to, {to.x + out.x, to.y + out.y}, {from.x + out.x, from.y + out.y}, from});
+  // Over the seams: the panels are cut out there.
+  svg.begin_group("openings");
+  for (const OpeningPlan& opening : page.slab.openings) {
+    svg.polygon(view(chords(opening.edge, drawn_within)), Fill::paper, outline_pen);
   }
+  svg.end_group();
 }
 
 /// A dimension line inside the slab, at the first place where it crosses neither words nor another
 /// opening.
-void place(Page& page, const std::vector<std::pair<PaperPoint, PaperPoint>>& lines,
-           const std::string& words) {
+void place(PlanPage& page, const std::vector<std::pair<PaperPoint, PaperPoint>>& lines,
+           Length length) {
+  const double needs = text_width(ways_to_say(length, page.units).back(), spot_word);
   for (const auto& [from, to] : lines) {
     // Words that do not fit along it would stand on other lines; the list below has them.
-    if (std::hypot(to.x - from.x, to.y - from.y) < text_width(words, word) + 1) continue;
+    if (std::hypot(to.x - from.x, to.y - from.y) < needs + 1) continue;
     const PaperBox box{std::min(from.x, to.x) - 0.1, std::min(from.y, to.y) - 0.1,
                        std::abs(to.x - from.x) + 0.2, std::abs(to.y - from.y) + 0.2};
     PaperBox within = box;  // its ends lie on outlines
@@ -114,23 +65,29 @@ void place(Page& page, const std::vector<std::pair<PaperPoint, PaperPoint>>& lin
     else
       within = {box.x, box.y + 0.5, box.width, box.height - 1};
     if (!page.labels.is_free(corners_of(within))) continue;
-    dimension(page.sheet.svg, page.labels, from, to, 0, words);
-    return;
+    if (dimension(page.sheet.svg, page.labels, from, to, 0, length, page.units)) return;
   }
 }
 
 /// Where an opening lies, from the left and from the front of the slab, and its number.
-void openings(Page& page) {
+void openings(PlanPage& page) {
   const Rectangle box = bounding_box(page.slab.outline);
   std::vector<PaperBox> all;
+  std::vector<std::size_t> without;
   for (std::size_t k = 0; k < page.slab.openings.size(); ++k) {
-    const PaperBox at = on_paper(page.view, page.slab.openings[k].box);
+    const PaperBox at = page.view(page.slab.openings[k].box);
     all.push_back(at);
     const TextStyle number{std::clamp(std::min(at.width, at.height) * 0.6, 2.0, 5.0),
                            Anchor::middle, true};
-    (void)page.labels.put(page.sheet.svg, std::to_string(k + 1), number,
-                          {{at.x + at.width / 2, at.y + at.height / 2 + number.size * 0.36},
-                           {at.x + at.width / 2, at.y - 1}});
+    const bool put =
+        page.labels.put(page.sheet.svg, std::to_string(k + 1), number,
+                        {{at.x + at.width / 2, at.y + at.height / 2 + number.size * 0.36},
+                         {at.x + at.width / 2, at.y - 1}});
+    if (!put) without.push_back(k + 1);
+  }
+  if (!without.empty()) {
+    page.notes.push_back(
+        fmt::format("No room for the number of opening {}.", fmt::join(without, ", ")));
   }
   for (const PaperBox& at : all) page.labels.keep_clear(at);
   for (std::size_t k = 0; k < all.size(); ++k) {
@@ -143,61 +100,67 @@ void openings(Page& page) {
       across.push_back({{left, y}, {at.x, y}});
       up.push_back({{x, at.bottom()}, {x, front}});
     }
-    place(page, across, show(opening.box.at.x - box.at.x, page.units));
-    place(page, up, show(opening.box.at.y - box.at.y, page.units));
+    place(page, across, opening.box.at.x - box.at.x);
+    place(page, up, opening.box.at.y - box.at.y);
   }
 }
 
 /// Opening by opening in words, under the drawing: nothing is lost where the drawing is full.
-void opening_list(Page& page) {
+void opening_list(PlanPage& page) {
   const Rectangle box = bounding_box(page.slab.outline);
   const PaperBox room = page.sheet.room();
   const TextStyle style{2.8};
-  const double row = 4.2, column = room.width / 2;
-  const std::size_t most = 8, number = page.slab.openings.size();
-  for (std::size_t k = 0; k < std::min(number, most); ++k) {
+  const std::size_t most = 8, number = page.slab.openings.size(), told = std::min(number, most);
+  const std::size_t columns = told <= 4 ? 1 : 2, rows = (told + columns - 1) / columns;
+  const double row = 4.2, column = room.width / static_cast<double>(columns);
+  for (std::size_t k = 0; k < told; ++k) {
     const OpeningPlan& opening = page.slab.openings[k];
-    const PaperPoint at{
-        room.x + 1 + column * static_cast<double>(k % 2),
-        room.bottom() - 1 - row * static_cast<double>((std::min(number, most) - 1 - k) / 2)};
-    const std::string words = fitted(
-        fmt::format("{} {}: {} x {}, {} from the left, {} from the front", k + 1, opening.name,
-                    show(opening.box.length, page.units), show(opening.box.depth, page.units),
-                    show(opening.box.at.x - box.at.x, page.units),
-                    show(opening.box.at.y - box.at.y, page.units)),
-        column - 4, style);
+    const PaperPoint at{room.x + 1 + column * static_cast<double>(k % columns),
+                        room.bottom() - 1 - row * static_cast<double>(rows - 1 - k / columns)};
+    const auto words_in = [&](const auto& say) {
+      return fmt::format("{} {}: {} x {}, {} from the left, {} from the front", k + 1,
+                         fitted(opening.name, room.width / 8, style), say(opening.box.length),
+                         say(opening.box.depth), say(opening.box.at.x - box.at.x),
+                         say(opening.box.at.y - box.at.y));
+    };
+    std::string words = words_in([&](Length l) { return both_units(l, page.units); });
+    if (text_width(words, style) > column - 4) {
+      words = fitted(words_in([&](Length l) { return show(l, page.units); }), column - 4, style);
+    }
     page.sheet.svg.text(at, words, style);
     page.labels.keep_clear(at, words, style);
   }
   if (number > most) {
-    page.sheet.note(fmt::format("Openings from number {} on: as in the job file.", most + 1));
+    page.notes.push_back(fmt::format("Openings from number {} on: as in the job file.", most + 1));
   }
 }
 
-void panel_marks(Page& page) {
+void panel_marks(PlanPage& page) {
+  bool all = true;
   for (const PanelPiece& piece : page.slab.panels) {
-    const PaperBox at = on_paper(page.view, piece.at);
-    std::vector<PaperPoint> places;
-    for (const double y : {0.5, 0.25, 0.75}) {
-      for (const double x : {0.5, 0.25, 0.75, 0.12, 0.88}) {
-        places.push_back({at.x + at.width * x, at.y + at.height * y + 1});
-      }
-    }
-    if (at.width > 5) (void)page.labels.put(page.sheet.svg, piece.mark, word, places);
+    std::vector<PaperPoint> places =
+        spots_in(piece, page.view, {0.5, 0.25, 0.75, 0.12, 0.88}, {0.5, 0.25, 0.75});
+    for (PaperPoint& place : places) place.y += 1;  // the words' middle
+    const bool wide = page.view(piece.at.length) > 5;
+    all = wide && page.labels.put(page.sheet.svg, piece.mark, spot_word, places) && all;
   }
+  if (!all) page.notes.push_back("Panels without a mark here: see the drawing of the panels.");
 }
 
 /// Corners that are rounded or cut: what is left of neither side. The radius is that of the arc as
 /// drawn.
-void corner_marks(Page& page) {
+void corner_marks(PlanPage& page) {
   const Outline& edge = page.slab.edge;
   const PaperPoint centre = page.view(centroid(moments(edge)));
+  bool all = true;
   for (std::size_t k = 0; k < edge.size(); ++k) {
     const Point &a = edge[k].from, &b = edge[(k + 1) % edge.size()].from;
     const Length chord = distance(a, Polygon{b});
-    std::string words;
+    std::string before, after;
+    Length size;
     if (edge[k].sweep != 0) {
-      words = "R " + show(chord / (2 * std::sin(std::abs(edge[k].sweep) / 2)), page.units);
+      before = "R ";
+      size = chord / (2 * std::sin(std::abs(edge[k].sweep) / 2));
     } else if (edge.size() > page.slab.sharp.size() &&
                distance(a, page.slab.sharp) <= Length::mm(0.1) &&
                std::none_of(page.slab.sharp.begin(), page.slab.sharp.end(),
@@ -208,7 +171,9 @@ void corner_marks(Page& page) {
       Length back = chord;
       for (const Point& corner : page.slab.sharp)
         back = std::min(back, distance(a, Polygon{corner}));
-      words = "cut off, " + show(back, page.units) + " back";
+      before = "cut off, ";
+      after = " back";
+      size = back;
     } else {
       continue;
     }
@@ -219,103 +184,78 @@ void corner_marks(Page& page) {
       places.push_back(
           {at.x + (centre.x - at.x) * by * 1.6 / away, at.y + (centre.y - at.y) * by / away + 1});
     }
-    (void)page.labels.put(page.sheet.svg, words, word, places);
+    bool written = false;
+    for (const std::string& way : ways_to_say(size, page.units)) {
+      written = written || page.labels.put(page.sheet.svg, before + way + after, spot_word, places);
+    }
+    all = written && all;
   }
+  if (!all) page.notes.push_back("Corners without words: rounded or cut off as in the job file.");
 }
 
 /// Joints to saw in a slab on the ground.
-void control_joints(Page& page) {
+void control_joints(PlanPage& page) {
   if (!page.slab.control_joints) return;
   const Rectangle box = bounding_box(page.slab.outline);
   const Point far{box.at.x + box.length, box.at.y + box.depth};
-  const auto joint = [&](const Point& from, const Point& to, const std::string& at,
-                         const std::string& side) {
+  bool all = true;
+  const auto joint = [&](const Point& from, const Point& to, Length at, const std::string& side) {
     const PaperPoint a = page.view(from), b = page.view(to);
     page.sheet.svg.begin_group("control-joint");
     page.sheet.svg.line(a, b, joint_pen);
     page.sheet.svg.end_group();
-    TextStyle style = word;
+    TextStyle style = spot_word;
     style.turn = turn_along(a, b);
     std::vector<PaperPoint> places;
     for (const double share : {0.25, 0.75, 0.5, 0.4, 0.6, 0.1, 0.9}) {
       places.push_back({a.x + (b.x - a.x) * share - (style.turn != 0 ? 1.0 : 0.0),
                         a.y + (b.y - a.y) * share - (style.turn != 0 ? 0.0 : 1.0)});
     }
-    if (!page.labels.put(page.sheet.svg, at + " from the " + side, style, places)) {
-      (void)page.labels.put(page.sheet.svg, at, style, places);
-    }
-  };
-  for (const Length x : page.slab.control_joints->from_left) {
-    joint({box.at.x + x, box.at.y}, {box.at.x + x, far.y}, show(x, page.units), "left");
-  }
-  for (const Length y : page.slab.control_joints->from_front) {
-    joint({box.at.x, box.at.y + y}, {far.x, box.at.y + y}, show(y, page.units), "front");
-  }
-}
-
-void side_lines(Page& page) {
-  const Polygon& outline = page.slab.sharp;
-  const bool rectangle = outline.size() == 4 && page.slab.sides.size() == 4;
-  std::vector<std::string> unnamed;
-  for (std::size_t k = 0; k < page.slab.sides.size(); ++k) {
-    const Point &a = outline[k], &b = outline[(k + 1) % outline.size()];
-    const PaperPoint from = page.view(a), to = page.view(b);
-    const double length = std::hypot(to.x - from.x, to.y - from.y);
-    if (length < 1e-6) continue;
-    // The slab lies to the left of its sides; y being down, the outside is to the right.
-    const PaperPoint out{-(to.y - from.y) / length, (to.x - from.x) / length};
-    if (!rectangle || k == 0 || k == 1) {
-      dimension(page.sheet.svg, page.labels, from, to, -12,
-                both_units(distance(a, Polygon{b}), page.units));
-    }
-    TextStyle style = word;
-    style.turn = turn_along(from, to);
-    // A baseline lies above its words' lower edge: as read, outside is above or below the line.
-    const double angle = style.turn * std::acos(-1.0) / 180;
-    const bool above = out.x * std::sin(angle) - out.y * std::cos(angle) > 0;
-    const PaperPoint at = middle(from, to);
-    std::vector<PaperPoint> places;
-    for (const double by : {4.0, 7.5, 16.0, 20.0, 24.0}) {
-      const double off = by + (above ? -0.6 : 1.6) + (page.slab.sides[k].wall ? 1.5 : 0.0);
-      for (const double along : {0.0, -0.15, 0.15, -0.25, 0.25}) {
-        places.push_back({at.x + out.x * off + (to.x - from.x) * along,
-                          at.y + out.y * off + (to.y - from.y) * along});
+    bool written = false;
+    for (const std::string& after : {" from the " + side, std::string()}) {
+      for (const std::string& way : ways_to_say(at, page.units)) {
+        written = written || page.labels.put(page.sheet.svg, way + after, style, places);
       }
     }
-    bool written = false;
-    for (const std::string& words : side_words(page, page.slab.sides[k])) {
-      const bool last = words == page.slab.sides[k].name;
-      if (!last && text_width(words, style) > length + 24) continue;
-      written = page.labels.put(page.sheet.svg, fitted(words, std::max(length + 24, 60.0), style),
-                                style, places);
-      if (written) break;
-    }
-    if (!written) unnamed.push_back(side_words(page, page.slab.sides[k]).front());
+    all = written && all;
+  };
+  for (const Length x : page.slab.control_joints->from_left) {
+    joint({box.at.x + x, box.at.y}, {box.at.x + x, far.y}, x, "left");
   }
-  if (!unnamed.empty()) {
-    page.sheet.note(fmt::format("Not named in the drawing: {}.", fmt::join(unnamed, "; ")));
+  for (const Length y : page.slab.control_joints->from_front) {
+    joint({box.at.x, box.at.y + y}, {far.x, box.at.y + y}, y, "front");
   }
+  if (!all) page.notes.push_back("Joints without words: as the plan in words says.");
 }
 
-Drawing plan_of(const Plan& plan, const SlabPlan& slab, std::size_t number) {
+void template_notes(PlanPage& page) {
+  std::vector<std::size_t> large;
+  for (std::size_t k = 0; k < page.slab.openings.size(); ++k) {
+    if (too_large_for_template(page.slab.openings[k], page.units)) large.push_back(k + 1);
+  }
+  if (large.empty()) return;
+  page.notes.push_back(fmt::format("Too large for a template, mark out with a tape: opening {}.",
+                                   fmt::join(large, ", ")));
+}
+
+std::vector<Drawing> plan_of(const Plan& plan, const SlabPlan& slab, std::size_t number) {
   const std::string name = fmt::format("slab-{}-plan", number);
   const std::string title = title_of(slab, "plan, seen from above");
   Paper sheet(name, title, plan.name, plan.units,
               "Outline, base, openings and form strips of the slab, to scale");
   const Rectangle box = bounding_box(slab.sharp);
   const View view = view_of(box, inner(sheet.room()), plan.units);
-  Page page{slab, plan.units, sheet, view, Labels(sheet.room())};
-  sheet.note(
-      "E: edge strip, S: soffit strip, P: panel, as marked in the cut list. Measure on the "
-      "base before cutting.");
-  walls(page);
+  PlanPage page{slab, plan.units, sheet, view, Labels(sheet.room())};
+  draw_walls(page);
   faces(page);
   opening_list(page);
   openings(page);
   control_joints(page);
   corner_marks(page);
-  side_lines(page);
+  draw_sides(page);
+  draw_diagonals(page);
   panel_marks(page);
+  template_notes(page);
   sheet.scale_bar(view.scale);
   sheet.legend(Fill::paper, outline_pen, "edge of the slab");
   if (!slab.on_ground) sheet.legend(Fill::none, hidden_pen, "base below");
@@ -325,9 +265,15 @@ Drawing plan_of(const Plan& plan, const SlabPlan& slab, std::size_t number) {
   }
   if (slab.control_joints && !slab.control_joints->none()) {
     sheet.legend(Fill::none, joint_pen,
-                 "joint to saw, " + show(slab.control_joints->depth, plan.units) + " deep");
+                 "joint to saw, " + both_units(slab.control_joints->depth, plan.units) + " deep");
   }
-  return {name, title, sheet.svg.str()};
+  if (!page.all_sides) page.notes.push_back("Every side in words: on the page after this one.");
+  sheet.notes(page.notes);
+  std::vector<Drawing> drawings{{name, title, sheet.svg.str()}};
+  if (!page.all_sides) {
+    for (Drawing& list : side_lists(plan, slab, number)) drawings.push_back(std::move(list));
+  }
+  return drawings;
 }
 
 }  // namespace
@@ -335,7 +281,8 @@ Drawing plan_of(const Plan& plan, const SlabPlan& slab, std::size_t number) {
 std::vector<Drawing> slab_plans(const Plan& plan) {
   std::vector<Drawing> drawings;
   for (std::size_t i = 0; i < plan.slabs.size(); ++i) {
-    if (has_shape(plan.slabs[i])) drawings.push_back(plan_of(plan, plan.slabs[i], i + 1));
+    if (!has_shape(plan.slabs[i])) continue;
+    for (Drawing& each : plan_of(plan, plan.slabs[i], i + 1)) drawings.push_back(std::move(each));
   }
   return drawings;
 }

@@ -63,10 +63,6 @@ constexpr std::string_view patterns = R"svg(<defs>
 
 }  // namespace
 
-bool overlap(const PaperBox& a, const PaperBox& b) {
-  return a.x < b.right() && b.x < a.right() && a.y < b.bottom() && b.y < a.bottom();
-}
-
 Quad corners_of(const PaperBox& box) {
   return {PaperPoint{box.x, box.y}, PaperPoint{box.right(), box.y},
           PaperPoint{box.right(), box.bottom()}, PaperPoint{box.x, box.bottom()}};
@@ -155,18 +151,6 @@ void Svg::polyline(const std::vector<PaperPoint>& spots, const Pen& pen) {
 
 void Svg::polygon(const std::vector<PaperPoint>& spots, Fill fill, const Pen& pen) {
   body_ += fmt::format("<polygon points=\"{}\"{}{}/>\n", points(spots), paint(fill), stroke(pen));
-}
-
-void Svg::face(const std::vector<std::vector<PaperPoint>>& rings, Fill fill, const Pen& pen) {
-  std::string path;
-  for (const auto& ring : rings) {
-    for (std::size_t k = 0; k < ring.size(); ++k) {
-      path += (k == 0 ? 'M' : 'L') + number(ring[k].x) + ' ' + number(ring[k].y);
-    }
-    path += 'Z';
-  }
-  body_ +=
-      fmt::format("<path d=\"{}\" fill-rule=\"evenodd\"{}{}/>\n", path, paint(fill), stroke(pen));
 }
 
 void Svg::box(const PaperBox& box, Fill fill, const Pen& pen) {

@@ -21,7 +21,6 @@ struct PaperBox {
   [[nodiscard]] double bottom() const { return y + height; }
   bool operator==(const PaperBox&) const = default;
 };
-[[nodiscard]] bool overlap(const PaperBox& a, const PaperBox& b);
 [[nodiscard]] bool holds(const PaperBox& outer, const PaperBox& inner);
 
 /// Four corners in order round, turned as they may be.
@@ -38,7 +37,7 @@ struct Pen {
   std::string_view colour = "#000";
 };
 inline constexpr Pen outline_pen{0.5}, thin_pen{0.18}, usual_pen{0.25}, hidden_pen{0.25, "2 1"},
-    centre_pen{0.18, "6 1.5 1 1.5"}, wet_edge_pen{0.7, "3 1.2"};
+    wet_edge_pen{0.7, "3 1.2"};
 
 /// What a face is filled with. Materials differ by their pattern, so that they do without colour.
 enum class Fill { none, paper, concrete, panel, wood, foam, ground, waste, keep, dark, pale };
@@ -52,6 +51,8 @@ struct TextStyle {
   double turn = 0;    // degrees, clockwise, about the spot
   bool halo = false;  // on white, where it may lie over lines
 };
+/// A word in a drawing, about its spot.
+inline constexpr TextStyle spot_word{2.8, Anchor::middle, false, 0, true};
 
 /// How wide a text stands in mm at most: a sans-serif face, a little wide on purpose, for the
 /// reader's own font is not known.
@@ -72,8 +73,6 @@ class Svg {
   void line(const PaperPoint& from, const PaperPoint& to, const Pen& pen);
   void polyline(const std::vector<PaperPoint>& spots, const Pen& pen);
   void polygon(const std::vector<PaperPoint>& spots, Fill fill, const Pen& pen);
-  /// A face with holes: even-odd.
-  void face(const std::vector<std::vector<PaperPoint>>& rings, Fill fill, const Pen& pen);
   void box(const PaperBox& box, Fill fill, const Pen& pen);
   void circle(const PaperPoint& centre, double radius, Fill fill, const Pen& pen);
   void text(const PaperPoint& at, std::string_view text, const TextStyle& style = {});

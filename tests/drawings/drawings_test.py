@@ -101,8 +101,7 @@ class Drawings(unittest.TestCase):
         for job in self.jobs:
             for i, slab in enumerate(self.plan(job)["slabs"]):
                 tree = self.drawing(job, f"slab-{i + 1}-plan")
-                path = group(tree, "outline")[0].get("d").split("Z")[0]
-                drawn = [tuple(map(float, pair.split())) for pair in re.split("[ML]", path) if pair]
+                drawn = corners(group(tree, "outline")[0])
                 for axis in (0, 1):
                     real = [corner[axis] for corner in slab["outline_mm"]]
                     paper = [corner[axis] for corner in drawn]
@@ -139,17 +138,122 @@ class Drawings(unittest.TestCase):
                                         (at[2], piece["width_mm"]), (at[3], piece["height_mm"])):
                         self.assertAlmostEqual(paper * scale(tree), real, delta=0.003 * scale(tree))
 
-    def test_the_concrete_of_an_edge_section_is_as_thick_as_the_plan_says(self):
+    def sections(self):
+        """Of every slab its edge sections, with the job's name and the slab's plan."""
         for job in self.jobs:
-            for i, slab in enumerate(self.plan(job)["slabs"][:40]):
-                name = f"{self.jobs.index(job) + 1}-slab-{i + 1}-edge-1"
-                if name not in self.trees or "apron" in job:
+            for i, slab in enumerate(self.plan(job)["slabs"]):
+                stem = f"{self.jobs.index(job) + 1}-slab-{i + 1}-edge-"
+                trees = [tree for name, tree in self.trees.items() if name.startswith(stem)]
+                if trees:
+                    yield job, slab, trees
+
+    def test_the_concrete_of_an_edge_section_is_as_thick_as_the_plan_says(self):
+        uneven = 0
+        for job, slab, trees in self.sections():
+            if "apron" in job:
+                continue
+            drawn = []
+            for tree in trees:
+                heights = [y for _, y in corners(group(tree, "concrete")[0])]
+                drawn.append((max(heights) - min(heights)) * scale(tree))
+            # A corner before it is rounded can be thicker than any place of the slab.
+            self.assertAlmostEqual(max(drawn), slab["thickest"]["thickness_mm"],
+                                   delta=2.1 if job == "greenhouse-step" else 0.01, msg=job)
+            self.assertGreaterEqual(min(drawn), slab["edge_thickness_mm"] - 0.02)
+            uneven += max(drawn) > min(drawn) + 1
+        self.assertGreater(uneven, 0)
+
+    def test_the_concrete_ends_at_the_top_of_its_edge_strip(self):
+        seen = 0
+        for job, _, trees in self.sections():
+            for tree in trees:
+                for strip in group(tree, "edge-strip"):
+                    top = min(y for _, y in corners(group(tree, "concrete")[0]))
+                    self.assertAlmostEqual(float(strip.get("y")), top, delta=0.002, msg=job)
+                    seen += 1
+        self.assertGreater(seen, 50)
+
+    def test_the_scale_bar_is_as_long_as_it_says(self):
+        seen = 0
+        for stem, tree in self.trees.items():
+            shapes = list(tree)
+            bars = [k for k, shape in enumerate(shapes) if shape.get("data-what") == "scale-bar"]
+            for k in bars:
+                words = shapes[k + 2].text
+                number, unit = re.fullmatch(r"(\d+) (mm|m|in|ft)", words).groups()
+                real = float(number) * {"mm": 1, "m": 1000, "in": 25.4, "ft": 304.8}[unit]
+                length = sum(float(half.get("width")) for half in shapes[k])
+                self.assertAlmostEqual(length * scale(tree), real, delta=0.002 * scale(tree),
+                                       msg=stem)
+                seen += 1
+        self.assertGreater(seen, 100)
+
+    def test_openings_lie_where_the_plan_says(self):
+        seen = 0
+        for job in self.jobs:
+            for i, slab in enumerate(self.plan(job)["slabs"]):
+                tree = self.drawing(job, f"slab-{i + 1}-plan")
+                left = min(x for x, _ in corners(group(tree, "outline")[0]))
+                front = max(y for _, y in corners(group(tree, "outline")[0]))
+                zero = [min(corner[axis] for corner in slab["outline_mm"]) for axis in (0, 1)]
+                for drawn, opening in zip(group(tree, "openings"), slab["openings"], strict=True):
+                    spots = corners(drawn)
+                    xs, ys = [x for x, _ in spots], [y for _, y in spots]
+                    for paper, real in (
+                            (min(xs) - left, opening["x_mm"] - zero[0]),
+                            (front - max(ys), opening["y_mm"] - zero[1]),
+                            (max(xs) - min(xs), opening["length_mm"]),
+                            (max(ys) - min(ys), opening["depth_mm"])):
+                        # Arcs are drawn by chords within a few hundredths of a millimetre.
+                        self.assertAlmostEqual(paper * scale(tree), real,
+                                               delta=0.004 * scale(tree) + 0.2, msg=job)
+                    seen += 1
+        self.assertGreater(seen, 5)
+
+    def test_numbers_of_batches_lie_in_their_zones(self):
+        seen = 0
+        for stem, tree in self.trees.items():
+            if "-pour" not in stem:
+                continue
+            for text in tree.iter(SVG + "text"):
+                if text.get("font-weight") != "bold" or not text.text.isdigit():
                     continue
-                tree = self.trees[name]
-                points = group(tree, "concrete")[0].get("points").split()
-                heights = [float(point.split(",")[1]) for point in points]
-                self.assertAlmostEqual((max(heights) - min(heights)) * scale(tree),
-                                       slab["edge_thickness_mm"], delta=0.002 * scale(tree))
+                size = float(text.get("font-size"))
+                spot = float(text.get("x")), float(text.get("y")) - size / 3
+                zones = [corners(zone) for zone in group(tree, "zone " + text.text)]
+                self.assertTrue(any(inside(zone, spot) for zone in zones), f"{stem}: {text.text}")
+                seen += 1
+        self.assertGreater(seen, 100)
+
+    def test_seams_of_panels_stay_inside_the_slab(self):
+        for job in self.jobs:
+            for i in range(len(self.plan(job)["slabs"])):
+                tree = self.drawing(job, f"slab-{i + 1}-plan")
+                outline = corners(group(tree, "outline")[0])
+                for seam in group(tree, "seam"):
+                    spots = corners(seam)
+                    middle = [sum(values) / len(spots) for values in zip(*spots)]
+                    for spot in spots:  # a hair inwards: some lie on the edge
+                        near = [a + (b - a) * 0.02 for a, b in zip(spot, middle)]
+                        self.assertTrue(inside(outline, near), f"{job}: {spot}")
+
+    def test_tiles_of_a_template_fit_together_where_their_crosses_meet(self):
+        number = self.jobs.index("pool") + 1
+        tiles = {tuple(map(int, stem.split("-")[-2:])): tree for stem, tree in self.trees.items()
+                 if stem.startswith(f"{number}-slab-1-opening-1-")}
+        self.assertGreater(len(tiles), 4)
+        spots = []
+        for (row, column), tree in tiles.items():
+            crosses = [[(float(line.get(axis + "1")) + float(line.get(axis + "2"))) / 2
+                        for line in group(tree, "crosses")] for axis in "xy"]
+            step = [max(axis) - min(axis) for axis in crosses]
+            for line in group(tree, "opening"):
+                spots += [(float(line.get("x" + end)) + (column - 1) * step[0],
+                           float(line.get("y" + end)) + (row - 1) * step[1]) for end in "12"]
+        centre = [(max(axis) + min(axis)) / 2 for axis in zip(*spots)]
+        for x, y in spots:
+            self.assertAlmostEqual(((x - centre[0]) ** 2 + (y - centre[1]) ** 2) ** 0.5, 450,
+                                   delta=0.3)
 
     def test_templates_are_full_size_and_their_square_measures_true(self):
         seen = 0
@@ -178,6 +282,20 @@ def group(tree, what):
     """The shapes in the groups of that name."""
     return [shape for element in tree.iter(SVG + "g") if element.get("data-what") == what
             for shape in element]
+
+
+def corners(shape):
+    """Of a polygon, as pairs of numbers."""
+    return [tuple(map(float, pair.split(","))) for pair in shape.get("points").split()]
+
+
+def inside(ring, spot):
+    """Whether a spot lies in a polygon: crossings of a ray."""
+    crossings = 0
+    for (x0, y0), (x1, y1) in zip(ring, ring[1:] + ring[:1]):
+        if (y0 > spot[1]) != (y1 > spot[1]):
+            crossings += spot[0] < x0 + (spot[1] - y0) / (y1 - y0) * (x1 - x0)
+    return crossings % 2 == 1
 
 
 def scale(tree):

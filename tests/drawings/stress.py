@@ -3,6 +3,7 @@
 slabs, every kind of outline."""
 import copy
 import json
+import math
 
 MIX = {
     "name": "grey mix", "bag": "25 kg", "yield": "12.5 L",
@@ -26,6 +27,20 @@ def rectangle(length, depth):
 
 def corners(*points):
     return {"corners": [[f"{x} mm", f"{y} mm"] for x, y in points]}
+
+
+def stair(steps):
+    """2 corners to a step of 100 mm each way, up from the right, and 4 below and beside them."""
+    spots = [(0, 0), (steps * 100 + 1000, 0)]
+    for k in range(steps):
+        x, y = (steps - k) * 100 + 1000, 600 + 100 * k
+        spots += [(x, y), (x - 100, y)]
+    return spots + [(1000, 600 + steps * 100), (0, 600 + steps * 100)]
+
+
+def regular(number, radius):
+    return [(round(radius * math.cos(2 * math.pi * k / number)) + radius,
+             round(radius * math.sin(2 * math.pi * k / number)) + radius) for k in range(number)]
 
 
 HOSTILE = [
@@ -71,4 +86,19 @@ def jobs():
     made["apron"] = us
     made["ground"] = job("ground", [slab("terrace", rectangle("5000 mm", "3000 mm"), "100 mm",
                                          support="ground", walls=["back"])])
+    made["falling"] = job("falling", [
+        slab("step", rectangle("2000 mm", "600 mm"), overhang="25 mm", panel="backer-900x1200",
+             fall={"percent": "2 %", "towards": "front"},
+             levels=[{"at": ["0 mm", "0 mm"], "low": "0 mm"},
+                     {"at": ["2000 mm", "0 mm"], "low": "12 mm"},
+                     {"at": ["0 mm", "600 mm"], "low": "3 mm"}])])
+    made["stair"] = job("stair", [slab("stair", corners(*stair(19)), overhang="20 mm",
+                                       panel="backer-900x1200")])
+    made["round"] = job("round", [slab("sixty", corners(*regular(60, 1500)), overhang="20 mm")])
+    made["leaning"] = job("leaning", [slab("leaning", corners((0, 0), (2400, 0), (2000, 700),
+                                                              (200, 900)),
+                                           overhang="25 mm", panel="backer-900x1200")])
+    made["pool"] = job("pool", [slab("rim", rectangle("2000 mm", "1600 mm"),
+                                     openings=[{"name": "pool", "circle": "900 mm",
+                                                "at": ["1000 mm", "800 mm"]}])])
     return {name: json.dumps(one) for name, one in made.items()}

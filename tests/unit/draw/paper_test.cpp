@@ -88,16 +88,50 @@ TEST_CASE("texts along lines are read from below or from the right", "[draw]") {
 TEST_CASE("a dimension of no length is not drawn", "[draw]") {
   Svg svg = page();
   Labels labels({0, 0, 200, 100});
-  dimension(svg, labels, {5, 5}, {5, 5}, 5, "0 mm");
-  CHECK(count_of(svg.str(), "0 mm") == 0);
+  CHECK(dimension(svg, labels, {5, 5}, {5, 5}, 5, Length{}, Units::metric));
+  CHECK(count_of(svg.str(), "0 mm<") == 0);
 }
 
-TEST_CASE("a dimension writes its words even where all places are taken", "[draw]") {
+TEST_CASE("a dimension without a place for its words is not drawn", "[draw]") {
   Svg svg = page();
   Labels labels({0, 0, 200, 100});
   labels.keep_clear(PaperBox{0, 0, 200, 100});
-  dimension(svg, labels, {50, 50}, {60, 50}, 5, "100 mm");
-  CHECK(count_of(svg.str(), "100 mm") == 1);
+  CHECK_FALSE(dimension(svg, labels, {50, 50}, {60, 50}, 5, Length::mm(100), Units::metric));
+  CHECK(count_of(svg.str(), "<text") + count_of(svg.str(), "<line") == 0);
+}
+
+TEST_CASE("a dimension strikes out no words", "[draw]") {
+  Svg svg = page();
+  Labels labels({0, 0, 200, 100});
+  labels.keep_clear({70, 46}, "words", TextStyle{3});
+  CHECK_FALSE(dimension(svg, labels, {50, 50}, {100, 50}, 5, Length::mm(100), Units::metric));
+  CHECK(dimension(svg, labels, {50, 50}, {100, 50}, 10, Length::mm(100), Units::metric));
+}
+
+TEST_CASE("a dimension's words move along where its middle is taken", "[draw]") {
+  Svg svg = page();
+  Labels labels({0, 0, 200, 100});
+  labels.keep_clear(std::vector<PaperPoint>{{75, 0}, {75, 100}});
+  CHECK(dimension(svg, labels, {50, 50}, {100, 50}, 5, Length::mm(100), Units::metric));
+  CHECK(count_of(svg.str(), ">100 mm<") == 1);
+}
+
+TEST_CASE("a dimension in US units has both where they fit between its arrows", "[draw]") {
+  Svg svg = page();
+  Labels labels({0, 0, 200, 100});
+  CHECK(dimension(svg, labels, {50, 50}, {100, 50}, 5, Length::inches(2), Units::us));
+  CHECK(dimension(svg, labels, {50, 80}, {60, 80}, 5, Length::inches(3), Units::us));
+  CHECK(count_of(svg.str(), ">2 in (50.8 mm)<") == 1);
+  CHECK(count_of(svg.str(), ">3 in<") == 1);
+}
+
+TEST_CASE("notes fill the foot line by line and keep all words of three lines", "[draw]") {
+  Paper paper("a", "title", "job", Units::metric, "d");
+  const std::string sentence = std::string(100, 'n') + ".";
+  paper.notes({sentence, "short.", sentence, "last."});
+  const std::string svg = paper.svg.str();
+  CHECK(count_of(svg, sentence + " short.</text>") == 1);
+  CHECK(count_of(svg, sentence + " last.</text>") == 1);
 }
 
 TEST_CASE("callouts that find no room come back", "[draw]") {
