@@ -61,6 +61,18 @@ struct AgeAxis {
   }
 };
 
+/// The curve's points and those that are marked on it, which a chord would pass by.
+std::vector<StrengthPoint> with_marked(const HardeningPlan& hardening) {
+  std::vector<StrengthPoint> points = hardening.strength;
+  for (const ExpectedStrength& one : hardening.expected) {
+    const bool on_axis = one.point.age >= points.front().age && one.point.age <= points.back().age;
+    if (on_axis && hardening.curve != "steps") points.push_back(one.point);
+  }
+  std::stable_sort(points.begin(), points.end(),
+                   [](const StrengthPoint& a, const StrengthPoint& b) { return a.age < b.age; });
+  return points;
+}
+
 Drawing strength_curve(const Plan& plan) {
   const std::vector<StrengthPoint>& points = plan.hardening.strength;
   Paper paper("strength", "How strong the slab is, and when", plan.name, plan.units,
@@ -84,7 +96,7 @@ Drawing strength_curve(const Plan& plan) {
     free_from = share + 0.06;
   }
   std::vector<PaperPoint> line;
-  for (const StrengthPoint& point : points) {
+  for (const StrengthPoint& point : with_marked(plan.hardening)) {
     const PaperPoint at = field.at(axis(point.age), point.strength / most);
     if (plan.hardening.curve == "steps" && !line.empty()) line.push_back({at.x, line.back().y});
     line.push_back(at);
@@ -114,7 +126,7 @@ Drawing strength_curve(const Plan& plan) {
     (void)labels.put(paper.svg, words, style, {{at.x + 2, at.y + 4}, {at.x + 2, at.y + 8}});
   }
   paper.note(
-      "An estimate from the strengths that the job gives for the mix, in the air of the job. "
+      "An estimate from the bag's strengths, in the air of the job. "
       "The bag's data sheet decides.");
   return {"strength", "How strong the slab is, and when", paper.svg.str()};
 }
@@ -141,16 +153,6 @@ Drawing evaporation_bars(const Plan& plan) {
     mark_left(paper, field, rate / most,
               rate == 0 ? "0" : show(kilograms_per_m2_h(rate), plan.units));
   }
-  for (const auto& [rate, words] :
-       {std::pair{evaporation_caution, "take care from here up: "},
-        {evaporation_stop, "the top cracks unprotected from here up: "}}) {
-    const double share = in_kilograms_per_m2_h(rate) / most;
-    const PaperPoint at = field.at(0, share);
-    paper.svg.line(at, field.at(1, share), Pen{0.5, "3 1.2"});
-    TextStyle style = left;
-    style.halo = true;
-    paper.svg.text({field.box.right(), at.y - 1}, words + show(rate, plan.units), style);
-  }
   const double width = 1.0 / static_cast<double>(all.size());
   const auto every = static_cast<std::size_t>(std::ceil(static_cast<double>(all.size()) / 16));
   for (std::size_t i = 0; i < all.size(); ++i) {
@@ -167,6 +169,17 @@ Drawing evaporation_bars(const Plan& plan) {
       const PaperPoint at = field.at(width * (static_cast<double>(i) + 0.5), 0);
       paper.svg.text({at.x, at.y + 5}, clock(all[i].weather.time), below);
     }
+  }
+  // Over the bars, so that no bar hides a limit.
+  for (const auto& [rate, words] :
+       {std::pair{evaporation_caution, "take care from here up: "},
+        {evaporation_stop, "the top cracks unprotected from here up: "}}) {
+    const double share = in_kilograms_per_m2_h(rate) / most;
+    const PaperPoint at = field.at(0, share);
+    paper.svg.line(at, field.at(1, share), Pen{0.5, "3 1.2"});
+    TextStyle style = left;
+    style.halo = true;
+    paper.svg.text({field.box.right(), at.y - 1}, words + show(rate, plan.units), style);
   }
   paper.svg.text({field.box.x, field.box.y - 3},
                  "at worst, in a pour begun at that hour; an estimate", word);

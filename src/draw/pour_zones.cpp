@@ -253,7 +253,7 @@ Drawing zones_of(const Plan& plan, std::size_t index, int lift, int lifts) {
   joint_waits(page, here);
   sweep_arrow(page);
   paper.scale_bar(view.scale);
-  paper.legend(Fill::pale, usual_pen, "zone of one batch");
+  paper.legend(Fill::pale, usual_pen, "zones, grey and white in turn");
   if (!here.empty()) paper.legend(Fill::none, wet_edge_pen, "fresh edge to be met in time");
   if (!slab.openings.empty()) paper.legend(Fill::waste, usual_pen, "opening");
   return {name, title, paper.svg.str()};

@@ -82,8 +82,10 @@ Table steps(TaskIterator first, TaskIterator last) {
 Table tasks(const Plan& plan, TaskIterator first, TaskIterator last) {
   Table table({{"From", Align::right}, {"To", Align::right}, {"What"}, {"Who"}});
   for (; first != last; ++first) {
-    table.add({moment(plan, first->start), same_moment(*first) ? "" : moment(plan, first->end),
-               first->task, first->who});
+    const std::string from = moment(plan, first->start), to = moment(plan, first->end);
+    // Rounded up to the hour a short step begins and ends at once.
+    const bool at_once = same_moment(*first) || (from == to && first->start);
+    table.add({from, at_once ? "" : to, first->task, first->who});
   }
   return table;
 }
