@@ -60,6 +60,13 @@ TEST_CASE("a wait of a day or more is rounded up to the full hour") {
   CHECK_THAT(day_of(at_ten_past_twelve(), hours(1), hours(2)), !Contains("Not before"));
 }
 
+TEST_CASE("a short step that ends in the hour it is rounded up to has no end") {
+  CHECK_THAT(day_of(at_ten_past_twelve(), days(1), days(1) + minutes(10)),
+             Contains("2026-05-10 13:00      Seal"));
+  CHECK_THAT(day_of(at_ten_past_twelve(), days(1), days(1) + minutes(70)),
+             Contains("2026-05-10 13:00  2026-05-10 14:00  Seal"));
+}
+
 TEST_CASE("a date without a start time gives dates a day or more away") {
   const StartDate date{std::chrono::year{2026} / 5 / 30, std::nullopt};
   CHECK(from(date, hours(23)) == "+23:00");
