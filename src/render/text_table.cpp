@@ -23,7 +23,30 @@ bool is_wide(char32_t code) {
          within(code, 0xFFE0, 0xFFE6) || within(code, 0x1F300, 0x1FAFF) || code >= 0x20000;
 }
 
-/// The longest start of the text that fits in `width` columns; at least one character.
+bool is_letter(char c) {
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+}
+
+/// A hyphen between letters, as in "cold-joint"; not one of a date or a sign.
+bool is_hyphen(std::string_view word, std::size_t i) {
+  return word[i] == '-' && i > 0 && i + 1 < word.size() && is_letter(word[i - 1]) &&
+         is_letter(word[i + 1]);
+}
+
+/// Columns of the longest piece of a text that needs no break inside a word.
+std::size_t longest_piece(std::string_view text) {
+  std::size_t longest = 0, start = 0;
+  for (std::size_t i = 0; i <= text.size(); ++i) {
+    const bool hyphen = i < text.size() && is_hyphen(text, i);
+    if (i < text.size() && text[i] != ' ' && !hyphen) continue;
+    longest = std::max(longest, columns(text.substr(start, i - start + (hyphen ? 1 : 0))));
+    start = i + 1;
+  }
+  return longest;
+}
+
+/// The longest start of the text that fits in `width` columns, up to a hyphen if there is one; at
+/// least one character.
 std::string_view prefix(std::string_view text, std::size_t width) {
   std::size_t used = 0;
   std::size_t end = 0;
@@ -32,6 +55,11 @@ std::string_view prefix(std::string_view text, std::size_t width) {
     used += is_wide(c.code) ? 2U : 1U;
     if (used > width && end > 0) break;
     end += std::max<std::size_t>(c.bytes, 1);
+  }
+  if (end < text.size()) {
+    for (std::size_t i = end; i-- > 1;) {
+      if (is_hyphen(text, i)) return text.substr(0, i + 1);
+    }
   }
   return text.substr(0, end);
 }
@@ -105,20 +133,33 @@ bool Table::has_titles() const {
 }
 
 std::vector<std::size_t> Table::widths(std::size_t room) const {
-  std::vector<std::size_t> result;
+  std::vector<std::size_t> result, whole;  // `whole`: no word is broken
   for (std::size_t k = 0; k < columns_.size(); ++k) {
     std::size_t widest = std::max<std::size_t>(text::columns(columns_[k].title), 1);
-    for (const auto& row : rows_) widest = std::max(widest, text::columns(row[k]));
+    std::size_t piece = std::max<std::size_t>(longest_piece(columns_[k].title), 1);
+    for (const auto& row : rows_) {
+      widest = std::max(widest, text::columns(row[k]));
+      piece = std::max(piece, longest_piece(row[k]));
+    }
     result.push_back(widest);
+    whole.push_back(piece);
   }
   const std::size_t gaps = column_gap * (result.size() - 1);
   std::size_t total = std::accumulate(result.begin(), result.end(), gaps);
-  while (total > room) {
-    const auto widest = std::max_element(result.begin(), result.end());
-    if (*widest == 1) break;
-    --*widest;
-    --total;
-  }
+  const auto narrow = [&](const std::vector<std::size_t>& least) {
+    while (total > room) {
+      std::size_t widest = result.size();
+      for (std::size_t k = 0; k < result.size(); ++k) {
+        if (result[k] <= least[k]) continue;
+        if (widest == result.size() || result[k] > result[widest]) widest = k;
+      }
+      if (widest == result.size()) return;
+      --result[widest];
+      --total;
+    }
+  };
+  narrow(whole);
+  narrow(std::vector<std::size_t>(result.size(), 1));
   return result;
 }
 

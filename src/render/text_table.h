@@ -28,7 +28,7 @@ struct Column {
 };
 
 /// A table that always fits the page: while it is too wide its widest column gives way, and the
-/// cells there wrap.
+/// cells there wrap. Words are broken only when no column can give way any more without.
 class Table {
  public:
   explicit Table(std::vector<Column> columns) : columns_(std::move(columns)) {}

@@ -70,3 +70,20 @@ TEST_CASE("a table fits the page by wrapping its widest columns") {
   CHECK(std::count(text.begin(), text.end(), 'z') == 90);
   CHECK(text.find("12") != std::string::npos);
 }
+
+TEST_CASE("a column with a long word keeps it while another can give way", "[table]") {
+  Table table({{"Item"}, {"Buy"}});
+  table.add({"penetrating sealer for a bench", "1 can of paint and so on"});
+  // 18 columns: 11 for the longest word, a gap of 2, and 5 for the other's.
+  const std::string narrow = table.str(0, 18);
+  CHECK(narrow.find("penetrating") != std::string::npos);
+  CHECK(narrow.find("paint") != std::string::npos);
+  CHECK(widest_line(narrow) == 18);
+  CHECK(widest_line(table.str(0, 12)) <= 12);  // then words break
+}
+
+TEST_CASE("a word too long for its line breaks after a hyphen between letters", "[table]") {
+  CHECK(wrap("alkali-resistant", 10) == std::vector<std::string>{"alkali-", "resistant"});
+  CHECK(wrap("abcdefghijkl", 5) == std::vector<std::string>{"abcde", "fghij", "kl"});
+  CHECK(wrap("2026-05-17", 6) == std::vector<std::string>{"2026-0", "5-17"});
+}
