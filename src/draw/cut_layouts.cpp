@@ -151,8 +151,9 @@ void strip_list(Layout& layout, const Board& board) {
     const auto words = [&](const auto& length_words) {
       std::string text = fmt::format("Strip {}, {} wide:", k + 1, length_words(strip.width));
       for (const Piece& piece : strip.pieces) {
-        text += fmt::format(" {} {}{}", piece.mark, length_words(piece.length),
-                            &piece == &strip.pieces.back() ? "" : ",");
+        text += fmt::format(" {} {}", piece.mark, length_words(piece.length));
+        if (piece.width) text += ", then rip to " + length_words(*piece.width);
+        if (&piece != &strip.pieces.back()) text += " |";
       }
       return text;
     };

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <cstddef>
 #include <iterator>
 
@@ -68,6 +69,13 @@ std::vector<Drawing> drawings_of(const Plan& plan) {
 }
 
 namespace draw {
+
+bool is_round(const OpeningPlan& opening) {
+  return !opening.edge.empty() &&
+         std::all_of(opening.edge.begin(), opening.edge.end(),
+                     [](const OutlineEdge& edge) { return edge.sweep != 0; }) &&
+         std::abs((opening.box.length - opening.box.depth).in_mm()) < 0.1;
+}
 
 bool has_shape(const SlabPlan& slab) {
   return slab.outline.size() > 2 && slab.sharp.size() > 2 &&

@@ -25,6 +25,9 @@ inline constexpr std::size_t most_template_pages = 60;
 [[nodiscard]] std::vector<Drawing> templates(const Plan& plan);
 [[nodiscard]] std::vector<Drawing> curves(const Plan& plan);
 
+/// True for a circle.
+[[nodiscard]] bool is_round(const OpeningPlan& opening);
+
 /// True where the slab has an outline and its sides: every slab that is planned, but not one that a
 /// caller has filled by hand in part.
 [[nodiscard]] bool has_shape(const SlabPlan& slab);

@@ -131,8 +131,10 @@ std::optional<Drawing> tile(const Plan& plan, const SlabPlan& slab, std::size_t 
   paper.svg.end_group();
   if (!single) lap_marks(paper, room);
   control_square(paper, room, plan.units, strokes);
-  paper.note(fmt::format("Opening {} x {}.", both_units(opening.box.length, plan.units),
-                         both_units(opening.box.depth, plan.units)));
+  const std::string size = both_units(opening.box.length, plan.units);
+  paper.note(is_round(opening) ? fmt::format("Round opening, {} across.", size)
+                               : fmt::format("Opening {} x {}.", size,
+                                             both_units(opening.box.depth, plan.units)));
   paper.note(std::string("Print at 100 %, not fitted to the page; the square must measure true. ") +
              (single ? "" : "Lay the crosses of neighbouring pages on each other."));
   return Drawing{name, title, paper.svg.str()};

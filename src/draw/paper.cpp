@@ -297,8 +297,9 @@ bool dimension(Svg& svg, Labels& labels, const PaperPoint& from, const PaperPoin
     }
     written = labels.put(svg, words, style, places);
   }
-  for (const std::string& words : ways) {
-    if (written) break;
+  // Beside the line, where the shortest stays nearest to it.
+  for (auto way = ways.rbegin(); way != ways.rend() && !written; ++way) {
+    const std::string& words = *way;
     std::vector<PaperPoint> places;
     const double needs = text_width(words, style), beside = reach / 2 + needs / 2 + 2;
     for (const double by : {lift, lift + 3.5, lift + 7, -lift - 2.4, -lift - 5.9}) {

@@ -118,10 +118,12 @@ void opening_list(PlanPage& page) {
     const PaperPoint at{room.x + 1 + column * static_cast<double>(k % columns),
                         room.bottom() - 1 - row * static_cast<double>(rows - 1 - k / columns)};
     const auto words_in = [&](const auto& say) {
-      return fmt::format("{} {}: {} x {}, {} from the left, {} from the front", k + 1,
-                         fitted(opening.name, room.width / 8, style), say(opening.box.length),
-                         say(opening.box.depth), say(opening.box.at.x - box.at.x),
-                         say(opening.box.at.y - box.at.y));
+      const std::string size = is_round(opening)
+                                   ? "round, " + say(opening.box.length) + " across"
+                                   : say(opening.box.length) + " x " + say(opening.box.depth);
+      return fmt::format("{} {}: {}, {} from the left, {} from the front", k + 1,
+                         fitted(opening.name, room.width / 8, style), size,
+                         say(opening.box.at.x - box.at.x), say(opening.box.at.y - box.at.y));
     };
     std::string words = words_in([&](Length l) { return both_units(l, page.units); });
     if (text_width(words, style) > column - 4) {
