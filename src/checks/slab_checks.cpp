@@ -31,33 +31,44 @@ std::optional<Slot> corner_slot(const CheckedSlab& one, const CornerCut& cut) {
   return slot;
 }
 
-/// Nothing without a panel, or when every side meets a wall.
-std::optional<Slot> least_slot(const CheckedSlab& one) {
-  if (!one.slab.panel) return std::nullopt;
+/// The narrowest first: that of the sides, and every corner's. None without a panel, or when every
+/// side meets a wall.
+std::vector<Slot> slots(const CheckedSlab& one) {
+  if (!one.slab.panel) return {};
   const auto slot_of = [](const Side& side) { return side.overhang - side.panel_overhang; };
   const Side* side = least_side(one.slab, slot_of);
-  if (side == nullptr) return std::nullopt;
-  Slot least{slot_of(*side), "the " + side->name};
+  if (side == nullptr) return {};
+  std::vector<Slot> found{{slot_of(*side), "the " + side->name}};
   for (const CornerCut& cut : one.slab.corner_cuts) {
-    const auto slot = corner_slot(one, cut);
-    if (slot && slot->width < least.width) least = *slot;
+    if (const auto slot = corner_slot(one, cut)) found.push_back(*slot);
   }
-  return least;
+  std::stable_sort(found.begin(), found.end(),
+                   [](const Slot& a, const Slot& b) { return a.width < b.width; });
+  return found;
 }
 
-/// "It is 6 mm: set the panel back to leave 12 mm."
-std::string widen(const Slot& slot, Length good, Units units) {
-  const std::string is = slot.width < Length{} ? "The panel sticks out of the slab there"
-                                               : "It is " + show(slot.width, units);
-  return fmt::format("{}: {} to leave {}.", is,
-                     slot.corner ? "cut the panel's corner back" : "set the panel back",
-                     show(good, units));
+/// "It is 6 mm, and 8 mm at corner 3: set the panel back to leave 12 mm." `narrow`: how many of
+/// the slots are too narrow.
+std::string widen(const std::vector<Slot>& slots, std::size_t narrow, Length good, Units units) {
+  const Slot& least = slots.front();
+  std::string text = least.width < Length{} ? "The panel sticks out of the slab there"
+                                            : "It is " + show(least.width, units);
+  bool corner = least.corner;
+  for (std::size_t k = 1; k < narrow; ++k) {
+    text += slots[k].width < Length{}
+                ? fmt::format(", and at {}", slots[k].where)
+                : fmt::format(", and {} at {}", show(slots[k].width, units), slots[k].where);
+    corner = corner && slots[k].corner;
+  }
+  return fmt::format("{}: {}set the panel back (its \"overhang\") to leave {}.", text,
+                     corner ? "round or cut the slab's corner less, or " : "", show(good, units));
 }
 
 std::optional<Check> slot_width(const CheckedSlab& one) {
-  const auto place = least_slot(one);
-  if (!place) return std::nullopt;
-  const Length slot = place->width;
+  const std::vector<Slot> all = slots(one);
+  if (all.empty()) return std::nullopt;
+  const Length slot = all.front().width;
+  const std::string& where = all.front().where;
   const Length grain = one.job.mix.aggregate.value_or(Length{});
   // 3 times the aggregate for free flow, 1.5 times as the least clear gap: ACI 301/318 spacing
   // rules, from memory; 12 mm and 5 mm are assumptions.
@@ -69,12 +80,13 @@ std::optional<Check> slot_width(const CheckedSlab& one) {
   if (slot < least) {
     check.level = Level::stop;
     check.limit = least.in_mm();
-    check.title =
-        fmt::format("{}: the slot at {} is too narrow to fill", one.slab.name, place->where);
-    check.advice = widen(*place, good, one.job.units);
+    check.title = fmt::format("{}: the slot at {} is too narrow to fill", one.slab.name, where);
+    const auto narrow =
+        std::count_if(all.begin(), all.end(), [&](const Slot& each) { return each.width < least; });
+    check.advice = widen(all, static_cast<std::size_t>(narrow), good, one.job.units);
   } else if (slot < good) {
     check.level = Level::caution;
-    check.title = fmt::format("{}: the slot at {} is narrow", one.slab.name, place->where);
+    check.title = fmt::format("{}: the slot at {} is narrow", one.slab.name, where);
     check.advice = fmt::format(
         "It is {}, {} would fill by itself: use a fine, flowing mix and work "
         "it in along the edge.",

@@ -152,8 +152,8 @@ void strip_list(Layout& layout, const Board& board) {
       std::string text = fmt::format("Strip {}, {} wide:", k + 1, length_words(strip.width));
       for (const Piece& piece : strip.pieces) {
         text += fmt::format(" {} {}", piece.mark, length_words(piece.length));
-        if (piece.width) text += ", then rip to " + length_words(*piece.width);
-        if (&piece != &strip.pieces.back()) text += " |";
+        if (piece.width) text += " x " + length_words(*piece.width);
+        if (&piece != &strip.pieces.back()) text += ",";
       }
       return text;
     };

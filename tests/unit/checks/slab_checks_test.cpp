@@ -224,10 +224,31 @@ TEST_CASE("the slot at a rounded corner is as narrow as the panel's corner makes
   CHECK(check(36.2).title == "bench: the slot at corner 3 is narrow");
   CHECK(check(52.7).level == Level::caution);
   CHECK(check(53.1).level == Level::stop);
-  CHECK(check(53.1).advice.find("cut the panel's corner back to leave 1/2 in") !=
-        std::string::npos);
+  CHECK(check(53.1).advice.find("round or cut the slab's corner less, or set the panel back (its "
+                                "\"overhang\") to leave 1/2 in") != std::string::npos);
   CHECK(*check(70).value < 0);
   CHECK(check(70).advice.find("sticks out") != std::string::npos);
+}
+
+TEST_CASE("every corner whose slot is too narrow is named at once", "[checks]") {
+  Job job = potting_bench_job();
+  job.mix.aggregate = Length::mm(1);
+  Plan plan = potting_bench_plan();
+  Slab& slab = job.slabs.front();
+  slab.corner_cuts = {{1, Length::mm(53.1), true}, {2, Length::mm(60), true}};
+  slab.sides[1].corner = 2;
+  slab.sides[2].corner = 3;
+  plan.slabs.front().outline =
+      chords(with_corners(plan.slabs.front().outline, slab.corner_cuts), drawn_within);
+  const Check check = slab_check(job, plan, "slot-width");
+  CHECK(check.title == "bench: the slot at corner 3 is too narrow to fill");
+  CHECK(check.advice.find(" at corner 2: ") != std::string::npos);
+  // A third corner that is wide enough is not.
+  slab.corner_cuts[0].size = Length::mm(30);
+  plan.slabs.front().outline = corners_of({{}, Length::inches(94), Length::inches(28)});
+  plan.slabs.front().outline =
+      chords(with_corners(plan.slabs.front().outline, slab.corner_cuts), drawn_within);
+  CHECK(slab_check(job, plan, "slot-width").advice.find("corner 2") == std::string::npos);
 }
 
 TEST_CASE("the base is judged by the job's limit and unknown without one", "[checks]") {
