@@ -62,6 +62,18 @@ std::optional<Check> base_load(const CheckedSlab& one) {
   return check;
 }
 
+/// " Too much too: leg 2, 81 kg.": the others over the limit.
+std::string others_over(const std::vector<Bearing>& bearings, const Bearing& heaviest,
+                        Mass Bearing::*load, Mass limit, Units units) {
+  std::string text;
+  for (const Bearing& each : bearings) {
+    if (&each == &heaviest || each.*load <= limit) continue;
+    text += fmt::format("{}{}, {}", text.empty() ? " Too much too: " : "; ", each.on,
+                        show(each.*load, units));
+  }
+  return text.empty() ? "" : text + ".";
+}
+
 std::optional<Check> support_load(const CheckedSlab& one) {
   const auto& bearings = one.plan.loads.bearings;
   if (bearings.empty()) return std::nullopt;
@@ -92,12 +104,14 @@ std::optional<Check> support_load(const CheckedSlab& one) {
   if (heaviest->mass > *limit) {
     check.level = Level::stop;
     check.advice = fmt::format("{} allowed: set more supports, or make the slab thinner.",
-                               show(*limit, units));
+                               show(*limit, units)) +
+                   others_over(bearings, *heaviest, &Bearing::mass, *limit, units);
   } else if (heaviest->pour_day > *limit) {
     check.level = Level::caution;
     check.value = heaviest->pour_day.si();
     check.advice = fmt::format("And {}, {} allowed: nobody stands or leans there during the pour.",
-                               pour_day, show(*limit, units));
+                               pour_day, show(*limit, units)) +
+                   others_over(bearings, *heaviest, &Bearing::pour_day, *limit, units);
   }
   return check;
 }

@@ -104,6 +104,9 @@ TEST_CASE("the heaviest support is judged by the job's limit and unknown without
   CHECK(support(149.9).level == Level::caution);
   CHECK(*support(149.9).value == Approx(150));
   CHECK(support(150).level == Level::ok);
+  CHECK(support(39.9).advice.find("Too much too: leg 1, 88.2 lb.") != std::string::npos);
+  CHECK(support(40.1).advice.find("leg 1") == std::string::npos);
+  CHECK(support(129.9).advice.find("Too much too: leg 1, 286.6 lb.") != std::string::npos);
   CHECK(find_check(support_checks(potting_bench_job(), potting_bench_plan()), "support-load")
             .code.empty());
 }
