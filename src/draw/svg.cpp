@@ -82,6 +82,7 @@ bool overlap(const Quad& a, const Quad& b) {
     const auto first = reach(one), second = reach(other);
     return first.second <= second.first || second.second <= first.first;
   };
+  if (parted(a, b, 1, 0) || parted(a, b, 0, 1)) return false;  // nearly all are, and soon told
   for (const Quad* quad : {&a, &b}) {
     for (std::size_t k = 0; k < 4; ++k) {
       const PaperPoint &from = (*quad)[k], &to = (*quad)[(k + 1) % 4];

@@ -48,6 +48,10 @@ std::string cure(const SitePlan& site, Units units) {
   for (const Wetting& one : site.wettings) {
     if (one.every) parts.push_back(wetting(one));
   }
+  const bool longer = std::any_of(site.wettings.begin(), site.wettings.end(), [](const auto& one) {
+    return one.every && *one.every > Duration{hours(24)};
+  });
+  if (longer) parts.push_back("but look at it once a day");
   const std::string how =
       parts.empty() ? "it stays wet by itself" : "wet it again: " + joined(parts, "; ");
   return fmt::format("While it cures, {}, {}. It takes about {} of water under a {}: {}.",
