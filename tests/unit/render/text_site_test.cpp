@@ -38,9 +38,10 @@ TEST_CASE("the hours stand in a table with the best one named", "[render]") {
 TEST_CASE("what could wait for days is still looked at once a day", "[render]") {
   Plan plan = test::printed_bench_plan();
   plan.site.wettings.back().every = hours(24);
-  CHECK_THAT(text::air_and_water(plan).str(), !Contains("once a day"));
+  const TextPage wide{400};
+  CHECK_THAT(text::air_and_water(plan).str(wide), !Contains("once a day"));
   plan.site.wettings.back().every = hours(25);
-  CHECK_THAT(text::air_and_water(plan).str(), Contains("but look at it once a"));
+  CHECK_THAT(text::air_and_water(plan).str(wide), Contains("but look at it once a day"));
 }
 
 TEST_CASE("the dew point is said where the mix is near it and saturated air dries nothing",
