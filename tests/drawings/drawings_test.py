@@ -273,6 +273,41 @@ class Drawings(unittest.TestCase):
             reach = [float(line.get(key + end)) for line in lines for end in "12"]
             self.assertAlmostEqual(max(reach) - min(reach), 60, delta=0.1)  # a pipe of 60 mm
 
+    def test_the_timeline_is_to_scale_and_deadlines_are_rounded_down(self):
+        seen = 0
+        for job in self.jobs:
+            batches = self.plan(job)["batches"]
+            name = f"{self.jobs.index(job) + 1}-timeline-1"
+            if not 2 <= len(batches) <= 12 or name not in self.trees:
+                continue
+            seen += 1
+            tree = self.trees[name]
+            drawn = [group(tree, f"batch {batch['number']}, from its water") for batch in batches]
+            left = [float(boxes[0].get("x")) for boxes in drawn]
+            span = batches[-1]["contact_min"] - batches[0]["contact_min"]
+            minute = (left[-1] - left[0]) / span
+            for batch, boxes in zip(batches, drawn, strict=True):
+                for key, place in (("contact_min", float(boxes[0].get("x"))),
+                                   ("place_start_min", float(boxes[1].get("x"))),
+                                   ("place_end_min", float(boxes[1].get("x")) +
+                                    float(boxes[1].get("width")))):
+                    self.assertAlmostEqual((place - left[0]) / minute,
+                                           batch[key] - batches[0]["contact_min"], delta=0.02)
+            for mixer in {batch["mixer"] for batch in batches}:
+                taken = group(tree, f"mixer {mixer}")
+                ours = [batch for batch in batches if batch["mixer"] == mixer]
+                self.assertEqual(len(taken), len(ours))
+                for box, batch in zip(taken, ours):
+                    self.assertLess((float(box.get("x")) - left[0]) / minute,
+                                    batch["contact_min"] - batches[0]["contact_min"])
+            words = {text.text for text in tree.iter(SVG + "text")}
+            for batch in batches:
+                if "meet_by_min" in batch:
+                    whole = int(batch["meet_by_min"] + 1e-9)
+                    self.assertIn(f"meet by +{whole // 60}:{whole % 60:02}", words)
+            self.assertTrue([word for word in words if (word or "").startswith("person 1: ")], job)
+        self.assertGreater(seen, 8)
+
     def test_square_cornered_openings_need_no_template(self):
         number = self.jobs.index("openings") + 1
         self.assertFalse([stem for stem in self.trees if stem.startswith(f"{number}-slab-1-opening-1")])
