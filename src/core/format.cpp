@@ -196,7 +196,7 @@ std::string count(int n, const std::string& one, const std::string& many) {
 }
 
 std::string iso(const StartDate& start) {
-  const std::string day =
+  std::string day =
       fmt::format("{:04}-{:02}-{:02}", static_cast<int>(start.day.year()),
                   static_cast<unsigned>(start.day.month()), static_cast<unsigned>(start.day.day()));
   if (!start.time) return day;

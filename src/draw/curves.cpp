@@ -148,10 +148,11 @@ Drawing evaporation_bars(const Plan& plan) {
     if (hour.worst) most = std::max(most, in_kilograms_per_m2_h(*hour.worst));
   }
   const double step = most > 2 ? 1 : 0.25;
-  most = std::ceil(most / step) * step;
-  for (double rate = 0; rate < most + step / 2; rate += step) {
-    mark_left(paper, field, rate / most,
-              rate == 0 ? "0" : show(kilograms_per_m2_h(rate), plan.units));
+  const int steps = static_cast<int>(std::ceil(most / step));
+  most = steps * step;
+  for (int i = 0; i <= steps; ++i) {
+    mark_left(paper, field, static_cast<double>(i) / steps,
+              i == 0 ? "0" : show(kilograms_per_m2_h(i * step), plan.units));
   }
   const double width = 1.0 / static_cast<double>(all.size());
   const auto every = static_cast<std::size_t>(std::ceil(static_cast<double>(all.size()) / 16));

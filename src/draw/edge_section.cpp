@@ -107,7 +107,7 @@ double Section::column() const {
 std::string marks_of(Section& section, const char* strips, const std::vector<std::string>& marks,
                      Length size) {
   const std::string after = ", " + both_units(size, section.units);
-  const std::string words = fmt::format("{} {}{}", strips, fmt::join(marks, ", "), after);
+  std::string words = fmt::format("{} {}{}", strips, fmt::join(marks, ", "), after);
   if (text_width(words, TextStyle{2.8}) <= section.sheet.room().right() - section.column()) {
     return words;
   }

@@ -115,8 +115,9 @@ Paper::Paper(std::string id, const std::string& title, const std::string& job, U
 
 void Paper::legend(Fill fill, const Pen& pen, const std::string& words) {
   const double column = 59, row = 6;
+  const int line = legends_ / 3;
   const PaperPoint at{margin + 79 + column * (legends_ % 3),
-                      height_ - margin - foot_height + 2.5 + row * (legends_ / 3)};
+                      height_ - margin - foot_height + 2.5 + row * line};
   ++legends_;
   if (fill == Fill::none) {
     svg.line({at.x, at.y + 2}, {at.x + 8, at.y + 2}, pen);

@@ -115,8 +115,9 @@ void opening_list(PlanPage& page) {
   const double row = 4.2, column = room.width / static_cast<double>(columns);
   for (std::size_t k = 0; k < told; ++k) {
     const OpeningPlan& opening = page.slab.openings[k];
+    const std::size_t below = rows - 1 - k / columns;
     const PaperPoint at{room.x + 1 + column * static_cast<double>(k % columns),
-                        room.bottom() - 1 - row * static_cast<double>(rows - 1 - k / columns)};
+                        room.bottom() - 1 - row * static_cast<double>(below)};
     const auto words_in = [&](const auto& say) {
       const std::string size = is_round(opening)
                                    ? "round, " + say(opening.box.length) + " across"
@@ -188,7 +189,8 @@ void corner_marks(PlanPage& page) {
     }
     bool written = false;
     for (const std::string& way : ways_to_say(size, page.units)) {
-      written = written || page.labels.put(page.sheet.svg, before + way + after, spot_word, places);
+      const std::string words = fmt::format("{}{}{}", before, way, after);
+      written = written || page.labels.put(page.sheet.svg, words, spot_word, places);
     }
     all = written && all;
   }

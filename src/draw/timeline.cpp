@@ -152,10 +152,13 @@ void draw_axis(Paper& paper, const PaperBox& room, const Clock& clock, const Tim
   for (const double each : {2., 5., 10., 15., 30., 60., 120., 240., 480., 1440., 2880., 10080.}) {
     if ((last - first) / step > 12) step = each;
   }
-  for (double minute = std::ceil(first / step) * step; minute <= last + 1e-9; minute += step) {
-    const double x = clock(minutes(minute));
+  const auto from = std::llround(std::ceil(first / step)),
+             to = std::llround(std::floor(last / step + 1e-9));
+  for (auto mark = from; mark <= to; ++mark) {
+    const Duration time = minutes(static_cast<double>(mark) * step);
+    const double x = clock(time);
     paper.svg.line({x, room.y}, {x, room.bottom()}, Pen{0.13, "0.6 1.2"});
-    paper.svg.text({x, room.y - 1}, show_clock(minutes(minute)), axis);
+    paper.svg.text({x, room.y - 1}, show_clock(time), axis);
   }
 }
 

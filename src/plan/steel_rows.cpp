@@ -46,7 +46,8 @@ Needs needs_of(const Job& job, const Plan& plan, ReinforcementKind kind) {
   return needs;
 }
 
-std::string with_diameter(std::string item, const std::optional<Length>& diameter, Units units) {
+std::string with_diameter(const std::string& item, const std::optional<Length>& diameter,
+                          Units units) {
   return diameter ? item + ", " + show(*diameter, units) : item + ", diameter not given";
 }
 
@@ -87,7 +88,8 @@ std::vector<Material> steel_rows(const Job& job, const Plan& plan) {
   for (const auto& [diameter, need] : needs_of(job, plan, ReinforcementKind::mesh)) {
     const double needed = us ? in_square_feet(need.mesh) : need.mesh.si();
     rows.push_back(row(job, with_diameter("reinforcing mesh", diameter, job.units),
-                       "reinforcing-mesh", needed, us ? "ft2" : "m2", " in sheets or off the roll"));
+                       "reinforcing-mesh", needed, us ? "ft2" : "m2",
+                       " in sheets or off the roll"));
     rows.back().note = "cut it back from every edge and opening by the cover";
   }
   return rows;
