@@ -218,7 +218,7 @@ std::string moments(const Event& event) {
     return line("DTSTART;VALUE=DATE:" + basic(event.first)) +
            line("DTEND;VALUE=DATE:" + basic(event.past));
   }
-  const std::string start = line("DTSTART:" + basic(*event.start));
+  std::string start = line("DTSTART:" + basic(*event.start));
   if (!event.end || *event.end <= *event.start) return start;  // takes no time (RFC 5545, 3.6.1)
   return start + line("DTEND:" + basic(*event.end));
 }

@@ -13,7 +13,7 @@
 namespace strikeoff::text {
 namespace {
 
-constexpr long long minutes_a_day = 24 * 60;
+constexpr long long minutes_a_day = 1440;
 constexpr Duration a_day = days(1);
 
 /// Up to the next full step; what is 1e-6 min over a full one is rounding.
