@@ -308,6 +308,11 @@ TEST_CASE("the form faces of a slab out of level with a fall and an apron add up
   const double foam = 1060 * 80, apron_end = (60 - 18) * 80;
   CHECK(work_for(slab, forms_18()).quantities.formed.si() * 1e6 ==
         Approx(front + right + back + soffits + foam + apron_end));
+  // At its thickest, the apron below not counted: low 10.6 at the right, rise 14.4 at the back.
+  const std::vector<SidePlan> sides = work_for(slab, forms_18()).sides;
+  const double thickest[] = {40 + 10.6, 40 + 10.6 + 14.4, 40 + 10.6 + 14.4, 40 + 14.4};
+  REQUIRE(sides.size() == 4);
+  for (std::size_t k = 0; k < 4; ++k) CHECK(sides[k].thickness.in_mm() == Approx(thickest[k]));
 
   // A corner rounded by 50, too tight to bend, between the right and the back: the filler's arc
   // for 50 of each, and its corner off the soffit. Along the arc low is 10.1 + 0.5 x 2/pi and rise
