@@ -27,8 +27,10 @@ void warn_of_others(const std::string& directory, const std::vector<Drawing>& dr
   std::set<std::string> ours, others;
   for (const Drawing& drawing : drawings) ours.insert(drawing.name);
   std::error_code failed;
-  for (const auto& entry : std::filesystem::directory_iterator(directory, failed)) {
-    const std::filesystem::path& path = entry.path();
+  std::filesystem::directory_iterator entry(directory, failed), end;
+  // What cannot be listed is not warned of: all files are written by now.
+  for (; !failed && entry != end; entry.increment(failed)) {
+    const std::filesystem::path& path = entry->path();
     if (path.extension() == ".svg" && !ours.contains(path.stem())) others.insert(path.filename());
   }
   if (others.empty()) return;
