@@ -8,9 +8,9 @@
 
 #include <cerrno>
 #include <cstring>
+#include <deque>
 #include <filesystem>
 #include <istream>
-#include <memory>
 #include <optional>
 #include <ostream>
 
@@ -74,6 +74,25 @@ std::string resolved(const std::string& path) {
   return failed ? path : target.string();
 }
 
+/// A file that is removed again unless it was put in its place.
+class Temporary {
+ public:
+  explicit Temporary(std::string path) : path_(std::move(path)) {}
+  Temporary(const Temporary&) = delete;
+  Temporary& operator=(const Temporary&) = delete;
+  ~Temporary() {
+    if (!path_.empty()) ::unlink(path_.c_str());
+  }
+  [[nodiscard]] bool move_to(const std::string& target) {
+    if (std::rename(path_.c_str(), target.c_str()) != 0) return false;
+    path_.clear();
+    return true;
+  }
+
+ private:
+  std::string path_;
+};
+
 /// The whole new content of a file, on the disk beside it until it takes its place, and removed
 /// again if it never does. A device or a pipe has no such place: it is written to directly, last.
 class Replacement {
@@ -92,31 +111,21 @@ class Replacement {
     const std::string name = fmt::format("{}.{}.part", target_, ::getpid());
     Descriptor file(::open(name.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666));
     if (!file.is_open()) fail("write", path, reason());
-    part_ = name;
+    part_.emplace(name);
     const bool mode_kept = !exists || ::fchmod(file.get(), old.st_mode & 07777U) == 0;
     if (!mode_kept || !write_all(file.get(), text) || ::fsync(file.get()) != 0 || !file.close()) {
-      const std::string why = reason();
-      remove_part();  // an object that was never made has no destructor
-      fail("write", path, why);
+      fail("write", path, reason());
     }
   }
-  Replacement(const Replacement&) = delete;
-  Replacement& operator=(const Replacement&) = delete;
-  ~Replacement() { remove_part(); }
 
   void put_in_place() {
     if (direct_) return write_directly(path_, *direct_);
-    if (std::rename(part_.c_str(), target_.c_str()) != 0) fail("write", path_, reason());
-    part_.clear();
+    if (!part_->move_to(target_)) fail("write", path_, reason());
   }
 
  private:
-  void remove_part() {
-    if (!part_.empty()) ::unlink(part_.c_str());
-    part_.clear();
-  }
-
-  std::string path_, target_, part_;
+  std::string path_, target_;
+  std::optional<Temporary> part_;
   std::optional<std::string> direct_;
 };
 
@@ -158,11 +167,9 @@ void write_file(const std::string& path, const std::string& text) {
 }
 
 void write_files(const std::vector<NewFile>& files) {
-  std::vector<std::unique_ptr<Replacement>> all;
-  for (const NewFile& file : files) {
-    all.push_back(std::make_unique<Replacement>(file.path, file.text));
-  }
-  for (const auto& one : all) one->put_in_place();
+  std::deque<Replacement> all;
+  for (const NewFile& file : files) all.emplace_back(file.path, file.text);
+  for (Replacement& one : all) one.put_in_place();
 }
 
 void make_directory(const std::string& path) {
