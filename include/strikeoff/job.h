@@ -241,9 +241,10 @@ enum class Protection { windbreak, shade, fog, sheet, film, tent, blanket, heate
 
 struct Site {
   Temperature air, bag_temperature, water_temperature;
-  bool bags_as_air = false;       // the job does not say: they follow the air
-  double humidity = 0.5;          // relative
-  bool humidity_assumed = false;  // the job does not say, or not at every hour: it can be drier
+  bool bags_as_air = false;        // the job does not say: they follow the air
+  bool water_as_it_comes = false;  // the job does not say: from the mains
+  double humidity = 0.5;           // relative
+  bool humidity_assumed = false;   // the job does not say, or not at every hour: it can be drier
   Speed wind;
   bool sun = false;
   Mass ice;                          // part of the mixing water of one bag

@@ -50,6 +50,7 @@ Site read_site(Context& c, const Node& node, const Mix& mix, const std::optional
   site.bags_as_air = !o.find("bag_temperature");
   site.bag_temperature = temperature("bag_temperature", site.air, weight_bag_temperature,
                                      "as the air, when the bags lie there overnight (assumption)");
+  site.water_as_it_comes = !o.find("water_temperature");
   open.water_temperature = is_auto(o.find("water_temperature"));
   site.water_temperature =
       open.water_temperature ? tap_water

@@ -45,10 +45,7 @@ MixPlan plan_mix(const Job& job, Volume concrete) {
   plan.waste = concrete * job.waste;
   plan.water_per_bag = water_per_bag(job);
   plan.ice_per_bag = job.site.ice;
-  const bool as_it_comes = std::any_of(
-      job.assumptions.begin(), job.assumptions.end(),
-      [](const Assumption& one) { return one.path == "/site/water_temperature"; });
-  if (!as_it_comes) plan.water_temperature = job.site.water_temperature;
+  if (!job.site.water_as_it_comes) plan.water_temperature = job.site.water_temperature;
   plan.yield = yield_of_bag(job.mix, plan.water_per_bag);
   plan.bags_exact = (plan.concrete + plan.waste) / plan.yield;
   const double mixed = batch_count(plan, job.crew.bags_per_batch) * job.crew.bags_per_batch;
