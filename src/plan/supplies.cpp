@@ -116,11 +116,7 @@ std::string battens_to_cut(const std::vector<Length>& pieces, Units units) {
 Need ledger_battens(const FormQuantities& forms, Units units) {
   Need need = by_length("ledger-batten", forms.ledger, units);
   need.note = battens_to_cut(forms.ledger_pieces, units);
-  // As the catalogue's battens are sold; it is what is cut that decides.
-  constexpr Length batten = Length::m(2.4);
-  const bool longer = std::any_of(forms.ledger_pieces.begin(), forms.ledger_pieces.end(),
-                                  [&](Length piece) { return piece > batten; });
-  if (longer) need.note += "; where a batten is too short, two end to end";
+  for (const Length piece : forms.ledger_pieces) need.longest = std::max(need.longest, piece);
   return need;
 }
 
@@ -192,6 +188,9 @@ Material supply_row(const Job& job, const Supply& good, const Need& need) {
   row.basis = need.worked.empty() ? basis(need.id) : basis(need.id, need.worked);
   buy(job, whole_packs((needed - held) / good.pack), good.price, {}, row);
   row.note = need.note;
+  if (need.longest.in_m() > good.pack) {
+    row.note += fmt::format("; where a {} is too short, two end to end", good.pack_name);
+  }
   return row;
 }
 

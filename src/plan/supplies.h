@@ -16,6 +16,7 @@ struct Need {
   double amount = 0;   // m, m2, or pieces: what the supply's rate is per
   std::string worked;  // the numbers behind it
   std::string note;
+  Length longest = {};  // piece of what is sold by the length; 0 where it does not matter
 };
 
 /// One row of the list: what is needed, on hand and to buy of this good.
