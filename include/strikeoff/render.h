@@ -32,8 +32,8 @@ struct TextPage {
 /// Letter in others.
 [[nodiscard]] std::string render_html(const Plan& plan);
 
-/// The tables a spreadsheet can have: parts to cut, pieces of boards and sheets, what to buy, batches
-/// with their water and times, tasks with theirs.
+/// The tables a spreadsheet can have: parts to cut, pieces of boards and sheets, what to buy,
+/// batches with their water and times, tasks with theirs.
 enum class CsvTable { parts, boards, materials, batches, schedule };
 
 /// One table as CSV (RFC 4180): a header of the plan file's keys, SI, full precision, decimal

@@ -70,4 +70,11 @@ bool is_unprintable(char32_t code) {
          within(code, 0xE0000, 0xE007F);
 }
 
+bool is_wide(char32_t code) {
+  return within(code, 0x1100, 0x115F) || within(code, 0x2E80, 0xA4CF) ||
+         within(code, 0xAC00, 0xD7A3) || within(code, 0xF900, 0xFAFF) ||
+         within(code, 0xFE30, 0xFE6F) || within(code, 0xFF00, 0xFF60) ||
+         within(code, 0xFFE0, 0xFFE6) || within(code, 0x1F300, 0x1FAFF) || code >= 0x20000;
+}
+
 }  // namespace strikeoff

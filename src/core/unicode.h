@@ -23,4 +23,8 @@ struct Character {
 /// to see, and they can rewrite what stands around them.
 [[nodiscard]] bool is_unprintable(char32_t code);
 
+/// True in the blocks of wide characters, which take two columns of a terminal (Unicode TR 11, from
+/// memory); too many rather than too few.
+[[nodiscard]] bool is_wide(char32_t code);
+
 }  // namespace strikeoff

@@ -46,7 +46,7 @@ inline constexpr std::size_t most_template_pages = 60;
 /// True where an opening has round corners but is too large for a template.
 [[nodiscard]] bool too_large_for_template(const OpeningPlan& opening, Units units);
 
-/// "bench top: plan", or the words alone where there is one slab without a name of its own.
+/// "bench top: plan, seen from above", the slab's name cut to what a title has room for.
 [[nodiscard]] std::string title_of(const SlabPlan& slab, const std::string& words);
 
 }  // namespace strikeoff::draw

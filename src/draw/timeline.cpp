@@ -11,6 +11,7 @@
 #include "core/format.h"
 #include "draw/drawings.h"
 #include "draw/paper.h"
+#include "pour/crew.h"
 
 namespace strikeoff::draw {
 namespace {
@@ -37,13 +38,6 @@ Fill fill_of(Role role) {
          : role == Role::carry ? Fill::pale
          : role == Role::place ? Fill::concrete
                                : Fill::panel;
-}
-
-std::string_view name_of(Role role) {
-  return role == Role::mix     ? "mix"
-         : role == Role::carry ? "carry"
-         : role == Role::place ? "place"
-                               : "finish";
 }
 
 std::vector<Lane> mixers(const Plan& plan) {

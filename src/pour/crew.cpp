@@ -167,6 +167,10 @@ Crew with_bags(Crew crew, double bags) {
   return crew;
 }
 
+const char* name_of(Role role) {
+  return words(role).plain;
+}
+
 std::string describe(const std::vector<std::vector<Role>>& people) {
   std::vector<std::string> groups;
   for (std::size_t i = 0; i < people.size();) {

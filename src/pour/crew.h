@@ -41,6 +41,9 @@ struct Pace {
 /// proportion, the rest as long as before.
 [[nodiscard]] Crew with_bags(Crew crew, double bags);
 
+/// "mix", "carry", "place", "finish".
+[[nodiscard]] const char* name_of(Role role);
+
 /// "person 1 mixes; person 2 carries and places"
 [[nodiscard]] std::string describe(const std::vector<std::vector<Role>>& people);
 

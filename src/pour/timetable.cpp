@@ -165,7 +165,7 @@ void sum_up(const Joints& touches, Timetable& table) {
 }
 
 Timetable table_of(const std::vector<double>& x, const PourWork& work, const Sharing& sharing,
-                   std::size_t mixers, const Joints& touches) {
+                   const Joints& touches) {
   Timetable table;
   for (std::size_t i = 0; i < work.batches.size(); ++i) {
     const BatchWork& takes = work.batches[i];
@@ -177,7 +177,7 @@ Timetable table_of(const std::vector<double>& x, const PourWork& work, const Sha
     batch.carried = batch.emptied + seconds_of(takes.carry);
     batch.place_start = seconds_of(x[node(i, Step::place)]);
     batch.place_end = batch.place_start + seconds_of(takes.place);
-    batch.mixer = static_cast<int>(i % mixers) + 1;
+    batch.mixer = static_cast<int>(i % work.mixers) + 1;
     batch.mixed_by = whose(sharing.mix, i);
     batch.carried_by = whose(sharing.carry, i);
     batch.placed_by = whose(sharing.place, i);
@@ -238,7 +238,7 @@ Timetable steady(const Crew& crew, const PourWork& work, const Joints& touches) 
     x[node(i, Step::discharge)] = contact + full.mix;
     x[node(i, Step::place)] = contact + full.mix + full.discharge + full.carry;
   }
-  return table_of(x, work, sharings(crew, 1).front(), work.mixers, touches);
+  return table_of(x, work, sharings(crew, 1).front(), touches);
 }
 
 /// The waits of joints at one gap that follow one another add up to at least a cycle of the
@@ -279,7 +279,7 @@ Timetable as_soon_as_can_be(const Crew& crew, PourWork work, const Joints& touch
   const Sharing way = sharings(crew, 1).front();
   work.mixers = std::min(work.mixers, way.mix.size());
   const DifferenceGraph graph = graph_of(work, way, {});
-  return table_of(times_of(graph, work, 0), work, way, work.mixers, touches);
+  return table_of(times_of(graph, work, 0), work, way, touches);
 }
 
 }  // namespace
@@ -295,8 +295,7 @@ Timetable least_wait_timetable(const Crew& crew, int batches, const std::vector<
     return table;
   }
   const auto [way, is_best] = best_way(crew, work, touches);
-  Timetable table = table_of(times_of(way.graph, work, way.least.wait), work, way.sharing,
-                             work.mixers, touches);
+  Timetable table = table_of(times_of(way.graph, work, way.least.wait), work, way.sharing, touches);
   table.is_exact = is_best;
   if (!touches.empty())
     table.chain = chain_of(way.least.cycle, work.batches.front(), way.least.wait);
@@ -310,7 +309,7 @@ Duration unpaced_wait(const Crew& crew, int batches, const std::vector<Touch>& t
   const DifferenceGraph graph = graph_of(work, way, {});
   std::vector<double> x(graph.nodes(), 0);
   static_cast<void>(graph.raise(x, 0));
-  return table_of(x, work, way, work.mixers, touches).worst_wait;
+  return table_of(x, work, way, touches).worst_wait;
 }
 
 }  // namespace strikeoff

@@ -78,12 +78,18 @@ std::string wet_edge(const Plan& plan) {
                                  : fmt::format("a batch moves it on by {} to {}", low, high));
 }
 
+/// Null where the plan has none of that name.
+const SlabPlan* slab_named(const std::string& name, const Plan& plan) {
+  const auto slab = std::find_if(plan.slabs.begin(), plan.slabs.end(),
+                                 [&](const SlabPlan& s) { return s.name == name; });
+  return slab == plan.slabs.end() ? nullptr : &*slab;
+}
+
 /// Where a zone lies, by the box around it, measured from the lower left corner of the slab:
 /// "left 23 1/2 to 47 in, front 0 to 14 in". A direction it fills is not named.
 std::string place(const Zone& zone, const Plan& plan) {
-  const auto slab = std::find_if(plan.slabs.begin(), plan.slabs.end(),
-                                 [&](const SlabPlan& s) { return s.name == zone.slab; });
-  if (slab == plan.slabs.end() || zone.outline.empty()) return zone.slab;
+  const SlabPlan* slab = slab_named(zone.slab, plan);
+  if (slab == nullptr || zone.outline.empty()) return zone.slab;
   const Rectangle all = bounding_box(slab->outline);
   const Rectangle box = bounding_box(zone.outline);
   const auto along = [&](const char* edge, Length start, Length length, Length whole) {
@@ -176,9 +182,8 @@ std::string end_words(const JointEnd& end, Units units) {
 
 /// "left 320 mm, front 0 mm": for a joint that ends inside the slab.
 std::string place_words(const Joint& joint, const Point& at, const Plan& plan) {
-  const auto slab = std::find_if(plan.slabs.begin(), plan.slabs.end(),
-                                 [&](const SlabPlan& s) { return s.name == joint.slab; });
-  if (slab == plan.slabs.end()) return "within the slab";
+  const SlabPlan* slab = slab_named(joint.slab, plan);
+  if (slab == nullptr) return "within the slab";
   const Point corner = bounding_box(slab->outline).at;
   return fmt::format("left {}, front {}", show(on_tape(at.x - corner.x, plan.units), plan.units),
                      show(on_tape(at.y - corner.y, plan.units), plan.units));
@@ -297,8 +302,8 @@ Text clock_table(const Plan& plan) {
                 "stopwatch then. Meet by: every batch that touches this one is placed by "
                 "then. Where: \"left 10 to 20\" is 10 to 20 off the slab's left end, \"front\" "
                 "the same off its front edge; without \"front\" it is the whole depth.");
-  const auto joint = std::find_if(
-      plan.pour.joints.begin(), plan.pour.joints.end(), [&](const Joint& one) {
+  const auto joint =
+      std::find_if(plan.pour.joints.begin(), plan.pour.joints.end(), [&](const Joint& one) {
         return !one.line.empty() &&
                std::find(by_joints.begin(), by_joints.end(), one.slab) != by_joints.end();
       });

@@ -8,6 +8,7 @@
 #include "render/text.h"
 #include "render/text_sections.h"
 #include "render/text_words.h"
+#include "site/wetting.h"
 
 namespace strikeoff::text {
 namespace {
@@ -49,7 +50,7 @@ std::string cure(const SitePlan& site, Units units) {
     if (one.every) parts.push_back(wetting(one));
   }
   const bool longer = std::any_of(site.wettings.begin(), site.wettings.end(), [](const auto& one) {
-    return one.every && *one.every > Duration{hours(24)};
+    return one.every && *one.every > looked_at_every;
   });
   if (longer) parts.push_back("but look at it once a day");
   const std::string how =

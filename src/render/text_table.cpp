@@ -11,18 +11,6 @@ namespace {
 
 constexpr std::size_t column_gap = 2;
 
-bool within(char32_t code, char32_t first, char32_t last) {
-  return code >= first && code <= last;
-}
-
-/// The blocks of wide characters (Unicode TR 11, from memory); too many rather than too few.
-bool is_wide(char32_t code) {
-  return within(code, 0x1100, 0x115F) || within(code, 0x2E80, 0xA4CF) ||
-         within(code, 0xAC00, 0xD7A3) || within(code, 0xF900, 0xFAFF) ||
-         within(code, 0xFE30, 0xFE6F) || within(code, 0xFF00, 0xFF60) ||
-         within(code, 0xFFE0, 0xFFE6) || within(code, 0x1F300, 0x1FAFF) || code >= 0x20000;
-}
-
 bool is_letter(char c) {
   return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
 }

@@ -79,10 +79,9 @@ void plan_cure(const Job& job, const std::vector<SlabPlan>& slabs, SitePlan& sit
   const Wetting& cover = site.wettings[ordinary ? 3 : 2];
   site.cure_cover = cover.cover;
   site.wet_cure = wet_cure(job.mix);
-  // Sprinkled where it lies bare. Whatever the formulas say, it is looked at once a day (common
-  // practice, no source).
+  // Sprinkled where it lies bare.
   const Wetting& wetted = ordinary ? cover : site.wettings.front();
-  site.wet_every = std::min(wetted.every.value_or(hours(24)), Duration{hours(24)});
+  site.wet_every = std::min(wetted.every.value_or(looked_at_every), looked_at_every);
   Area top;
   for (const SlabPlan& slab : slabs) top += slab.top_area;
   site.cure_water = cure_water(cover, top, site.wet_cure);

@@ -15,6 +15,9 @@ inline constexpr double sheet_cuts = 10;
 /// Skin of an edge that must not dry before the next batch knits to it (assumption).
 inline constexpr Length edge_skin = Length::mm(0.1);
 
+/// Whatever the formulas say, a cure is looked at so often (common practice, no source).
+inline constexpr Duration looked_at_every = hours(24);
+
 /// How long this much water lasts at the upper end of the rate's band: film / (1.4 E). Nothing
 /// where nothing dries.
 [[nodiscard]] std::optional<Duration> drying_time(Length film, EvaporationRate rate);
