@@ -7,6 +7,8 @@
 #include <sstream>
 #include <stdexcept>
 
+#include "support/source_dir.h"
+
 namespace strikeoff::test {
 
 std::string CaseFile::section(const std::string& name) const {
@@ -56,7 +58,7 @@ CaseFile load_case(const std::filesystem::path& path) {
 
 std::vector<CaseFile> load_cases(const std::string& directory) {
   std::vector<CaseFile> cases;
-  const std::filesystem::path root = std::filesystem::path(STRIKEOFF_SOURCE_DIR) / "tests/cases";
+  const std::filesystem::path root = source_dir() / "tests/cases";
   for (const auto& entry : std::filesystem::directory_iterator(root / directory)) {
     if (entry.path().extension() == ".case") cases.push_back(load_case(entry.path()));
   }

@@ -8,6 +8,8 @@
 #include <stdexcept>
 #include <type_traits>
 
+#include "support/source_dir.h"
+
 namespace strikeoff::test {
 namespace {
 
@@ -97,7 +99,7 @@ double in_unit(const Said& said, const std::string& unit) {
 
 const std::vector<PublishedCase>& published_cases() {
   static const std::vector<PublishedCase> cases = [] {
-    std::ifstream file(STRIKEOFF_SOURCE_DIR "/tests/published/cases.json");
+    std::ifstream file(source_dir() / "tests/published/cases.json");
     std::vector<PublishedCase> all;
     for (auto& row : nlohmann::json::parse(file)) all.emplace_back(std::move(row));
     return all;

@@ -10,12 +10,13 @@
 #include "strikeoff/catalogue.h"
 #include "strikeoff/planner.h"
 #include "support/read.h"
+#include "support/source_dir.h"
 
 namespace strikeoff::test {
 
 /// The plan of examples/NAME/job.json.
 inline Plan example_plan(const std::string& name) {
-  std::ifstream file(STRIKEOFF_SOURCE_DIR "/examples/" + name + "/job.json");
+  std::ifstream file(source_dir() / "examples" / name / "job.json");
   std::ostringstream text;
   text << file.rdbuf();
   return make_plan(job_of(text.str()), shipped_catalogue());

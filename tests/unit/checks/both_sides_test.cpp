@@ -10,6 +10,7 @@
 #include "strikeoff/catalogue.h"
 #include "strikeoff/planner.h"
 #include "support/read.h"
+#include "support/source_dir.h"
 
 using namespace strikeoff;
 
@@ -30,7 +31,7 @@ std::string file_text(const std::filesystem::path& path) {
 
 const json& audit() {
   static const json all =
-      json::parse(file_text(STRIKEOFF_SOURCE_DIR "/tests/cases/both-sides.json"));
+      json::parse(file_text(test::source_dir() / "tests/cases/both-sides.json"));
   return all;
 }
 
@@ -80,8 +81,7 @@ std::set<std::string> codes_in_sources() {
   static const std::regex code(
       R"re((?:code = |measured\(\s*|timed\(\s*|standing\(\s*|caution\(\s*)"([a-z][a-z-]*)")re");
   std::set<std::string> codes;
-  for (const auto& entry :
-       std::filesystem::directory_iterator(STRIKEOFF_SOURCE_DIR "/src/checks")) {
+  for (const auto& entry : std::filesystem::directory_iterator(test::source_dir() / "src/checks")) {
     if (entry.path().extension() != ".cpp") continue;
     const std::string text = file_text(entry.path());
     for (std::sregex_iterator at(text.begin(), text.end(), code), end; at != end; ++at) {

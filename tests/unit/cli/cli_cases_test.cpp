@@ -6,6 +6,7 @@
 
 #include "cli/run.h"
 #include "support/cli_case.h"
+#include "support/source_dir.h"
 #include "support/temporary_directory.h"
 
 using namespace strikeoff;
@@ -14,7 +15,7 @@ namespace {
 
 std::vector<std::filesystem::path> case_files() {
   std::vector<std::filesystem::path> files;
-  const std::filesystem::path directory = STRIKEOFF_SOURCE_DIR "/tests/cases/cli";
+  const std::filesystem::path directory = test::source_dir() / "tests/cases/cli";
   for (const auto& entry : std::filesystem::directory_iterator(directory)) {
     if (entry.path().extension() == ".case") files.push_back(entry.path());
   }

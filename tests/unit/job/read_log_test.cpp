@@ -6,13 +6,14 @@
 #include "strikeoff/pour_log.h"
 #include "support/case_file.h"
 #include "support/read.h"
+#include "support/source_dir.h"
 
 using namespace strikeoff;
 
 namespace {
 
 std::string text_of(const std::string& path) {
-  std::ifstream file(STRIKEOFF_SOURCE_DIR "/" + path);
+  std::ifstream file(test::source_dir() / path);
   REQUIRE(file);
   return {std::istreambuf_iterator<char>(file), {}};
 }

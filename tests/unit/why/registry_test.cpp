@@ -11,6 +11,7 @@
 #include "basis/basis.h"
 #include "strikeoff/planner.h"
 #include "strikeoff/read_job.h"
+#include "support/source_dir.h"
 #include "why/expression.h"
 #include "why/inputs.h"
 #include "why/kinds.h"
@@ -44,7 +45,7 @@ struct Planned {
 };
 
 std::vector<fs::path> job_files() {
-  const fs::path root(STRIKEOFF_SOURCE_DIR);
+  const fs::path root = test::source_dir();
   std::vector<fs::path> files;
   for (const auto& example : fs::directory_iterator(root / "examples")) {
     files.push_back(example.path() / "job.json");
