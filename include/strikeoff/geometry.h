@@ -37,9 +37,6 @@ struct Rectangle {
 [[nodiscard]] Length edge_length(const Polygon& polygon, std::size_t edge);
 [[nodiscard]] Rectangle bounding_box(const Polygon& polygon);
 
-/// The length of the straight line between two places; exact along the axes.
-[[nodiscard]] Length distance(const Point& a, const Point& b);
-
 /// So far along from one place towards another; exact along the axes.
 [[nodiscard]] Point towards(const Point& from, const Point& to, Length by);
 

@@ -90,10 +90,6 @@ Area signed_area(const Polygon& polygon) {
   return Area::from_si(twice_m2 / 2);
 }
 
-Length distance(const Point& a, const Point& b) {
-  return Length::nm(way_nm(a, b).length());
-}
-
 Length edge_length(const Polygon& polygon, std::size_t edge) {
   return distance(polygon[edge], polygon[next(polygon, edge)]);
 }

@@ -47,6 +47,11 @@ constexpr Point point(Vec v) {
   return {Length::m(v.x), Length::m(v.y)};
 }
 
+/// The length of the straight line between two places; exact along the axes.
+inline Length distance(const Point& a, const Point& b) {
+  return Length::nm(std::hypot((b.x - a.x).in_nm(), (b.y - a.y).in_nm()));
+}
+
 /// So much of the way from a to b: 0 at a, 1 at b.
 constexpr Point between(const Point& a, const Point& b, double share) {
   return {a.x + (b.x - a.x) * share, a.y + (b.y - a.y) * share};
