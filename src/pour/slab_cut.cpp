@@ -1,0 +1,605 @@
+// SPDX-License-Identifier: MIT
+#include "pour/slab_cut.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+#include <utility>
+
+#include "core/dissect.h"
+#include "pour/rising_root.h"
+
+namespace strikeoff {
+namespace {
+
+using Line = std::vector<Vec>;
+
+Line line_of(const Polygon& polygon) {
+  Line line;
+  for (const Point& p : polygon) line.push_back(vec(p));
+  return line;
+}
+
+// ---- Straight fronts across a direction, wherever they meet the slab. ----
+
+/// From the first to the last meeting of a line with the outline, and how much of it is concrete.
+struct StraightFront {
+  Front front;
+  double inside = 0;
+};
+
+std::optional<StraightFront> straight_front(const SlabPlan& shape, const Vec& along, double at) {
+  const Vec on = along * at, across = -along.left();
+  std::vector<double> meetings;
+  const auto meet = [&](const Polygon& ring) {
+    const std::size_t before = meetings.size();
+    for (std::size_t i = 0; i < ring.size(); ++i) {
+      const Vec c = vec(ring[i]), d = vec(ring[(i + 1) % ring.size()]);
+      const double beside_c = dot(c - on, along), beside_d = dot(d - on, along);
+      if ((beside_c > 0) == (beside_d > 0)) continue;
+      meetings.push_back(dot(c + (d - c) * (beside_c / (beside_c - beside_d)), across));
+    }
+    return meetings.size() > before;
+  };
+  if (!meet(shape.outline)) return std::nullopt;
+  const auto [first, last] = std::minmax_element(meetings.begin(), meetings.end());
+  StraightFront found;
+  found.front.left = on + across * *first;
+  found.front.right = on + across * *last;
+  for (const Polygon& hole : holes_of(shape)) meet(hole);
+  std::sort(meetings.begin(), meetings.end());
+  for (std::size_t i = 0; i + 1 < meetings.size(); i += 2) found.inside += meetings[i + 1] - meetings[i];
+  return found;
+}
+
+/// A front before or after the whole slab.
+Front beyond(const SlabPlan& shape, const Vec& along, bool is_start) {
+  double at = is_start ? HUGE_VAL : -HUGE_VAL;
+  for (const Point& corner : shape.outline) {
+    const double here = dot(vec(corner), along);
+    at = is_start ? std::min(at, here) : std::max(at, here);
+  }
+  const Vec on = along * at;
+  return {on + along.left(), on - along.left(), at, at};
+}
+
+std::optional<std::vector<Front>> straight_fronts(const SlabPlan& shape, const Vec& along,
+                                                  const std::vector<double>& wanted) {
+  const Line outline = line_of(shape.outline);
+  std::vector<Line> holes;
+  for (const Polygon& hole : holes_of(shape)) holes.push_back(line_of(hole));
+  double lo = HUGE_VAL, hi = -HUGE_VAL;
+  for (const Vec& corner : outline) {
+    lo = std::min(lo, dot(corner, along));
+    hi = std::max(hi, dot(corner, along));
+  }
+  const double all = shape.top_area.si();
+  const auto behind = [&](double at) {
+    const Vec on = along * at, to = on - along.left();
+    double area = area_right_of(outline, on, to);
+    for (const Line& hole : holes) area -= area_right_of(hole, on, to);
+    return area;
+  };
+  std::vector<Front> fronts;
+  for (const double area : wanted) {
+    const auto at = rising_root([&](double x) { return behind(x) - area; }, lo, hi,
+                                lo + (hi - lo) * area / all, 1e-13 * all);
+    const auto found = at ? straight_front(shape, along, *at) : std::nullopt;
+    if (!found) return std::nullopt;
+    fronts.push_back(found->front);
+    fronts.back().along_left = fronts.back().along_right = *at;
+  }
+  return fronts;
+}
+
+// ---- Layouts. ----
+
+std::vector<double> rising_sums(const std::vector<double>& parts) {
+  std::vector<double> sums;
+  std::partial_sum(parts.begin(), parts.end(), std::back_inserter(sums));
+  return sums;
+}
+
+/// The fronts between places of these areas, along the passage and then along the branch.
+std::optional<std::vector<Front>> lines_between(const Layout& layout, const SlabPlan& shape,
+                                                const std::vector<double>& areas) {
+  const auto middle = areas.begin() + static_cast<std::ptrdiff_t>(layout.in_passage);
+  std::vector<double> behind = rising_sums({areas.begin(), middle});
+  if (!behind.empty()) behind.pop_back();
+  const Way& way = *layout.way;
+  auto lines = way.passage ? way.passage->fronts(behind) : straight_fronts(shape, way.along, behind);
+  if (!lines || !way.branch) return lines;
+  behind = rising_sums({middle, areas.end()});
+  if (!behind.empty()) behind.pop_back();
+  const auto more = way.branch->fronts(behind);
+  if (!more) return std::nullopt;
+  lines->insert(lines->end(), more->begin(), more->end());
+  return lines;
+}
+
+double inside(const Way& way, const SlabPlan& shape, const Front& line, bool in_branch) {
+  if (way.passage) return (in_branch ? *way.branch : *way.passage).joint_length(line);
+  const auto found = straight_front(shape, way.along, line.along_left);
+  return found ? found->inside : 0;
+}
+
+/// Joints, gap and advances of a layout whose places and lines are set.
+void measure(const SlabPlan& shape, Layout& layout) {
+  const Way& way = *layout.way;
+  layout.joints = layout.longest = {};
+  layout.gap = 0;
+  layout.advances.clear();
+  const auto touch = [&](const Place& a, const Place& b) {
+    const std::size_t apart = a.cell > b.cell ? a.cell - b.cell : b.cell - a.cell;
+    layout.gap = std::max({layout.gap, apart, a.cells > 1 ? a.cells : 0, b.cells > 1 ? b.cells : 0});
+  };
+  const auto joint = [&](double length) {
+    layout.joints += Length::m(length);
+    layout.longest = std::max(layout.longest, Length::m(length));
+  };
+  const double all = shape.top_area.si();
+  const auto stretch = [&](std::size_t first, std::size_t count, std::size_t line, bool branch) {
+    const Passage* passage = branch ? &*way.branch : way.passage ? &*way.passage : nullptr;
+    double before = passage ? passage->joint_length(passage->start()) : 0;
+    for (std::size_t i = 0; i < count; ++i) {
+      const Place& place = layout.places[first + i];
+      const bool is_last = i + 1 == count;
+      double after = passage ? passage->joint_length(passage->end()) : 0;
+      if (!is_last) {
+        after = inside(way, shape, layout.lines[line + i], branch);
+        joint(after);
+        touch(place, layout.places[first + i + 1]);
+      }
+      // At the ends of a slab that is cut straight across the front may have no length.
+      const double width = passage ? (before + after) / 2 : std::max(before, after);
+      const double area = place.share * all;
+      layout.advances.push_back(Length::m(width > 0 ? area / width : std::sqrt(area)));
+      if (place.cells > 1) {
+        for (std::size_t k = 1; k < place.cells; ++k) joint(layout.advances.back().in_m());
+      }
+      before = after;
+    }
+  };
+  stretch(0, layout.in_passage, 0, false);
+  if (way.branch) {
+    const std::size_t first = layout.in_passage;
+    stretch(first, layout.places.size() - first, first - 1, true);
+    joint(way.branch->joint_length(way.mouth));
+    // What the passage has beside the mouth.
+    double from = 0;
+    for (std::size_t i = 0; i < first; ++i) {
+      const double to = i + 1 == first ? HUGE_VAL
+                        : way.mouth_on_left ? layout.lines[i].along_left
+                                            : layout.lines[i].along_right;
+      if (from < way.mouth_to - 1e-6 && to > way.mouth_from + 1e-6) {
+        touch(layout.places[i], layout.places[first]);
+      }
+      from = to;
+    }
+  }
+  if (way.is_ring && layout.places.size() > 1) {
+    const Place &a = layout.places.front(), &b = layout.places.back();
+    touch(a, b);
+    if (a.cell != b.cell) joint(way.passage->joint_length(way.passage->start()));
+  }
+  layout.least_advance =
+      *std::min_element(layout.advances.begin(), layout.advances.end());
+}
+
+/// Round a ring: the front goes one way with every other batch, or with half of each.
+void place_round(const std::vector<double>& shares, Layout& layout) {
+  const std::size_t n = shares.size();
+  if (layout.fronts == Fronts::in_turn) {
+    for (std::size_t i = 0; i < n; i += 2) layout.places.push_back({shares[i], i});
+    for (std::size_t i = n - n % 2; i >= 2; i -= 2) {
+      layout.places.push_back({shares[i - 1], i - 1});
+    }
+    return;
+  }
+  for (std::size_t i = 0; i + 1 < n; ++i) layout.places.push_back({shares[i] / 2, i});
+  layout.places.push_back({shares[n - 1], n - 1});
+  for (std::size_t i = n - 1; i-- > 0;) layout.places.push_back({shares[i] / 2, i});
+}
+
+/// Past the mouth of a branch, then at both fronts.
+bool place_branching(const SlabPlan& shape, const std::vector<double>& shares, double room,
+                     Layout& layout) {
+  const Way& way = *layout.way;
+  const double all = shape.top_area.si();
+  const auto past = way.passage->shortest_at(way.mouth_on_left, way.mouth_to);
+  if (!past) return false;
+  const double to_pass = way.passage->behind(*past) / all;
+  double ahead = way.passage->area() / all, branch = way.branch->area() / all;
+  std::vector<Place> main, side;
+  std::size_t i = 0;
+  for (double passed = 0; i < shares.size() && passed < to_pass - 1e-9; ++i) {
+    main.push_back({shares[i], i});
+    passed += shares[i];
+    ahead -= shares[i];
+  }
+  const std::size_t left = shares.size() - i;
+  if (left < 2 || ahead <= 1e-9) return false;
+  if (layout.fronts == Fronts::shared) {
+    const double part = branch / (branch + ahead);
+    for (; i < shares.size(); ++i) {
+      main.push_back({shares[i] * (1 - part), i});
+      side.push_back({shares[i] * part, i});
+    }
+  } else {
+    // As many whole batches for each as fit it, where their own room lets them.
+    const double usual = shares[i];
+    const auto n = static_cast<std::size_t>(std::clamp(
+        std::llround(branch / usual), 1LL, static_cast<long long>(left) - 1));
+    const double each_side = branch / static_cast<double>(n),
+                 each_main = ahead / static_cast<double>(left - n);
+    const bool fits = std::max(each_side, each_main) <= usual * (1 + room);
+    for (bool turn = true; i < shares.size(); ++i, turn = !turn) {
+      double& here = turn ? branch : ahead;
+      double& other = turn ? ahead : branch;
+      std::vector<Place>& at = turn ? side : main;
+      std::vector<Place>& beside = turn ? main : side;
+      if (fits) {
+        const bool to_side = (turn && side.size() < n) || main.size() - (shares.size() - left) == left - n;
+        (to_side ? side : main).push_back({to_side ? each_side : each_main, i});
+        continue;
+      }
+      const double put = std::min(here, shares[i]);
+      if (put > 1e-9) at.push_back({put, i});
+      here -= put;
+      if (shares[i] - put > 1e-9 && other > 1e-9) {
+        beside.push_back({std::min(other, shares[i] - put), i});
+        other -= shares[i] - put;
+      }
+    }
+  }
+  if (side.empty()) return false;
+  layout.places = std::move(main);
+  layout.in_passage = layout.places.size();
+  layout.places.insert(layout.places.end(), side.begin(), side.end());
+  return true;
+}
+
+std::vector<double> areas_of(const Layout& layout, const SlabPlan& shape) {
+  std::vector<double> areas;
+  for (const Place& place : layout.places) areas.push_back(place.share * shape.top_area.si());
+  return areas;
+}
+
+// ---- Cutting. ----
+
+using Parts = std::vector<std::vector<Polygon>>;
+
+Cut cut_of(const Front& line, int behind, int ahead) {
+  // What lies behind is to the left of the way from right to left.
+  return {point(line.right), point(line.left), behind, ahead};
+}
+
+/// Cuts through openings that no front meets, across the place they are in.
+bool add_seams(const Layout& layout, const SlabPlan& shape, const std::vector<Polygon>& holes,
+               const std::vector<Front>& lines, std::vector<Cut>& cuts) {
+  const Way& way = *layout.way;
+  for (const Polygon& hole : holes) {
+    const Line ring = line_of(hole);
+    const Rectangle box = bounding_box(hole);
+    const Vec middle = vec(box.at) + Vec{box.length.in_m() / 2, box.depth.in_m() / 2};
+    const auto is_met = [&](const Front& line) {
+      for (std::size_t i = 0; i < ring.size(); ++i) {
+        const Vec &c = ring[i], &d = ring[(i + 1) % ring.size()];
+        const Vec w = line.right - line.left;
+        const double beside_c = cross(w, c - line.left), beside_d = cross(w, d - line.left);
+        if ((beside_c > 0) == (beside_d > 0)) continue;
+        const Vec at = c + (d - c) * (beside_c / (beside_c - beside_d));
+        const double x = dot(at - line.left, w) / dot(w, w);
+        if (x > 0 && x < 1) return true;
+      }
+      return false;
+    };
+    if (std::any_of(lines.begin(), lines.end(), is_met)) continue;
+    std::optional<Front> seam;
+    std::size_t first = 0, count = layout.places.size(), line = 0;
+    if (!way.passage) {
+      const double at = dot(middle, way.along);
+      if (const auto found = straight_front(shape, way.along, at)) {
+        seam = found->front;
+        seam->along_left = seam->along_right = at;
+      }
+    } else {
+      seam = way.passage->across(middle);
+      count = layout.in_passage;
+      if (!seam && way.branch) {
+        seam = way.branch->across(middle);
+        first = layout.in_passage;
+        line = first - 1;
+        count = layout.places.size() - first;
+      }
+    }
+    // A hole that bounds the passage of a ring is met at the start.
+    if (way.is_ring && !seam) continue;
+    if (!seam) return false;
+    std::size_t place = 0;
+    while (place + 1 < count && lines[line + place].along_left <= seam->along_left &&
+           lines[line + place].along_right <= seam->along_right) {
+      ++place;
+    }
+    const auto number = static_cast<int>(first + place);
+    cuts.push_back(cut_of(*seam, number, number));
+  }
+  return true;
+}
+
+std::optional<Parts> parts_between(const Layout& layout, const SlabPlan& shape,
+                                   const std::vector<Front>& lines) {
+  const Way& way = *layout.way;
+  std::vector<Cut> cuts;
+  const std::size_t first = layout.in_passage;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    const auto behind = static_cast<int>(way.branch && i + 1 >= first ? i + 1 : i);
+    cuts.push_back(cut_of(lines[i], behind, behind + 1));
+  }
+  if (way.branch) cuts.push_back(cut_of(way.mouth, -1, static_cast<int>(first)));
+  if (way.is_ring) {
+    const auto last = static_cast<int>(layout.places.size()) - 1;
+    cuts.push_back(cut_of(way.passage->start(), last, 0));
+  }
+  const std::vector<Polygon> holes = holes_of(shape);
+  std::vector<Front> all = lines;
+  if (way.is_ring) all.push_back(way.passage->start());
+  if (!add_seams(layout, shape, holes, all, cuts)) return std::nullopt;
+  const auto found = dissect(shape.outline, holes, cuts);
+  if (!found) return std::nullopt;
+  Parts parts(layout.places.size());
+  Area covered;
+  for (const CutPart& part : *found) {
+    covered += signed_area(part.outline);
+    parts[static_cast<std::size_t>(std::max(part.number, 0))].push_back(part.outline);
+  }
+  // Openings are exact, their outlines are chords.
+  const bool tiles = std::abs(covered / shape.top_area - 1) < 1e-3;
+  const bool all_have_some =
+      std::none_of(parts.begin(), parts.end(), [](const auto& part) { return part.empty(); });
+  if (!tiles || !all_have_some) return std::nullopt;
+  return parts;
+}
+
+double volume_of(const std::vector<Polygon>& parts, const SlabVolume& volume) {
+  double sum = 0;
+  for (const Polygon& part : parts) sum += volume.over(part).si();
+  return sum;
+}
+
+/// Cuts a row into cells from its left side to its right, or the other way: each by a line across
+/// it that begins, if that is near, where a line of the row before has ended, so that four cells
+/// meet at a point.
+class RowCutter {
+ public:
+  RowCutter(std::vector<Polygon> row, const Front& back, const Front& ahead, bool from_left,
+            const SlabVolume& volume)
+      : rest_(std::move(row)), volume_(volume) {
+    back_ = from_left ? back.left : back.right;
+    ahead_ = from_left ? ahead.left : ahead.right;
+    const Vec b = (back.right - back.left).unit(), a = (ahead.right - ahead.left).unit();
+    along_ = (b + a).unit() * (from_left ? 1 : -1);
+    to_front_ = along_.left();
+    if (dot(to_front_, ahead.left - back.left) < 0) to_front_ = -to_front_;
+    back_way_ = b * (from_left ? 1 : -1);
+    ahead_way_ = a * (from_left ? 1 : -1);
+    double lo = HUGE_VAL, hi = -HUGE_VAL;
+    for (const Polygon& part : rest_) {
+      for (const Point& corner : part) {
+        lo = std::min(lo, dot(vec(corner), along_));
+        hi = std::max(hi, dot(vec(corner), along_));
+      }
+    }
+    lo_ = lo;
+    hi_ = hi;
+  }
+
+  /// The next cell, of so much volume; `near` are the places along the back where lines ended.
+  std::optional<std::vector<Polygon>> next(double wanted, const std::vector<Vec>& near) {
+    constexpr double beside = 0.1;  // m, assumption: a line is moved so far to meet another
+    const auto straight = solve(wanted, [&](double x) { return across(x, x); });
+    if (!straight) return std::nullopt;
+    std::pair<Vec, Vec> line = across(*straight, *straight);
+    for (const Vec& end : near) {
+      const double at = dot(end, along_);
+      if (std::abs(at - *straight) > beside || std::abs(at - *straight) < 1e-9) continue;
+      const auto other = solve(wanted, [&](double x) { return across(at, x); });
+      if (other && std::abs(*other - *straight) <= beside) line = across(at, *other);
+      break;
+    }
+    ends_.push_back(line.second);
+    return take(line);
+  }
+  [[nodiscard]] std::vector<Polygon> rest() const { return rest_; }
+  [[nodiscard]] const std::vector<Vec>& ends() const { return ends_; }
+
+ private:
+  /// From the back at one place along the row to its front at another.
+  [[nodiscard]] std::pair<Vec, Vec> across(double at_back, double at_front) const {
+    const auto on = [&](const Vec& from, const Vec& way, double at) {
+      return from + way * ((at - dot(from, along_)) / dot(way, along_));
+    };
+    return {on(back_, back_way_, at_back), on(ahead_, ahead_way_, at_front)};
+  }
+  /// What lies on the side of the line from which cells are taken.
+  [[nodiscard]] Polygon before(const Polygon& part, const std::pair<Vec, Vec>& line) const {
+    const bool left = cross(line.second - line.first, along_) < 0;
+    const Outline clip = left ? clipped(outline_of(part), point(line.first), point(line.second))
+                              : clipped(outline_of(part), point(line.second), point(line.first));
+    Polygon polygon;
+    for (const OutlineEdge& edge : clip) polygon.push_back(edge.from);
+    return polygon;
+  }
+  template <class LineAt>
+  std::optional<double> solve(double wanted, LineAt line_at) const {
+    const auto missing = [&](double x) {
+      double sum = 0;
+      for (const Polygon& part : rest_) {
+        const Polygon clip = before(part, line_at(x));
+        if (clip.size() > 2) sum += volume_.over(clip).si();
+      }
+      return sum - wanted;
+    };
+    return rising_root(missing, lo_, hi_, (lo_ + hi_) / 2, 1e-9 * wanted);
+  }
+  std::optional<std::vector<Polygon>> take(const std::pair<Vec, Vec>& line) {
+    std::vector<Polygon> cell, rest;
+    const Vec w = line.second - line.first;
+    for (const Polygon& part : rest_) {
+      std::vector<Vec> meetings;
+      for (std::size_t i = 0; i < part.size(); ++i) {
+        const Vec c = vec(part[i]), d = vec(part[(i + 1) % part.size()]);
+        const double beside_c = cross(w, c - line.first), beside_d = cross(w, d - line.first);
+        if ((beside_c > 0) == (beside_d > 0)) continue;
+        meetings.push_back(c + (d - c) * (beside_c / (beside_c - beside_d)));
+      }
+      std::sort(meetings.begin(), meetings.end(),
+                [&](const Vec& a, const Vec& b) { return dot(a, w) < dot(b, w); });
+      const bool left = cross(w, along_) < 0;
+      if (meetings.size() < 2) {
+        const bool is_before = dot(vec(part.front()) - line.first, along_) < 0;
+        (is_before ? cell : rest).push_back(part);
+        continue;
+      }
+      const auto halves = dissect(
+          part, {}, {{point(meetings.front()), point(meetings.back()), left ? 1 : 2, left ? 2 : 1}});
+      if (!halves) return std::nullopt;
+      for (const CutPart& half : *halves) (half.number == 1 ? cell : rest).push_back(half.outline);
+    }
+    rest_ = std::move(rest);
+    return cell;
+  }
+
+  std::vector<Polygon> rest_;
+  const SlabVolume& volume_;
+  Vec back_, ahead_, back_way_, ahead_way_, along_, to_front_;
+  double lo_ = 0, hi_ = 0;
+  std::vector<Vec> ends_;
+};
+
+}  // namespace
+
+std::optional<Layout> lay_out(const Way& way, const SlabPlan& shape,
+                              const std::vector<double>& shares, Fronts fronts, double room) {
+  Layout layout;
+  layout.way = &way;
+  layout.fronts = fronts;
+  if ((way.is_ring || way.branch.has_value()) == (fronts == Fronts::one)) return std::nullopt;
+  if (way.is_ring) {
+    if (shares.size() < 3) return std::nullopt;
+    place_round(shares, layout);
+  } else if (way.branch) {
+    if (!place_branching(shape, shares, room, layout)) return std::nullopt;
+  } else {
+    for (std::size_t i = 0; i < shares.size(); ++i) layout.places.push_back({shares[i], i});
+  }
+  if (!way.branch) layout.in_passage = layout.places.size();
+  auto lines = lines_between(layout, shape, areas_of(layout, shape));
+  if (!lines) return std::nullopt;
+  layout.lines = std::move(*lines);
+  measure(shape, layout);
+  return layout;
+}
+
+std::optional<Layout> in_rows(const Layout& ribbons, const SlabPlan& shape,
+                              const std::vector<double>& shares, Length least, Alone alone,
+                              bool from_left) {
+  if (ribbons.fronts != Fronts::one) return std::nullopt;
+  Layout layout = ribbons;
+  layout.from_left = from_left;
+  layout.places.clear();
+  const std::size_t n = shares.size(), end = n - (alone.last ? 1 : 0);
+  for (std::size_t i = 0; i < n;) {
+    std::size_t count = 1;
+    if (!(alone.first && i == 0) && i < end) {
+      const double wanted = std::ceil(least / ribbons.advances[i] - 1e-9);
+      count = std::min(end - i, static_cast<std::size_t>(std::clamp(wanted, 1.0, 1e6)));
+    }
+    Place row{0, i, count};
+    for (std::size_t k = 0; k < count; ++k) row.share += shares[i + k];
+    layout.places.push_back(row);
+    i += count;
+  }
+  layout.in_passage = layout.places.size();
+  if (layout.in_passage == n) return std::nullopt;
+  auto lines = lines_between(layout, shape, areas_of(layout, shape));
+  if (!lines) return std::nullopt;
+  layout.lines = std::move(*lines);
+  measure(shape, layout);
+  return layout;
+}
+
+std::optional<std::vector<CutCell>> cut(const Layout& layout, const SlabPlan& shape,
+                                        const SlabVolume& volume,
+                                        const std::vector<double>& shares) {
+  std::vector<double> areas = areas_of(layout, shape);
+  std::vector<Front> lines = layout.lines;
+  auto parts = parts_between(layout, shape, lines);
+  if (!parts) return std::nullopt;
+  if (!volume.is_even() && layout.places.size() > 1) {
+    // A little more or less area until the volumes are right.
+    constexpr int most_tries = 12;
+    for (int i = 0; i < most_tries; ++i) {
+      std::vector<double> volumes;
+      for (const auto& part : *parts) volumes.push_back(volume_of(part, volume));
+      const double all = std::accumulate(volumes.begin(), volumes.end(), 0.0);
+      bool good = true;
+      for (std::size_t k = 0; k < areas.size(); ++k) {
+        const double missing = layout.places[k].share * all - volumes[k];
+        if (std::abs(missing) > 1e-6 * layout.places[k].share * all) good = false;
+        areas[k] *= 1 + missing / volumes[k];
+      }
+      if (good) break;
+      const double whole = std::accumulate(areas.begin(), areas.end(), 0.0);
+      for (double& area : areas) area *= shape.top_area.si() / whole;
+      auto next = lines_between(layout, shape, areas);
+      auto cut_anew = next ? parts_between(layout, shape, *next) : std::nullopt;
+      if (!cut_anew) return std::nullopt;
+      lines = std::move(*next);
+      parts = std::move(cut_anew);
+    }
+  }
+  std::size_t cells = 0;
+  for (const Place& place : layout.places) cells = std::max(cells, place.cell + place.cells);
+  std::vector<CutCell> result(cells);
+  std::vector<Vec> ends;
+  for (std::size_t k = 0; k < layout.places.size(); ++k) {
+    const Place& place = layout.places[k];
+    std::vector<Polygon>& here = (*parts)[k];
+    if (place.cells == 1) {
+      std::vector<Polygon>& cell = result[place.cell].parts;
+      cell.insert(cell.end(), here.begin(), here.end());
+      ends.clear();
+      continue;
+    }
+    const Way& way = *layout.way;
+    const auto edge = [&](bool is_start) {
+      return !way.passage ? beyond(shape, way.along, is_start)
+             : is_start   ? way.passage->start()
+                          : way.passage->end();
+    };
+    const Front back = k == 0 ? edge(true) : lines[k - 1];
+    const Front ahead = k + 1 == layout.places.size() ? edge(false) : lines[k];
+    const double row = volume_of(here, volume);
+    RowCutter cutter(std::move(here), back, ahead, layout.from_left, volume);
+    for (std::size_t c = 0; c + 1 < place.cells; ++c) {
+      auto cell = cutter.next(row * shares[place.cell + c] / place.share, ends);
+      if (!cell) return std::nullopt;
+      result[place.cell + c].parts = std::move(*cell);
+    }
+    result[place.cell + place.cells - 1].parts = cutter.rest();
+    ends = cutter.ends();
+  }
+  for (std::size_t k = 0; k < layout.places.size(); ++k) {
+    for (std::size_t c = 0; c < layout.places[k].cells; ++c) {
+      result[layout.places[k].cell + c].advance = layout.advances[k];
+    }
+  }
+  for (CutCell& cell : result) {
+    if (cell.parts.empty()) return std::nullopt;
+    cell.volume = Volume::from_si(volume_of(cell.parts, volume));
+  }
+  return result;
+}
+
+}  // namespace strikeoff

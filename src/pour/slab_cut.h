@@ -1,0 +1,65 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <vector>
+
+#include "pour/slab_volume.h"
+#include "pour/ways.h"
+#include "strikeoff/plan.h"
+
+namespace strikeoff {
+
+/// What one batch fills, or a few in one row: a stretch of a passage between two fronts.
+struct Place {
+  double share = 0;       // of the slab
+  std::size_t cell = 0;   // the first that fills it, in the order of the pour
+  std::size_t cells = 1;  // side by side
+};
+
+/// A way across a slab, laid out for cells of some shares: what comes of it before it is cut.
+struct Layout {
+  const Way* way = nullptr;
+  Fronts fronts = Fronts::one;
+  bool from_left = true;          // cells of a row follow one another from the left side
+  std::vector<Place> places;      // along the passage, then along the branch
+  std::size_t in_passage = 0;     // places
+  std::vector<Front> lines;       // between places of the passage, then of the branch
+  std::size_t gap = 0;            // cells between two that touch
+  Length joints, longest, least_advance;
+  std::vector<Length> advances;   // of each place
+};
+
+/// A batch a place, one front from start to end, where the way has no ring; a ring and a branching
+/// way are poured at two fronts, in turn or each batch shared by both. Shares are of the slab's
+/// volume, in the order of the pour; at most so much of a batch may lie in a branch beyond its
+/// share as `room` says. Nothing where the way cannot be laid out so.
+[[nodiscard]] std::optional<Layout> lay_out(const Way& way, const SlabPlan& shape,
+                                            const std::vector<double>& shares, Fronts fronts,
+                                            double room);
+
+/// The same in rows of cells, each as many as advance the front by `least`. Nothing where one a row
+/// is enough. The first and the last stay alone where `alone` says so: a batch shared with another
+/// slab.
+struct Alone {
+  bool first = false, last = false;
+};
+[[nodiscard]] std::optional<Layout> in_rows(const Layout& ribbons, const SlabPlan& shape,
+                                            const std::vector<double>& shares, Length least,
+                                            Alone alone, bool from_left);
+
+/// What one cell fills.
+struct CutCell {
+  std::vector<Polygon> parts;  // simple, anticlockwise, apart
+  Volume volume;
+  Length advance;  // of the front with its row, on average
+};
+
+/// The cells in the order of the pour, volumes as the shares but where a branch takes whole
+/// batches. Nothing where the layout cannot be cut.
+[[nodiscard]] std::optional<std::vector<CutCell>> cut(const Layout& layout, const SlabPlan& shape,
+                                                      const SlabVolume& volume,
+                                                      const std::vector<double>& shares);
+
+}  // namespace strikeoff
