@@ -6,14 +6,12 @@
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <cmath>
-#include <map>
-#include <set>
 #include <string>
-#include <utility>
 #include <vector>
 
 #include "strikeoff/planner.h"
 #include "support/deep.h"
+#include "support/plan_parts.h"
 #include "support/random_pours.h"
 #include "support/read.h"
 #include "support/ribbons.h"
@@ -23,17 +21,8 @@ using namespace strikeoff::test;
 
 namespace {
 
-constexpr int all_jobs = 300;
-
 Plan plan_of(const RandomPour& pour, Writing writing = Writing::mm) {
   return make_plan(job_of(text_of(pour, writing)));
-}
-
-Level level_of(const Plan& plan, const std::string& code) {
-  const auto found = std::find_if(plan.checks.begin(), plan.checks.end(),
-                                  [&](const Check& check) { return check.code == code; });
-  REQUIRE(found != plan.checks.end());
-  return found->level;
 }
 
 /// One line of what a law compares.
@@ -84,16 +73,11 @@ bool crosses(const SlabPlan& slab, const Polygon& line) {
   return distance(line.front(), slab.outline) < near && distance(line.back(), slab.outline) < near;
 }
 
-const SlabPlan& named(const Plan& plan, const std::string& name) {
-  return *std::find_if(plan.slabs.begin(), plan.slabs.end(),
-                       [&](const SlabPlan& slab) { return slab.name == name; });
-}
-
 }  // namespace
 
 TEST_CASE("no pour is stopped for a cold joint that fits in full-width ribbons", "[joints][deep]") {
   int promised = 0;
-  for (const int number : deep_numbers(all_jobs)) {
+  for (const int number : deep_numbers(jobs_for_laws)) {
     const RandomPour pour = numbered_pour(number);
     const std::string text = text_of(pour);
     CAPTURE(number, text);
@@ -118,11 +102,11 @@ TEST_CASE("no pour is stopped for a cold joint that fits in full-width ribbons",
     CAPTURE(is_comfortable);
     if (is_comfortable) CHECK(plan.pour.gap <= narrow->gap);
   }
-  CHECK(promised >= static_cast<int>(deep_numbers(all_jobs).size()) / 3);
+  CHECK(promised >= static_cast<int>(deep_numbers(jobs_for_laws).size()) / 3);
 }
 
 TEST_CASE("several slabs have no larger gap than one of them alone", "[joints][deep]") {
-  for (const int number : deep_numbers(all_jobs)) {
+  for (const int number : deep_numbers(jobs_for_laws)) {
     const RandomPour pour = numbered_pour(number);
     if (pour.slabs.size() == 1) continue;
     const std::string text = text_of(pour);
@@ -137,7 +121,7 @@ TEST_CASE("several slabs have no larger gap than one of them alone", "[joints][d
 
 TEST_CASE("how a job is turned, ordered or written changes no verdict on its joints",
           "[joints][deep]") {
-  for (const int number : deep_numbers(all_jobs)) {
+  for (const int number : deep_numbers(jobs_for_laws)) {
     const RandomPour pour = numbered_pour(number);
     const std::string text = text_of(pour);
     CAPTURE(number, text);
@@ -151,7 +135,7 @@ TEST_CASE("how a job is turned, ordered or written changes no verdict on its joi
 
 TEST_CASE("joints of L, U and T are about as long as their arm is wide", "[joints][deep]") {
   double lengths = 0, widths = 0;
-  for (const int number : deep_numbers(all_jobs)) {
+  for (const int number : deep_numbers(jobs_for_laws)) {
     const RandomPour pour = numbered_pour(number);
     const std::string text = text_of(pour);
     CAPTURE(number, text);
@@ -160,7 +144,7 @@ TEST_CASE("joints of L, U and T are about as long as their arm is wide", "[joint
       if (slab.arms.empty()) continue;
       for (const Joint& joint : plan.pour.joints) {
         if (joint.slab != slab.name || joint.line.empty()) continue;
-        if (!crosses(named(plan, slab.name), joint.line)) continue;
+        if (!crosses(slab_of(plan, slab.name), joint.line)) continue;
         const double length = length_mm(joint.line), width = arm_width_mm(slab, joint.line);
         CAPTURE(joint.slab, joint.first, joint.second, length, width);
         CHECK(length <= 1.6 * width + 0.1);

@@ -1,20 +1,18 @@
 // SPDX-License-Identifier: MIT
 // Where the zones and joints of made-up pours lie, with GEOS as the oracle. Jobs and how many of
 // them are run as for the laws of joints.
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <cmath>
 #include <map>
 #include <optional>
 #include <string>
-#include <utility>
 #include <vector>
 
 #include "strikeoff/planner.h"
 #include "support/deep.h"
 #include "support/geos.h"
+#include "support/plan_parts.h"
 #include "support/random_pours.h"
 #include "support/read.h"
 
@@ -22,8 +20,6 @@ using namespace strikeoff;
 using namespace strikeoff::test;
 
 namespace {
-
-constexpr int all_jobs = 300;
 
 Polygon drawn(const Outline& edge) {
   return chords(edge, drawn_within);
@@ -68,11 +64,6 @@ bool listed(const Plan& plan, const SlabPlan& slab, int first, int second) {
     return joint.slab == slab.name && joint.first == std::min(first, second) &&
            joint.second == std::max(first, second);
   });
-}
-
-const SlabPlan& named(const Plan& plan, const std::string& name) {
-  return *std::find_if(plan.slabs.begin(), plan.slabs.end(),
-                       [&](const SlabPlan& slab) { return slab.name == name; });
 }
 
 /// Where a tape reads `away` along side k of a polygon, from its start or from its end.
@@ -135,14 +126,14 @@ std::vector<Polygon> formed_edges(const SlabPlan& slab) {
 
 template <class Law>
 void for_each_slab(const Law& law) {
-  for (const int number : deep_numbers(all_jobs)) {
+  for (const int number : deep_numbers(jobs_for_laws)) {
     const RandomPour pour = numbered_pour(number);
     const std::string text = text_of(pour);
     CAPTURE(number, text);
     const Plan plan = make_plan(job_of(text));
     for (const PourSlab& slab : pour.slabs) {
       CAPTURE(slab.name);
-      law(slab, plan, named(plan, slab.name));
+      law(slab, plan, slab_of(plan, slab.name));
     }
   }
 }
@@ -176,14 +167,14 @@ TEST_CASE("the zones of every lift tile the slab", "[joints][deep]") {
 }
 
 TEST_CASE("the zones of a batch hold its share of the pour", "[joints][deep]") {
-  for (const int number : deep_numbers(all_jobs)) {
+  for (const int number : deep_numbers(jobs_for_laws)) {
     const RandomPour pour = numbered_pour(number);
     const std::string text = text_of(pour);
     CAPTURE(number, text);
     const Plan plan = make_plan(job_of(text));
     std::map<int, double> filled;  // m3
     for (const PourSlab& slab : pour.slabs) {
-      const SlabPlan& shape = named(plan, slab.name);
+      const SlabPlan& shape = slab_of(plan, slab.name);
       const int lifts = lifts_of(plan, shape);
       const double thick = slab.thickness * metres_in_sixteenth;
       for (int lift = 1; lift <= lifts; ++lift) {

@@ -61,7 +61,9 @@ enum class Writing { mm, inches };
 [[nodiscard]] RandomPour random_pour(Draw& draw);
 /// Two or three plain worktops.
 [[nodiscard]] RandomPour random_worktops(Draw& draw);
-/// Of the laws' jobs, the one with this number: every third is of plain worktops.
+/// Of the laws' jobs, the one with this number, below `jobs_for_laws`: every third is of plain
+/// worktops.
+inline constexpr int jobs_for_laws = 300;
 [[nodiscard]] RandomPour numbered_pour(int number);
 
 /// The job file.

@@ -6,6 +6,8 @@
 #include <cstddef>
 #include <numeric>
 
+#include "support/plan_parts.h"
+
 namespace strikeoff::test {
 namespace {
 
@@ -77,9 +79,7 @@ std::optional<RibbonPour> ribbon_pour(const RandomPour& pour, const Plan& plan, 
     if (slab.thickness * metres_in_sixteenth > 0.15) return std::nullopt;
     if (slab.shape == PourShape::tee) promised.gap = 2;
     if (!slab.openings.empty()) split_min = 2;
-    const auto shape = std::find_if(plan.slabs.begin(), plan.slabs.end(),
-                                    [&](const SlabPlan& s) { return s.name == slab.name; });
-    const double volume = shape->concrete.si();
+    const double volume = slab_of(plan, slab.name).concrete.si();
     net += volume;
     slabs.push_back(crossing(slab, volume, least));
   }

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "strikeoff/planner.h"
+#include "support/plan_parts.h"
 #include "support/read.h"
 #include "support/slabs.h"
 
@@ -60,13 +61,6 @@ Plan plan_of(const std::string& text) {
   return make_plan(job_of(text));
 }
 
-Level level_of(const Plan& plan, const std::string& code) {
-  const auto found = std::find_if(plan.checks.begin(), plan.checks.end(),
-                                  [&](const Check& check) { return check.code == code; });
-  REQUIRE(found != plan.checks.end());
-  return found->level;
-}
-
 double wait_min(const Plan& plan) {
   return in_minutes(plan.pour.edge_wait_max);
 }
@@ -83,7 +77,7 @@ TEST_CASE("a sliver left over at a slab's end stops no pour, whichever slab is n
   // 5.83 of them and leaves a ribbon of 600 x 73 mm, the second takes 3.17 and leaves one of 363.
   const std::string a = slab("counter", rectangle(2550, 600), 40);
   const std::string b = slab("side table", rectangle(1388, 600), 40);
-  for (const std::string& slabs : {a + "," + b, b + "," + a}) {
+  for (const std::string& slabs : {fmt::format("{},{}", a, b), fmt::format("{},{}", b, a)}) {
     CAPTURE(slabs);
     const Plan plan = plan_of(job(slabs, 24));  // 14.4 min for a joint
     REQUIRE(plan.pour.batches == 9);
