@@ -159,17 +159,20 @@ class Rings {
   static void tidy(Polygon& polygon) {
     for (bool changed = true; changed && polygon.size() > 2;) {
       changed = false;
-      Polygon kept;
-      for (std::size_t i = 0; i < polygon.size(); ++i) {
-        const Point& before = kept.empty() ? polygon.back() : kept.back();
-        const Point& next = polygon[(i + 1) % polygon.size()];
-        const Vec in = vec(before, polygon[i]), out = vec(before, next);
-        const bool is_corner = in.length() > touching &&
-                               std::abs(cross(in, out)) > touching * std::max(out.length(), touching);
-        if (is_corner) kept.push_back(polygon[i]);
+      for (std::size_t i = 0; i < polygon.size() && polygon.size() > 2;) {
+        const std::size_t n = polygon.size();
+        const Vec in = vec(polygon[(i + n - 1) % n], polygon[i]);
+        const Vec out = vec(polygon[i], polygon[(i + 1) % n]);
+        const bool is_corner =
+            in.length() > touching && out.length() > touching &&
+            std::abs(cross(in, out)) > touching * std::max(in.length(), out.length());
+        if (is_corner) {
+          ++i;
+        } else {
+          polygon.erase(polygon.begin() + static_cast<std::ptrdiff_t>(i));
+          changed = true;
+        }
       }
-      changed = kept.size() < polygon.size();
-      polygon = std::move(kept);
     }
     const auto first = std::min_element(
         polygon.begin(), polygon.end(),

@@ -12,7 +12,7 @@ namespace {
 constexpr double beside = 1e-7;  // m: lines this near are one
 
 /// What two edges that run opposite ways share, along the first.
-std::optional<Contact> shared(const Point& a, const Point& b, const Point& c, const Point& d) {
+std::optional<CellContact> shared(const Point& a, const Point& b, const Point& c, const Point& d) {
   const Vec w = vec(a, b), to_c = vec(a, c), to_d = vec(a, d);
   const double length = w.length();
   if (std::abs(cross(w, to_c)) > beside * length || std::abs(cross(w, to_d)) > beside * length) {
@@ -21,7 +21,7 @@ std::optional<Contact> shared(const Point& a, const Point& b, const Point& c, co
   const double from = std::max(0.0, dot(to_d, w) / (length * length));
   const double to = std::min(1.0, dot(to_c, w) / (length * length));
   if ((to - from) * length < 1e-6) return std::nullopt;
-  return Contact{0, 0, from > 0 ? d : a, to < 1 ? c : b};
+  return CellContact{0, 0, from > 0 ? d : a, to < 1 ? c : b};
 }
 
 struct Boxed {
@@ -37,9 +37,9 @@ bool are_near(const Rectangle& a, const Rectangle& b) {
 }
 
 /// Contacts that go on from one another along one line.
-void join(std::vector<Contact>& found, const Contact& next) {
+void join(std::vector<CellContact>& found, const CellContact& next) {
   if (!found.empty()) {
-    Contact& last = found.back();
+    CellContact& last = found.back();
     const Vec w = vec(last.from, last.to), v = vec(last.to, next.from), u = vec(next.from, next.to);
     if (last.first == next.first && last.second == next.second && v.length() < 1e-6 &&
         std::abs(cross(w.unit(), u.unit())) < 1e-6) {
@@ -52,7 +52,7 @@ void join(std::vector<Contact>& found, const Contact& next) {
 
 }  // namespace
 
-std::vector<Contact> contacts_of(const std::vector<CutCell>& cells, const SlabPlan& shape) {
+std::vector<CellContact> contacts_of(const std::vector<CutCell>& cells, const SlabPlan& shape) {
   std::vector<Boxed> parts;
   for (std::size_t k = 0; k < cells.size(); ++k) {
     for (const Polygon& part : cells[k].parts) parts.push_back({k, &part, bounding_box(part)});
@@ -64,7 +64,7 @@ std::vector<Contact> contacts_of(const std::vector<CutCell>& cells, const SlabPl
            std::any_of(holes.begin(), holes.end(),
                        [&](const Polygon& hole) { return distance(place, hole) < near; });
   };
-  std::vector<Contact> contacts;
+  std::vector<CellContact> contacts;
   std::stable_sort(parts.begin(), parts.end(),
                    [](const Boxed& a, const Boxed& b) { return a.box.at.x < b.box.at.x; });
   for (std::size_t p = 0; p < parts.size(); ++p) {
@@ -85,10 +85,10 @@ std::vector<Contact> contacts_of(const std::vector<CutCell>& cells, const SlabPl
       }
     }
   }
-  std::stable_sort(contacts.begin(), contacts.end(), [](const Contact& a, const Contact& b) {
+  std::stable_sort(contacts.begin(), contacts.end(), [](const CellContact& a, const CellContact& b) {
     return a.first != b.first ? a.first < b.first : a.second < b.second;
   });
-  for (Contact& contact : contacts) {
+  for (CellContact& contact : contacts) {
     contact.is_crossing = on_edge(contact.from) && on_edge(contact.to);
   }
   return contacts;

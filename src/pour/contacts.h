@@ -4,19 +4,19 @@
 #include <cstddef>
 #include <vector>
 
-#include "pour/slab_cut.h"
+#include "pour/course.h"
 
 namespace strikeoff {
 
 /// A straight line along which two cells of a slab lie side by side.
-struct Contact {
+struct CellContact {
   std::size_t first = 0, second = 0;  // cells, first < second
   Point from, to;
   bool is_crossing = false;  // it runs from edge to edge, of the slab or of an opening
 };
 
 /// Where cells touch, by first, then second, then place along the first one's outline.
-[[nodiscard]] std::vector<Contact> contacts_of(const std::vector<CutCell>& cells,
+[[nodiscard]] std::vector<CellContact> contacts_of(const std::vector<CutCell>& cells,
                                                const SlabPlan& shape);
 
 }  // namespace strikeoff

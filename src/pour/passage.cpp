@@ -163,10 +163,17 @@ bool Passage::is_near_corner(const Front& front) const {
   if (corners_.empty()) return false;
   std::vector<Vec> ends{front.left, front.right};
   for (const std::vector<Vec>& hole : holes_) {
-    for (const auto& [in, out] : crossings(front, hole)) {
+    const auto met = crossings(front, hole);
+    for (const auto& [in, out] : met) {
       ends.push_back(front.left + (front.right - front.left) * in);
       ends.push_back(front.left + (front.right - front.left) * out);
     }
+    const Vec way = front.right - front.left;
+    const auto passes = [&](const Vec& corner) {
+      const double along = std::clamp(dot(corner - front.left, way) / dot(way, way), 0.0, 1.0);
+      return (front.left + way * along - corner).length() < clearance_ / 2;
+    };
+    if (met.empty() && std::any_of(hole.begin(), hole.end(), passes)) return true;
   }
   return std::any_of(ends.begin(), ends.end(), [&](const Vec& end) {
     return std::any_of(corners_.begin(), corners_.end(), [&](const Vec& corner) {
@@ -382,7 +389,8 @@ std::optional<Front> Passage::shortest_at(bool on_left, double along) const {
   return best;
 }
 
-std::optional<Front> Passage::across(const Vec& middle) const {
+std::optional<Front> Passage::across(const Vec& middle, const Front& back,
+                                     const Front& ahead) const {
   constexpr int directions = 36;
   std::optional<Front> best;
   for (int i = 0; i < directions; ++i) {
@@ -402,6 +410,10 @@ std::optional<Front> Passage::across(const Vec& middle) const {
       };
       const double left = nearest(left_, towards), right = nearest(right_, -towards);
       if (left < 0 || right < 0) continue;
+      if (left < back.along_left || left > ahead.along_left || right < back.along_right ||
+          right > ahead.along_right) {
+        continue;
+      }
       const Front found = front(left, right);
       if (is_clear(found) && (!best || found.length() < best->length() - hair)) best = found;
     }

@@ -38,12 +38,14 @@ class Passage {
   [[nodiscard]] double behind(const Front& front) const;
   /// How much of a front lies in concrete.
   [[nodiscard]] double joint_length(const Front& front) const;
-  /// True where an end of the joint, or where it meets a hole, is too near to a corner.
+  /// True where an end of the joint, or where it meets a hole, is too near to a corner, or where it
+  /// passes a hole nearer than half as far.
   [[nodiscard]] bool is_near_corner(const Front& front) const;
   /// The shortest front that ends at a place of one side.
   [[nodiscard]] std::optional<Front> shortest_at(bool on_left, double along) const;
-  /// The shortest front through a hole's middle.
-  [[nodiscard]] std::optional<Front> across(const Vec& middle) const;
+  /// The shortest front through a hole's middle that lies between two others.
+  [[nodiscard]] std::optional<Front> across(const Vec& middle, const Front& back,
+                                            const Front& ahead) const;
 
   /// Fronts with these areas behind them, rising, that do not cross. Each square to its forms where
   /// that keeps it off the corners; else the set with the shortest joints, of which one that ends

@@ -12,14 +12,14 @@ namespace {
 /// A slab's end or a batch's within this part of a batch of another is the same.
 constexpr double same = 1e-9;
 
-std::vector<double> ends_of(const std::vector<Share>& slabs) {
+std::vector<double> ends_of(const std::vector<SlabShare>& slabs) {
   std::vector<double> ends;
   double sum = 0;
-  for (const Share& slab : slabs) ends.push_back(sum += slab.volume);
+  for (const SlabShare& slab : slabs) ends.push_back(sum += slab.volume);
   return ends;
 }
 
-Portions between_ends(const std::vector<Share>& slabs, const std::vector<double>& batch_ends) {
+Portions between_ends(const std::vector<SlabShare>& slabs, const std::vector<double>& batch_ends) {
   const std::vector<double> slab_ends = ends_of(slabs);
   Portions portions;
   portions.of.resize(slabs.size());
@@ -88,7 +88,7 @@ class Ends {
 
 }  // namespace
 
-Portions portions_of(const std::vector<Share>& slabs, const std::vector<double>& batches) {
+Portions portions_of(const std::vector<SlabShare>& slabs, const std::vector<double>& batches) {
   const double volume = ends_of(slabs).back();
   const double all = std::accumulate(batches.begin(), batches.end(), 0.0);
   std::vector<double> ends;
@@ -98,7 +98,7 @@ Portions portions_of(const std::vector<Share>& slabs, const std::vector<double>&
   return between_ends(slabs, ends);
 }
 
-Portions equal_portions(const std::vector<Share>& slabs, int count, double room,
+Portions equal_portions(const std::vector<SlabShare>& slabs, int count, double room,
                         double more_room) {
   const std::vector<double> slab_ends = ends_of(slabs);
   const double whole = slab_ends.back(), usual = whole / count;

@@ -12,7 +12,7 @@ struct Portion {
 };
 
 /// A slab as the batches are shared out, all in m3.
-struct Share {
+struct SlabShare {
   double volume = 0;
   double narrow = 0;  // less than this is too narrow a ribbon across its front
 };
@@ -24,14 +24,14 @@ struct Portions {
 
 /// Batches of these volumes, one after the other into the slabs. What a batch leaves over at the
 /// end of a slab goes to the next.
-[[nodiscard]] Portions portions_of(const std::vector<Share>& slabs,
+[[nodiscard]] Portions portions_of(const std::vector<SlabShare>& slabs,
                                    const std::vector<double>& batches);
 
 /// The same for `count` equal batches, which may differ a little so that no ribbon is too narrow:
 /// a slab ends with a batch where what is left over is less than the batch has to spare, or less
 /// than a ribbon on either side. Each may hold as much more than its share of the whole as `room`
 /// says, or, where that is not enough, as `more_room`; both are parts of that share.
-[[nodiscard]] Portions equal_portions(const std::vector<Share>& slabs, int count, double room,
+[[nodiscard]] Portions equal_portions(const std::vector<SlabShare>& slabs, int count, double room,
                                       double more_room);
 
 }  // namespace strikeoff

@@ -29,14 +29,19 @@ Reach PourModel::reach(int batches, const Setup& setup) const {
   next_to_each_other.pace = beat;
   next_to_each_other.batches = batches;
   next_to_each_other.demand = {edge_wait(1, beat), beat.lead, job_.limits.margin};
-  const auto usable = judged(std::move(next_to_each_other), factor(setup)).usable;
+  const double mix = factor(setup);
+  const auto usable = judged(std::move(next_to_each_other), mix).usable;
   // Without a known time nothing is comfortable but what touches its neighbour.
   if (!usable || !beat.missing.empty() || beat.takt <= Duration{}) return {batches, 1};
   const auto within = [&](Duration time) {
     const double apart = std::floor((time - job_.limits.margin - beat.lead) / beat.takt + 1e-9);
     return static_cast<int>(std::clamp(apart, 0.0, static_cast<double>(batches)));
   };
-  return {within(*usable), within(*usable * (1 - comfort))};
+  const Additive* retarder = auto_retarder(job_);
+  const Duration most =
+      retarded_by_all(job_, *job_.mix.working_time, retarder ? most_doses(*retarder) : 0) *
+      (mix * job_.crew.usable);
+  return {within(std::max(*usable, most)), within(*usable * (1 - comfort))};
 }
 
 const ZonePlan& PourModel::zones(int batches, const Setup& setup) const {

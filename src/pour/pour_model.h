@@ -65,8 +65,8 @@ class PourModel {
   const Job& job_;
   const MixPlan& mix_;
   const ZoneCutter& cutter_;
-  /// How many batches apart two that touch may be with the least retarder that lets neighbours
-  /// touch at all.
+  /// How many batches apart two that touch may be: comfortably with the least retarder that lets
+  /// neighbours touch at all, at most with the most.
   [[nodiscard]] Reach reach(int batches, const Setup& setup) const;
 
   mutable std::map<std::pair<int, Reach>, ZonePlan> zones_;

@@ -12,7 +12,7 @@
 #include "mix/mix.h"
 #include "pour/contacts.h"
 #include "pour/portions.h"
-#include "pour/slab_cut.h"
+#include "pour/course.h"
 
 namespace strikeoff {
 namespace {
@@ -42,9 +42,9 @@ std::vector<Column> columns_of(const std::vector<Portion>& portions, int lifts) 
   return columns;
 }
 
-/// How good a layout is: the smaller the better, from the first to the last.
+/// How good a course is: the smaller the better, from the first to the last.
 struct Rank {
-  int kind = 0;  // 0 reaches and is as wide as wished, 1 reaches, 2 does not reach, 3 is too narrow
+  int kind = 0;  // 0 works and is as wide as wished, 1 works, 2 is too late or too narrow
   std::size_t gap = 0;
   Length joints, longest;
 };
@@ -75,10 +75,10 @@ class SlabCutter {
   /// How much fills a ribbon that is just wide enough, across the shortest front.
   [[nodiscard]] double narrow() {
     double front = HUGE_VAL;
-    for (const Way& way : ways()) {
-      if (!way.passage || way.is_ring) continue;
-      const double width = std::max(way.passage->joint_length(way.passage->start()),
-                                    way.passage->joint_length(way.passage->end()));
+    for (const Route& route : routes()) {
+      if (!route.passage || route.is_ring) continue;
+      const double width = std::max(route.passage->joint_length(route.passage->start()),
+                                    route.passage->joint_length(route.passage->end()));
       front = std::min(front, width);
     }
     const double area = shape_.top_area.si();
@@ -87,24 +87,25 @@ class SlabCutter {
   }
 
   struct Chosen {
-    Layout layout;
+    Course course;
     std::vector<CutCell> cells;
   };
 
   [[nodiscard]] Chosen cut(const std::vector<double>& shares, Alone alone, const ZoneWish& wish,
                            const Sweep* keep) {
-    std::vector<std::pair<Rank, Layout>> candidates;
-    const auto consider = [&](std::optional<Layout> layout, bool rows) {
-      if (!layout) return;
-      if (keep && !is_kept(*layout, *keep)) return;
-      const Rank rank = ranked(*layout, rows, alone, wish.reach);
-      candidates.emplace_back(rank, std::move(*layout));
+    std::vector<std::pair<Rank, Course>> candidates;
+    const auto consider = [&](std::optional<Course> course, bool rows) {
+      if (!course) return;
+      if (keep && !is_kept(*course, *keep)) return;
+      const Rank rank = ranked(*course, rows, alone, wish.reach);
+      candidates.emplace_back(rank, std::move(*course));
     };
-    for (const Way& way : ways()) {
-      // Straight across wherever it may be is for outlines that have no passage.
-      if (!way.passage && !candidates.empty()) break;
+    for (const Route& route : routes()) {
+      // Across a plain rectangle every passage is straight.
+      const bool is_plain = shape_.outline.size() == 4 && shape_.openings.empty();
+      if (!route.passage && is_plain && !candidates.empty()) break;
       for (const Fronts fronts : {Fronts::one, Fronts::in_turn, Fronts::shared}) {
-        const auto ribbons = lay_out(way, shape_, shares, fronts, wish.room);
+        const auto ribbons = course_along(route, shape_, shares, fronts, wish.room);
         if (!ribbons) continue;
         consider(ribbons, false);
         if (is_wide(*ribbons, alone)) continue;
@@ -129,56 +130,51 @@ class SlabCutter {
   }
 
  private:
-  const std::vector<Way>& ways() {
-    if (ways_.empty()) ways_ = ways_across(slab_, shape_);
-    return ways_;
+  const std::vector<Route>& routes() {
+    if (routes_.empty()) routes_ = routes_across(slab_, shape_);
+    return routes_;
   }
 
-  [[nodiscard]] static bool is_kept(const Layout& layout, const Sweep& keep) {
-    const bool in_cells = std::any_of(layout.places.begin(), layout.places.end(),
-                                      [](const Place& place) { return place.cells > 1; });
-    return layout.way->from == keep.from && layout.way->towards == keep.towards &&
-           layout.fronts == keep.fronts && in_cells == keep.cells > 1;
+  [[nodiscard]] static bool is_kept(const Course& course, const Sweep& keep) {
+    const bool in_cells = std::any_of(course.places.begin(), course.places.end(),
+                                      [](const Stretch& place) { return place.cells > 1; });
+    return course.route->from == keep.from && course.route->towards == keep.towards &&
+           course.fronts == keep.fronts && in_cells == keep.cells > 1;
   }
 
-  /// The narrowest of the places; those of a batch shared with another slab left out where `wide`.
-  [[nodiscard]] static Length narrowest(const Layout& layout, Alone alone, bool whole_batches) {
-    const std::size_t last = layout.places.back().cell + layout.places.back().cells - 1;
+  /// The narrowest of the places, those of a batch shared with another slab left out.
+  [[nodiscard]] static Length narrowest(const Course& course, Alone alone) {
+    const std::size_t last = course.places.back().cell + course.places.back().cells - 1;
     std::optional<Length> least;
-    for (std::size_t i = 0; i < layout.places.size(); ++i) {
-      const Place& place = layout.places[i];
+    for (std::size_t i = 0; i < course.places.size(); ++i) {
+      const Stretch& place = course.places[i];
       const bool is_rest =
           place.cells == 1 && ((alone.first && place.cell == 0) || (alone.last && place.cell == last));
-      if (whole_batches && is_rest) continue;
-      least = std::min(least.value_or(layout.advances[i]), layout.advances[i]);
+      if (is_rest) continue;
+      least = std::min(least.value_or(course.advances[i]), course.advances[i]);
     }
     return least.value_or(Length::m(1e3));
   }
 
-  [[nodiscard]] bool is_wide(const Layout& layout, Alone alone) const {
-    return narrowest(layout, alone, true) >= least_ * (1 - 1e-9);
+  [[nodiscard]] bool is_wide(const Course& course, Alone alone) const {
+    return narrowest(course, alone) >= least_ * (1 - 1e-9);
   }
 
-  [[nodiscard]] Rank ranked(const Layout& layout, bool rows, Alone alone,
+  [[nodiscard]] Rank ranked(const Course& course, bool rows, Alone alone,
                             const Reach& reach) const {
-    Rank rank{0, layout.gap, layout.joints, layout.longest};
-    const auto gap = static_cast<int>(layout.gap) * lifts_;
+    Rank rank{0, course.gap, course.joints, course.longest};
+    const auto gap = static_cast<int>(course.gap) * lifts_;
     const bool works = gap <= reach.works, comfortable = gap <= reach.comfortable;
-    const bool wide = rows ? comfortable : is_wide(layout, alone);
-    if (!rows && narrowest(layout, alone, false) < must_ * (1 - 1e-6)) {
-      rank.kind = 3;
-    } else if (!works) {
-      rank.kind = 2;
-    } else if (!wide) {
-      rank.kind = 1;
-    }
+    const bool wide = rows ? comfortable : is_wide(course, alone);
+    const bool too_narrow = !rows && narrowest(course, alone) < must_ * (1 - 1e-6);
+    rank.kind = !works || too_narrow ? 2 : wide ? 0 : 1;
     return rank;
   }
 
   Slab slab_;
   SlabPlan shape_;
   SlabVolume volume_;
-  std::vector<Way> ways_;
+  std::vector<Route> routes_;
   Length least_, must_;
   int lifts_ = 1;
 };
@@ -197,7 +193,7 @@ class SlabZones {
         plan.joints.push_back(joint(batch(columns_[c], k), batch(columns_[c], k + 1), {}));
       }
     }
-    for (const Contact& contact : contacts_of(cells, shape_)) {
+    for (const CellContact& contact : contacts_of(cells, shape_)) {
       const Length length = distance(contact.from, contact.to);
       if (length < least_joint) continue;
       const bool too_short = !contact.is_crossing && length < least_side_joint;
@@ -284,8 +280,8 @@ RibbonRule ribbon_rule(const Job& job) {
 struct ZoneCutter::Slabs {
   std::vector<SlabCutter> cutters;
 
-  [[nodiscard]] std::vector<Share> shares_in(const std::vector<std::size_t>& order) {
-    std::vector<Share> shares;
+  [[nodiscard]] std::vector<SlabShare> shares_in(const std::vector<std::size_t>& order) {
+    std::vector<SlabShare> shares;
     for (const std::size_t k : order) {
       const bool alone = cutters.size() == 1;
       shares.push_back({cutters[k].shape().concrete.si(), alone ? 0 : cutters[k].narrow()});
@@ -294,7 +290,7 @@ struct ZoneCutter::Slabs {
   }
 
   [[nodiscard]] Portions portions(const std::vector<std::size_t>& order, const ZoneWish& wish) {
-    const std::vector<Share> shares = shares_in(order);
+    const std::vector<SlabShare> shares = shares_in(order);
     if (wish.room < 0) return portions_of(shares, wish.shares);
     return equal_portions(shares, static_cast<int>(wish.shares.size()), wish.room, wish.more_room);
   }
@@ -360,14 +356,14 @@ ZonePlan ZoneCutter::cut(const ZoneWish& wish) const {
                       : portions.of[other].front().batch == parts.back().batch;
     };
     const Alone alone{place > 0 && is_shared(place - 1, true), is_shared(place + 1, false)};
-    const auto [layout, cells] =
+    const auto [course, cells] =
         slab.cut(shares, alone, wish, wish.keep.size() > place ? &wish.keep[place] : nullptr);
     SlabZones(slab.shape(), parts, columns, slab.lifts()).add(cells, plan);
     std::size_t most = 1;
-    for (const Place& row : layout.places) most = std::max(most, row.cells);
+    for (const Stretch& row : course.places) most = std::max(most, row.cells);
     plan.in_cells = plan.in_cells || most > 1;
-    plan.sweeps.push_back({slab.shape().name, layout.way->from, layout.way->towards, slab.lifts(),
-                           layout.fronts, static_cast<int>(most)});
+    plan.sweeps.push_back({slab.shape().name, course.route->from, course.route->towards, slab.lifts(),
+                           course.fronts, static_cast<int>(most)});
     // A batch that ends one slab and begins the next advances as it does in the larger part.
     for (std::size_t c = 0; c < columns.size(); ++c) {
       if (columns.size() > 1) plan.narrowest = std::min(plan.narrowest, cells[c].advance);

@@ -10,13 +10,6 @@
 
 namespace strikeoff {
 
-/// Zones that touch along less only meet at a corner: no mix need knit there (assumption).
-inline constexpr Length least_joint = Length::mm(10);
-/// Cells that touch along less, beside those that they join along their whole side, are too near
-/// to a corner to be a joint of their own: the neighbours knit, and rodding carries across
-/// (assumption).
-inline constexpr Length least_side_joint = Length::mm(100);
-
 /// Which part of which slab each batch fills, and which batches touch.
 struct ZonePlan {
   std::vector<std::vector<Zone>> zones;      // [batch - 1]

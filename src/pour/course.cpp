@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "pour/slab_cut.h"
+#include "pour/course.h"
 
 #include <algorithm>
 #include <cmath>
@@ -101,116 +101,116 @@ std::vector<double> rising_sums(const std::vector<double>& parts) {
 }
 
 /// The fronts between places of these areas, along the passage and then along the branch.
-std::optional<std::vector<Front>> lines_between(const Layout& layout, const SlabPlan& shape,
+std::optional<std::vector<Front>> lines_between(const Course& course, const SlabPlan& shape,
                                                 const std::vector<double>& areas) {
-  const auto middle = areas.begin() + static_cast<std::ptrdiff_t>(layout.in_passage);
+  const auto middle = areas.begin() + static_cast<std::ptrdiff_t>(course.in_passage);
   std::vector<double> behind = rising_sums({areas.begin(), middle});
   if (!behind.empty()) behind.pop_back();
-  const Way& way = *layout.way;
-  auto lines = way.passage ? way.passage->fronts(behind) : straight_fronts(shape, way.along, behind);
-  if (!lines || !way.branch) return lines;
+  const Route& route = *course.route;
+  auto lines = route.passage ? route.passage->fronts(behind) : straight_fronts(shape, route.along, behind);
+  if (!lines || !route.branch) return lines;
   behind = rising_sums({middle, areas.end()});
   if (!behind.empty()) behind.pop_back();
-  const auto more = way.branch->fronts(behind);
+  const auto more = route.branch->fronts(behind);
   if (!more) return std::nullopt;
   lines->insert(lines->end(), more->begin(), more->end());
   return lines;
 }
 
-double inside(const Way& way, const SlabPlan& shape, const Front& line, bool in_branch) {
-  if (way.passage) return (in_branch ? *way.branch : *way.passage).joint_length(line);
-  const auto found = straight_front(shape, way.along, line.along_left);
+double inside(const Route& route, const SlabPlan& shape, const Front& line, bool in_branch) {
+  if (route.passage) return (in_branch ? *route.branch : *route.passage).joint_length(line);
+  const auto found = straight_front(shape, route.along, line.along_left);
   return found ? found->inside : 0;
 }
 
-/// Joints, gap and advances of a layout whose places and lines are set.
-void measure(const SlabPlan& shape, Layout& layout) {
-  const Way& way = *layout.way;
-  layout.joints = layout.longest = {};
-  layout.gap = 0;
-  layout.advances.clear();
-  const auto touch = [&](const Place& a, const Place& b) {
+/// Joints, gap and advances of a course whose places and lines are set.
+void measure(const SlabPlan& shape, Course& course) {
+  const Route& route = *course.route;
+  course.joints = course.longest = {};
+  course.gap = 0;
+  course.advances.clear();
+  const auto touch = [&](const Stretch& a, const Stretch& b) {
     const std::size_t apart = a.cell > b.cell ? a.cell - b.cell : b.cell - a.cell;
-    layout.gap = std::max({layout.gap, apart, a.cells > 1 ? a.cells : 0, b.cells > 1 ? b.cells : 0});
+    course.gap = std::max({course.gap, apart, a.cells > 1 ? a.cells : 0, b.cells > 1 ? b.cells : 0});
   };
   const auto joint = [&](double length) {
-    layout.joints += Length::m(length);
-    layout.longest = std::max(layout.longest, Length::m(length));
+    course.joints += Length::m(length);
+    course.longest = std::max(course.longest, Length::m(length));
   };
   const double all = shape.top_area.si();
   const auto stretch = [&](std::size_t first, std::size_t count, std::size_t line, bool branch) {
-    const Passage* passage = branch ? &*way.branch : way.passage ? &*way.passage : nullptr;
+    const Passage* passage = branch ? &*route.branch : route.passage ? &*route.passage : nullptr;
     double before = passage ? passage->joint_length(passage->start()) : 0;
     for (std::size_t i = 0; i < count; ++i) {
-      const Place& place = layout.places[first + i];
+      const Stretch& place = course.places[first + i];
       const bool is_last = i + 1 == count;
       double after = passage ? passage->joint_length(passage->end()) : 0;
       if (!is_last) {
-        after = inside(way, shape, layout.lines[line + i], branch);
+        after = inside(route, shape, course.lines[line + i], branch);
         joint(after);
-        touch(place, layout.places[first + i + 1]);
+        touch(place, course.places[first + i + 1]);
       }
       // At the ends of a slab that is cut straight across the front may have no length.
       const double width = passage ? (before + after) / 2 : std::max(before, after);
       const double area = place.share * all;
-      layout.advances.push_back(Length::m(width > 0 ? area / width : std::sqrt(area)));
+      course.advances.push_back(Length::m(width > 0 ? area / width : std::sqrt(area)));
       if (place.cells > 1) {
-        for (std::size_t k = 1; k < place.cells; ++k) joint(layout.advances.back().in_m());
+        for (std::size_t k = 1; k < place.cells; ++k) joint(course.advances.back().in_m());
       }
       before = after;
     }
   };
-  stretch(0, layout.in_passage, 0, false);
-  if (way.branch) {
-    const std::size_t first = layout.in_passage;
-    stretch(first, layout.places.size() - first, first - 1, true);
-    joint(way.branch->joint_length(way.mouth));
+  stretch(0, course.in_passage, 0, false);
+  if (route.branch) {
+    const std::size_t first = course.in_passage;
+    stretch(first, course.places.size() - first, first - 1, true);
+    joint(route.branch->joint_length(route.mouth));
     // What the passage has beside the mouth.
     double from = 0;
     for (std::size_t i = 0; i < first; ++i) {
       const double to = i + 1 == first ? HUGE_VAL
-                        : way.mouth_on_left ? layout.lines[i].along_left
-                                            : layout.lines[i].along_right;
-      if (from < way.mouth_to - 1e-6 && to > way.mouth_from + 1e-6) {
-        touch(layout.places[i], layout.places[first]);
+                        : route.mouth_on_left ? course.lines[i].along_left
+                                            : course.lines[i].along_right;
+      if (from < route.mouth_to - 1e-6 && to > route.mouth_from + 1e-6) {
+        touch(course.places[i], course.places[first]);
       }
       from = to;
     }
   }
-  if (way.is_ring && layout.places.size() > 1) {
-    const Place &a = layout.places.front(), &b = layout.places.back();
+  if (route.is_ring && course.places.size() > 1) {
+    const Stretch &a = course.places.front(), &b = course.places.back();
     touch(a, b);
-    if (a.cell != b.cell) joint(way.passage->joint_length(way.passage->start()));
+    if (a.cell != b.cell) joint(route.passage->joint_length(route.passage->start()));
   }
-  layout.least_advance =
-      *std::min_element(layout.advances.begin(), layout.advances.end());
+  course.least_advance =
+      *std::min_element(course.advances.begin(), course.advances.end());
 }
 
 /// Round a ring: the front goes one way with every other batch, or with half of each.
-void place_round(const std::vector<double>& shares, Layout& layout) {
+void place_round(const std::vector<double>& shares, Course& course) {
   const std::size_t n = shares.size();
-  if (layout.fronts == Fronts::in_turn) {
-    for (std::size_t i = 0; i < n; i += 2) layout.places.push_back({shares[i], i});
+  if (course.fronts == Fronts::in_turn) {
+    for (std::size_t i = 0; i < n; i += 2) course.places.push_back({shares[i], i});
     for (std::size_t i = n - n % 2; i >= 2; i -= 2) {
-      layout.places.push_back({shares[i - 1], i - 1});
+      course.places.push_back({shares[i - 1], i - 1});
     }
     return;
   }
-  for (std::size_t i = 0; i + 1 < n; ++i) layout.places.push_back({shares[i] / 2, i});
-  layout.places.push_back({shares[n - 1], n - 1});
-  for (std::size_t i = n - 1; i-- > 0;) layout.places.push_back({shares[i] / 2, i});
+  for (std::size_t i = 0; i + 1 < n; ++i) course.places.push_back({shares[i] / 2, i});
+  course.places.push_back({shares[n - 1], n - 1});
+  for (std::size_t i = n - 1; i-- > 0;) course.places.push_back({shares[i] / 2, i});
 }
 
 /// Past the mouth of a branch, then at both fronts.
 bool place_branching(const SlabPlan& shape, const std::vector<double>& shares, double room,
-                     Layout& layout) {
-  const Way& way = *layout.way;
+                     Course& course) {
+  const Route& route = *course.route;
   const double all = shape.top_area.si();
-  const auto past = way.passage->shortest_at(way.mouth_on_left, way.mouth_to);
+  const auto past = route.passage->shortest_at(route.mouth_on_left, route.mouth_to);
   if (!past) return false;
-  const double to_pass = way.passage->behind(*past) / all;
-  double ahead = way.passage->area() / all, branch = way.branch->area() / all;
-  std::vector<Place> main, side;
+  const double to_pass = route.passage->behind(*past) / all;
+  double ahead = route.passage->area() / all, branch = route.branch->area() / all;
+  std::vector<Stretch> main, side;
   std::size_t i = 0;
   for (double passed = 0; i < shares.size() && passed < to_pass - 1e-9; ++i) {
     main.push_back({shares[i], i});
@@ -219,7 +219,7 @@ bool place_branching(const SlabPlan& shape, const std::vector<double>& shares, d
   }
   const std::size_t left = shares.size() - i;
   if (left < 2 || ahead <= 1e-9) return false;
-  if (layout.fronts == Fronts::shared) {
+  if (course.fronts == Fronts::shared) {
     const double part = branch / (branch + ahead);
     for (; i < shares.size(); ++i) {
       main.push_back({shares[i] * (1 - part), i});
@@ -236,8 +236,8 @@ bool place_branching(const SlabPlan& shape, const std::vector<double>& shares, d
     for (bool turn = true; i < shares.size(); ++i, turn = !turn) {
       double& here = turn ? branch : ahead;
       double& other = turn ? ahead : branch;
-      std::vector<Place>& at = turn ? side : main;
-      std::vector<Place>& beside = turn ? main : side;
+      std::vector<Stretch>& at = turn ? side : main;
+      std::vector<Stretch>& beside = turn ? main : side;
       if (fits) {
         const bool to_side = (turn && side.size() < n) || main.size() - (shares.size() - left) == left - n;
         (to_side ? side : main).push_back({to_side ? each_side : each_main, i});
@@ -253,15 +253,15 @@ bool place_branching(const SlabPlan& shape, const std::vector<double>& shares, d
     }
   }
   if (side.empty()) return false;
-  layout.places = std::move(main);
-  layout.in_passage = layout.places.size();
-  layout.places.insert(layout.places.end(), side.begin(), side.end());
+  course.places = std::move(main);
+  course.in_passage = course.places.size();
+  course.places.insert(course.places.end(), side.begin(), side.end());
   return true;
 }
 
-std::vector<double> areas_of(const Layout& layout, const SlabPlan& shape) {
+std::vector<double> areas_of(const Course& course, const SlabPlan& shape) {
   std::vector<double> areas;
-  for (const Place& place : layout.places) areas.push_back(place.share * shape.top_area.si());
+  for (const Stretch& place : course.places) areas.push_back(place.share * shape.top_area.si());
   return areas;
 }
 
@@ -269,15 +269,21 @@ std::vector<double> areas_of(const Layout& layout, const SlabPlan& shape) {
 
 using Parts = std::vector<std::vector<Polygon>>;
 
+/// A place to a sixteenth of a nanometre: 1500 mm is that, whatever has been multiplied on the way.
+Point settled(const Vec& place) {
+  const auto settle = [](double m) { return Length::nm(std::round(m * 16e9) / 16); };
+  return {settle(place.x), settle(place.y)};
+}
+
 Cut cut_of(const Front& line, int behind, int ahead) {
   // What lies behind is to the left of the way from right to left.
-  return {point(line.right), point(line.left), behind, ahead};
+  return {settled(line.right), settled(line.left), behind, ahead};
 }
 
 /// Cuts through openings that no front meets, across the place they are in.
-bool add_seams(const Layout& layout, const SlabPlan& shape, const std::vector<Polygon>& holes,
+bool add_seams(const Course& course, const SlabPlan& shape, const std::vector<Polygon>& holes,
                const std::vector<Front>& lines, std::vector<Cut>& cuts) {
-  const Way& way = *layout.way;
+  const Route& route = *course.route;
   for (const Polygon& hole : holes) {
     const Line ring = line_of(hole);
     const Rectangle box = bounding_box(hole);
@@ -296,58 +302,56 @@ bool add_seams(const Layout& layout, const SlabPlan& shape, const std::vector<Po
     };
     if (std::any_of(lines.begin(), lines.end(), is_met)) continue;
     std::optional<Front> seam;
-    std::size_t first = 0, count = layout.places.size(), line = 0;
-    if (!way.passage) {
-      const double at = dot(middle, way.along);
-      if (const auto found = straight_front(shape, way.along, at)) {
-        seam = found->front;
-        seam->along_left = seam->along_right = at;
+    int number = 0;
+    const auto look = [&](std::size_t first, std::size_t count, const Passage* passage) {
+      for (std::size_t i = 0; i < count && !seam; ++i) {
+        const std::size_t line = first - (first > 0 ? 1 : 0) + i;
+        const Front back = i > 0 ? lines[line - 1] : passage->start();
+        const Front ahead = i + 1 < count ? lines[line] : passage->end();
+        seam = passage->across(middle, back, ahead);
+        number = static_cast<int>(first + i);
+      }
+    };
+    if (route.passage) {
+      look(0, course.in_passage, &*route.passage);
+      if (route.branch) {
+        look(course.in_passage, course.places.size() - course.in_passage, &*route.branch);
       }
     } else {
-      seam = way.passage->across(middle);
-      count = layout.in_passage;
-      if (!seam && way.branch) {
-        seam = way.branch->across(middle);
-        first = layout.in_passage;
-        line = first - 1;
-        count = layout.places.size() - first;
-      }
+      const double at = dot(middle, route.along);
+      if (const auto found = straight_front(shape, route.along, at)) seam = found->front;
+      number = static_cast<int>(std::count_if(
+          lines.begin(), lines.end(), [&](const Front& line) { return line.along_left < at; }));
     }
     // A hole that bounds the passage of a ring is met at the start.
-    if (way.is_ring && !seam) continue;
+    if (route.is_ring && !seam) continue;
     if (!seam) return false;
-    std::size_t place = 0;
-    while (place + 1 < count && lines[line + place].along_left <= seam->along_left &&
-           lines[line + place].along_right <= seam->along_right) {
-      ++place;
-    }
-    const auto number = static_cast<int>(first + place);
     cuts.push_back(cut_of(*seam, number, number));
   }
   return true;
 }
 
-std::optional<Parts> parts_between(const Layout& layout, const SlabPlan& shape,
+std::optional<Parts> parts_between(const Course& course, const SlabPlan& shape,
                                    const std::vector<Front>& lines) {
-  const Way& way = *layout.way;
+  const Route& route = *course.route;
   std::vector<Cut> cuts;
-  const std::size_t first = layout.in_passage;
+  const std::size_t first = course.in_passage;
   for (std::size_t i = 0; i < lines.size(); ++i) {
-    const auto behind = static_cast<int>(way.branch && i + 1 >= first ? i + 1 : i);
+    const auto behind = static_cast<int>(route.branch && i + 1 >= first ? i + 1 : i);
     cuts.push_back(cut_of(lines[i], behind, behind + 1));
   }
-  if (way.branch) cuts.push_back(cut_of(way.mouth, -1, static_cast<int>(first)));
-  if (way.is_ring) {
-    const auto last = static_cast<int>(layout.places.size()) - 1;
-    cuts.push_back(cut_of(way.passage->start(), last, 0));
+  if (route.branch) cuts.push_back(cut_of(route.mouth, -1, static_cast<int>(first)));
+  if (route.is_ring) {
+    const auto last = static_cast<int>(course.places.size()) - 1;
+    cuts.push_back(cut_of(route.passage->start(), last, 0));
   }
   const std::vector<Polygon> holes = holes_of(shape);
   std::vector<Front> all = lines;
-  if (way.is_ring) all.push_back(way.passage->start());
-  if (!add_seams(layout, shape, holes, all, cuts)) return std::nullopt;
+  if (route.is_ring) all.push_back(route.passage->start());
+  if (!add_seams(course, shape, holes, all, cuts)) return std::nullopt;
   const auto found = dissect(shape.outline, holes, cuts);
   if (!found) return std::nullopt;
-  Parts parts(layout.places.size());
+  Parts parts(course.places.size());
   Area covered;
   for (const CutPart& part : *found) {
     covered += signed_area(part.outline);
@@ -366,6 +370,9 @@ double volume_of(const std::vector<Polygon>& parts, const SlabVolume& volume) {
   for (const Polygon& part : parts) sum += volume.over(part).si();
   return sum;
 }
+
+constexpr double most_moved = 0.025;  // m, assumption: a line is moved so far to meet another
+constexpr double too_short = 0.95 * least_side_joint.in_m();  // for a joint
 
 /// Cuts a row into cells from its left side to its right, or the other way: each by a line across
 /// it that begins, if that is near, where a line of the row before has ended, so that four cells
@@ -396,15 +403,18 @@ class RowCutter {
 
   /// The next cell, of so much volume; `near` are the places along the back where lines ended.
   std::optional<std::vector<Polygon>> next(double wanted, const std::vector<Vec>& near) {
-    constexpr double beside = 0.1;  // m, assumption: a line is moved so far to meet another
     const auto straight = solve(wanted, [&](double x) { return across(x, x); });
     if (!straight) return std::nullopt;
     std::pair<Vec, Vec> line = across(*straight, *straight);
     for (const Vec& end : near) {
-      const double at = dot(end, along_);
-      if (std::abs(at - *straight) > beside || std::abs(at - *straight) < 1e-9) continue;
-      const auto other = solve(wanted, [&](double x) { return across(at, x); });
-      if (other && std::abs(*other - *straight) <= beside) line = across(at, *other);
+      const double away = dot(end, along_) - *straight;
+      if (std::abs(away) < 1e-9 || std::abs(away) > most_moved + too_short) continue;
+      // To the very point where that is near; else, where it must be, until the contact is short.
+      double by = 0;
+      if (std::abs(away) <= most_moved) by = away;
+      if (std::abs(away) > too_short) by = away - std::copysign(too_short, away);
+      const auto other = solve(wanted, [&](double x) { return across(*straight + by, x); });
+      if (by != 0 && other) line = across(*straight + by, *other);
       break;
     }
     ends_.push_back(line.second);
@@ -462,7 +472,7 @@ class RowCutter {
         continue;
       }
       const auto halves = dissect(
-          part, {}, {{point(meetings.front()), point(meetings.back()), left ? 1 : 2, left ? 2 : 1}});
+          part, {}, {{settled(meetings.front()), settled(meetings.back()), left ? 1 : 2, left ? 2 : 1}});
       if (!halves) return std::nullopt;
       for (const CutPart& half : *halves) (half.number == 1 ? cell : rest).push_back(half.outline);
     }
@@ -479,35 +489,35 @@ class RowCutter {
 
 }  // namespace
 
-std::optional<Layout> lay_out(const Way& way, const SlabPlan& shape,
+std::optional<Course> course_along(const Route& route, const SlabPlan& shape,
                               const std::vector<double>& shares, Fronts fronts, double room) {
-  Layout layout;
-  layout.way = &way;
-  layout.fronts = fronts;
-  if ((way.is_ring || way.branch.has_value()) == (fronts == Fronts::one)) return std::nullopt;
-  if (way.is_ring) {
+  Course course;
+  course.route = &route;
+  course.fronts = fronts;
+  if ((route.is_ring || route.branch.has_value()) == (fronts == Fronts::one)) return std::nullopt;
+  if (route.is_ring) {
     if (shares.size() < 3) return std::nullopt;
-    place_round(shares, layout);
-  } else if (way.branch) {
-    if (!place_branching(shape, shares, room, layout)) return std::nullopt;
+    place_round(shares, course);
+  } else if (route.branch) {
+    if (!place_branching(shape, shares, room, course)) return std::nullopt;
   } else {
-    for (std::size_t i = 0; i < shares.size(); ++i) layout.places.push_back({shares[i], i});
+    for (std::size_t i = 0; i < shares.size(); ++i) course.places.push_back({shares[i], i});
   }
-  if (!way.branch) layout.in_passage = layout.places.size();
-  auto lines = lines_between(layout, shape, areas_of(layout, shape));
+  if (!route.branch) course.in_passage = course.places.size();
+  auto lines = lines_between(course, shape, areas_of(course, shape));
   if (!lines) return std::nullopt;
-  layout.lines = std::move(*lines);
-  measure(shape, layout);
-  return layout;
+  course.lines = std::move(*lines);
+  measure(shape, course);
+  return course;
 }
 
-std::optional<Layout> in_rows(const Layout& ribbons, const SlabPlan& shape,
+std::optional<Course> in_rows(const Course& ribbons, const SlabPlan& shape,
                               const std::vector<double>& shares, Length least, Alone alone,
                               bool from_left) {
   if (ribbons.fronts != Fronts::one) return std::nullopt;
-  Layout layout = ribbons;
-  layout.from_left = from_left;
-  layout.places.clear();
+  Course course = ribbons;
+  course.from_left = from_left;
+  course.places.clear();
   const std::size_t n = shares.size(), end = n - (alone.last ? 1 : 0);
   for (std::size_t i = 0; i < n;) {
     std::size_t count = 1;
@@ -515,28 +525,28 @@ std::optional<Layout> in_rows(const Layout& ribbons, const SlabPlan& shape,
       const double wanted = std::ceil(least / ribbons.advances[i] - 1e-9);
       count = std::min(end - i, static_cast<std::size_t>(std::clamp(wanted, 1.0, 1e6)));
     }
-    Place row{0, i, count};
+    Stretch row{0, i, count};
     for (std::size_t k = 0; k < count; ++k) row.share += shares[i + k];
-    layout.places.push_back(row);
+    course.places.push_back(row);
     i += count;
   }
-  layout.in_passage = layout.places.size();
-  if (layout.in_passage == n) return std::nullopt;
-  auto lines = lines_between(layout, shape, areas_of(layout, shape));
+  course.in_passage = course.places.size();
+  if (course.in_passage == n) return std::nullopt;
+  auto lines = lines_between(course, shape, areas_of(course, shape));
   if (!lines) return std::nullopt;
-  layout.lines = std::move(*lines);
-  measure(shape, layout);
-  return layout;
+  course.lines = std::move(*lines);
+  measure(shape, course);
+  return course;
 }
 
-std::optional<std::vector<CutCell>> cut(const Layout& layout, const SlabPlan& shape,
+std::optional<std::vector<CutCell>> cut(const Course& course, const SlabPlan& shape,
                                         const SlabVolume& volume,
                                         const std::vector<double>& shares) {
-  std::vector<double> areas = areas_of(layout, shape);
-  std::vector<Front> lines = layout.lines;
-  auto parts = parts_between(layout, shape, lines);
+  std::vector<double> areas = areas_of(course, shape);
+  std::vector<Front> lines = course.lines;
+  auto parts = parts_between(course, shape, lines);
   if (!parts) return std::nullopt;
-  if (!volume.is_even() && layout.places.size() > 1) {
+  if (!volume.is_even() && course.places.size() > 1) {
     // A little more or less area until the volumes are right.
     constexpr int most_tries = 12;
     for (int i = 0; i < most_tries; ++i) {
@@ -545,26 +555,26 @@ std::optional<std::vector<CutCell>> cut(const Layout& layout, const SlabPlan& sh
       const double all = std::accumulate(volumes.begin(), volumes.end(), 0.0);
       bool good = true;
       for (std::size_t k = 0; k < areas.size(); ++k) {
-        const double missing = layout.places[k].share * all - volumes[k];
-        if (std::abs(missing) > 1e-6 * layout.places[k].share * all) good = false;
+        const double missing = course.places[k].share * all - volumes[k];
+        if (std::abs(missing) > 1e-6 * course.places[k].share * all) good = false;
         areas[k] *= 1 + missing / volumes[k];
       }
       if (good) break;
       const double whole = std::accumulate(areas.begin(), areas.end(), 0.0);
       for (double& area : areas) area *= shape.top_area.si() / whole;
-      auto next = lines_between(layout, shape, areas);
-      auto cut_anew = next ? parts_between(layout, shape, *next) : std::nullopt;
+      auto next = lines_between(course, shape, areas);
+      auto cut_anew = next ? parts_between(course, shape, *next) : std::nullopt;
       if (!cut_anew) return std::nullopt;
       lines = std::move(*next);
       parts = std::move(cut_anew);
     }
   }
   std::size_t cells = 0;
-  for (const Place& place : layout.places) cells = std::max(cells, place.cell + place.cells);
+  for (const Stretch& place : course.places) cells = std::max(cells, place.cell + place.cells);
   std::vector<CutCell> result(cells);
   std::vector<Vec> ends;
-  for (std::size_t k = 0; k < layout.places.size(); ++k) {
-    const Place& place = layout.places[k];
+  for (std::size_t k = 0; k < course.places.size(); ++k) {
+    const Stretch& place = course.places[k];
     std::vector<Polygon>& here = (*parts)[k];
     if (place.cells == 1) {
       std::vector<Polygon>& cell = result[place.cell].parts;
@@ -572,16 +582,16 @@ std::optional<std::vector<CutCell>> cut(const Layout& layout, const SlabPlan& sh
       ends.clear();
       continue;
     }
-    const Way& way = *layout.way;
+    const Route& route = *course.route;
     const auto edge = [&](bool is_start) {
-      return !way.passage ? beyond(shape, way.along, is_start)
-             : is_start   ? way.passage->start()
-                          : way.passage->end();
+      return !route.passage ? beyond(shape, route.along, is_start)
+             : is_start   ? route.passage->start()
+                          : route.passage->end();
     };
     const Front back = k == 0 ? edge(true) : lines[k - 1];
-    const Front ahead = k + 1 == layout.places.size() ? edge(false) : lines[k];
+    const Front ahead = k + 1 == course.places.size() ? edge(false) : lines[k];
     const double row = volume_of(here, volume);
-    RowCutter cutter(std::move(here), back, ahead, layout.from_left, volume);
+    RowCutter cutter(std::move(here), back, ahead, course.from_left, volume);
     for (std::size_t c = 0; c + 1 < place.cells; ++c) {
       auto cell = cutter.next(row * shares[place.cell + c] / place.share, ends);
       if (!cell) return std::nullopt;
@@ -590,9 +600,9 @@ std::optional<std::vector<CutCell>> cut(const Layout& layout, const SlabPlan& sh
     result[place.cell + place.cells - 1].parts = cutter.rest();
     ends = cutter.ends();
   }
-  for (std::size_t k = 0; k < layout.places.size(); ++k) {
-    for (std::size_t c = 0; c < layout.places[k].cells; ++c) {
-      result[layout.places[k].cell + c].advance = layout.advances[k];
+  for (std::size_t k = 0; k < course.places.size(); ++k) {
+    for (std::size_t c = 0; c < course.places[k].cells; ++c) {
+      result[course.places[k].cell + c].advance = course.advances[k];
     }
   }
   for (CutCell& cell : result) {

@@ -6,24 +6,31 @@
 #include <vector>
 
 #include "pour/slab_volume.h"
-#include "pour/ways.h"
+#include "pour/routes.h"
 #include "strikeoff/plan.h"
 
 namespace strikeoff {
 
+/// Zones that touch along less only meet at a corner: no mix need knit there (assumption).
+inline constexpr Length least_joint = Length::mm(10);
+/// Cells that touch along less, beside those that they join along their whole side, are too near
+/// to a corner to be a joint of their own: the neighbours knit, and rodding carries across
+/// (assumption).
+inline constexpr Length least_side_joint = Length::mm(100);
+
 /// What one batch fills, or a few in one row: a stretch of a passage between two fronts.
-struct Place {
+struct Stretch {
   double share = 0;       // of the slab
   std::size_t cell = 0;   // the first that fills it, in the order of the pour
   std::size_t cells = 1;  // side by side
 };
 
 /// A way across a slab, laid out for cells of some shares: what comes of it before it is cut.
-struct Layout {
-  const Way* way = nullptr;
+struct Course {
+  const Route* route = nullptr;
   Fronts fronts = Fronts::one;
   bool from_left = true;          // cells of a row follow one another from the left side
-  std::vector<Place> places;      // along the passage, then along the branch
+  std::vector<Stretch> places;      // along the passage, then along the branch
   std::size_t in_passage = 0;     // places
   std::vector<Front> lines;       // between places of the passage, then of the branch
   std::size_t gap = 0;            // cells between two that touch
@@ -35,7 +42,7 @@ struct Layout {
 /// way are poured at two fronts, in turn or each batch shared by both. Shares are of the slab's
 /// volume, in the order of the pour; at most so much of a batch may lie in a branch beyond its
 /// share as `room` says. Nothing where the way cannot be laid out so.
-[[nodiscard]] std::optional<Layout> lay_out(const Way& way, const SlabPlan& shape,
+[[nodiscard]] std::optional<Course> course_along(const Route& route, const SlabPlan& shape,
                                             const std::vector<double>& shares, Fronts fronts,
                                             double room);
 
@@ -45,7 +52,7 @@ struct Layout {
 struct Alone {
   bool first = false, last = false;
 };
-[[nodiscard]] std::optional<Layout> in_rows(const Layout& ribbons, const SlabPlan& shape,
+[[nodiscard]] std::optional<Course> in_rows(const Course& ribbons, const SlabPlan& shape,
                                             const std::vector<double>& shares, Length least,
                                             Alone alone, bool from_left);
 
@@ -57,8 +64,8 @@ struct CutCell {
 };
 
 /// The cells in the order of the pour, volumes as the shares but where a branch takes whole
-/// batches. Nothing where the layout cannot be cut.
-[[nodiscard]] std::optional<std::vector<CutCell>> cut(const Layout& layout, const SlabPlan& shape,
+/// batches. Nothing where the course cannot be cut.
+[[nodiscard]] std::optional<std::vector<CutCell>> cut(const Course& course, const SlabPlan& shape,
                                                       const SlabVolume& volume,
                                                       const std::vector<double>& shares);
 

@@ -12,7 +12,7 @@
 namespace strikeoff {
 
 /// One way for a pour to cross a slab.
-struct Way {
+struct Route {
   std::string from, towards;  // in words
   /// The stretch from the start to the end; empty: straight fronts across `along` wherever they
   /// meet the slab, which can be done with any outline.
@@ -29,7 +29,7 @@ struct Way {
 /// The ways worth trying, the plainest first: between every two ends that are not next to each
 /// other, one way and the other; past a branching arm; round a large opening from the middle of
 /// each arm; straight across. An end is a straight side with outward corners at both its ends.
-[[nodiscard]] std::vector<Way> ways_across(const Slab& slab, const SlabPlan& shape);
+[[nodiscard]] std::vector<Route> routes_across(const Slab& slab, const SlabPlan& shape);
 
 /// The slab's outline and its openings, arcs by chords.
 [[nodiscard]] std::vector<Polygon> holes_of(const SlabPlan& shape);

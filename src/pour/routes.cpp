@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "pour/ways.h"
+#include "pour/routes.h"
 
 #include <fmt/core.h>
 
@@ -72,9 +72,9 @@ bool comes_first(const Vec& a, const Vec& b) {
   return std::abs(a.x - b.x) > 1e-3 ? a.x < b.x : a.y < b.y;
 }
 
-class Ways {
+class Routes {
  public:
-  Ways(const Slab& slab, const SlabPlan& shape)
+  Routes(const Slab& slab, const SlabPlan& shape)
       : slab_(slab),
         shape_(shape),
         outline_(line_of(shape.outline)),
@@ -84,20 +84,20 @@ class Ways {
     for (const Point& corner : crack_corners(shape)) corners_.push_back(vec(corner));
   }
 
-  std::vector<Way> all() {
+  std::vector<Route> all() {
     add_passages();
     add_rings();
     const Rectangle box = bounding_box(shape_.outline);
     const Vec x{1, 0}, y{0, 1};
     const bool wide = box.length >= box.depth;
     for (const Vec& along : {wide ? x : y, wide ? y : x}) {
-      Way way;
-      way.along = along;
-      way.from = along.x != 0 ? "the left end" : "the front";
-      way.towards = along.x != 0 ? "the right end" : "the back";
-      ways_.push_back(std::move(way));
+      Route route;
+      route.along = along;
+      route.from = along.x != 0 ? "the left end" : "the front";
+      route.towards = along.x != 0 ? "the right end" : "the back";
+      routes_.push_back(std::move(route));
     }
-    return std::move(ways_);
+    return std::move(routes_);
   }
 
  private:
@@ -153,15 +153,15 @@ class Ways {
 
   /// From edge a to edge b, once past each arm that branches off.
   void add_between(std::size_t a, std::size_t b) {
-    Way way;
-    way.from = edges_[a].name;
-    way.towards = edges_[b].name;
-    Way plain = way;
+    Route route;
+    route.from = edges_[a].name;
+    route.towards = edges_[b].name;
+    Route plain = route;
     plain.passage = passage(backwards(stretch(edges_[b].to, edges_[a].from)),
                             stretch(edges_[a].to, edges_[b].from), holes_);
-    ways_.push_back(std::move(plain));
-    for (const Bay& bay : bays_between(a, b)) add_branching(way, a, b, bay, false);
-    for (const Bay& bay : bays_between(b, a)) add_branching(way, a, b, bay, true);
+    routes_.push_back(std::move(plain));
+    for (const Bay& bay : bays_between(a, b)) add_branching(route, a, b, bay, false);
+    for (const Bay& bay : bays_between(b, a)) add_branching(route, a, b, bay, true);
   }
 
   /// The bays of the side that runs forwards from edge a to edge b.
@@ -180,7 +180,7 @@ class Ways {
     return bays;
   }
 
-  void add_branching(const Way& as, std::size_t a, std::size_t b, const Bay& bay, bool on_left) {
+  void add_branching(const Route& as, std::size_t a, std::size_t b, const Bay& bay, bool on_left) {
     const std::size_t in = edges_[bay.first].to, out = edges_[bay.last].from;
     // Holes belong to the part that has their first corner.
     Line arm = stretch(in, out);
@@ -190,7 +190,7 @@ class Ways {
       for (const Vec& corner : arm) inside.push_back(point(corner));
       (contains(inside, point(hole.front())) ? in_arm : in_passage).push_back(hole);
     }
-    Way way = as;
+    Route route = as;
     const auto without_arm = [&](std::size_t from, std::size_t to, bool has_arm) {
       if (!has_arm) return stretch(from, to);
       Line line = stretch(from, in);
@@ -209,15 +209,15 @@ class Ways {
       return sum;
     };
     const Line& side = on_left ? left : right;
-    way.mouth_on_left = on_left;
-    way.mouth_from = along(side, outline_[on_left ? out : in]);
-    way.mouth_to = along(side, outline_[on_left ? in : out]);
-    way.passage = passage(std::move(left), std::move(right), std::move(in_passage));
-    way.passage->set_mouth(on_left, way.mouth_from, way.mouth_to);
-    way.branch = passage(backwards(stretch(edges_[bay.end].to, out)),
+    route.mouth_on_left = on_left;
+    route.mouth_from = along(side, outline_[on_left ? out : in]);
+    route.mouth_to = along(side, outline_[on_left ? in : out]);
+    route.passage = passage(std::move(left), std::move(right), std::move(in_passage));
+    route.passage->set_mouth(on_left, route.mouth_from, route.mouth_to);
+    route.branch = passage(backwards(stretch(edges_[bay.end].to, out)),
                          stretch(in, edges_[bay.end].from), std::move(in_arm));
-    way.mouth = way.branch->start();
-    ways_.push_back(std::move(way));
+    route.mouth = route.branch->start();
+    routes_.push_back(std::move(route));
   }
 
   /// Round each large opening, from the middle of what lies between one of its sides and the edge.
@@ -276,12 +276,12 @@ class Ways {
                          dot(edge.way, to) < (outline_[edge.to] - outline_[edge.from]).length();
       if (on_it) side = edge.name;
     }
-    Way way;
-    way.from = fmt::format("the middle between {} and {}", given.empty() ? "the opening" : given, side);
-    way.towards = "the other side, both ways round";
-    way.is_ring = true;
-    way.passage = passage(std::move(*left), std::move(*right), std::move(others));
-    ways_.push_back(std::move(way));
+    Route route;
+    route.from = fmt::format("the middle between {} and {}", given.empty() ? "the opening" : given, side);
+    route.towards = "the other side, both ways round";
+    route.is_ring = true;
+    route.passage = passage(std::move(*left), std::move(*right), std::move(others));
+    routes_.push_back(std::move(route));
   }
 
   const Slab& slab_;
@@ -291,7 +291,7 @@ class Ways {
   std::vector<Line> holes_;
   std::vector<Vec> corners_;
   double clearance_;
-  std::vector<Way> ways_;
+  std::vector<Route> routes_;
 };
 
 }  // namespace
@@ -304,8 +304,8 @@ std::vector<Polygon> holes_of(const SlabPlan& shape) {
   return holes;
 }
 
-std::vector<Way> ways_across(const Slab& slab, const SlabPlan& shape) {
-  return Ways(slab, shape).all();
+std::vector<Route> routes_across(const Slab& slab, const SlabPlan& shape) {
+  return Routes(slab, shape).all();
 }
 
 }  // namespace strikeoff
