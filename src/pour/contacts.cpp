@@ -88,8 +88,12 @@ std::vector<CellContact> contacts_of(const std::vector<CutCell>& cells, const Sl
   std::stable_sort(contacts.begin(), contacts.end(), [](const CellContact& a, const CellContact& b) {
     return a.first != b.first ? a.first < b.first : a.second < b.second;
   });
+  std::erase_if(contacts, [](const CellContact& contact) {
+    return distance(contact.from, contact.to) < least_joint;
+  });
   for (CellContact& contact : contacts) {
-    contact.is_crossing = on_edge(contact.from) && on_edge(contact.to);
+    contact.is_joint = distance(contact.from, contact.to) >= least_side_joint ||
+                       (on_edge(contact.from) && on_edge(contact.to));
   }
   return contacts;
 }

@@ -12,10 +12,10 @@ namespace strikeoff {
 struct CellContact {
   std::size_t first = 0, second = 0;  // cells, first < second
   Point from, to;
-  bool is_crossing = false;  // it runs from edge to edge, of the slab or of an opening
+  bool is_joint = true;  // not too short beside a corner; what runs from edge to edge always is
 };
 
-/// Where cells touch, by first, then second, then place along the first one's outline.
+/// Where cells touch along 10 mm and more, by first, then second, then place along the first one's outline.
 [[nodiscard]] std::vector<CellContact> contacts_of(const std::vector<CutCell>& cells,
                                                const SlabPlan& shape);
 

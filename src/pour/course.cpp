@@ -13,6 +13,7 @@ namespace strikeoff {
 namespace {
 
 using Line = std::vector<Vec>;
+constexpr double pi = 3.14159265358979323846;
 
 Line line_of(const Polygon& polygon) {
   Line line;
@@ -123,6 +124,27 @@ double inside(const Route& route, const SlabPlan& shape, const Front& line, bool
   return found ? found->inside : 0;
 }
 
+/// The shortest way across an outline through a place inside it.
+double width_at(const Line& outline, const Vec& place) {
+  constexpr int directions = 36;
+  double width = HUGE_VAL;
+  for (int i = 0; i < directions; ++i) {
+    const double angle = pi * i / directions;
+    const Vec way{std::cos(angle), std::sin(angle)};
+    double ahead = HUGE_VAL, back = HUGE_VAL;
+    for (std::size_t k = 0; k < outline.size(); ++k) {
+      const Vec c = outline[k] - place, d = outline[(k + 1) % outline.size()] - place;
+      const double beside_c = cross(way, c), beside_d = cross(way, d);
+      if ((beside_c > 0) == (beside_d > 0)) continue;
+      const double at = dot(c + (d - c) * (beside_c / (beside_c - beside_d)), way);
+      double& nearest = at > 0 ? ahead : back;
+      nearest = std::min(nearest, std::abs(at));
+    }
+    width = std::min(width, ahead + back);
+  }
+  return width;
+}
+
 /// Joints, gap and advances of a course whose places and lines are set.
 void measure(const SlabPlan& shape, Course& course) {
   const Route& route = *course.route;
@@ -182,8 +204,12 @@ void measure(const SlabPlan& shape, Course& course) {
     touch(a, b);
     if (a.cell != b.cell) joint(route.passage->joint_length(route.passage->start()));
   }
-  course.least_advance =
-      *std::min_element(course.advances.begin(), course.advances.end());
+  constexpr double longest = 1.6;  // assumption: a longer front lies along its arm, not across
+  const Line outline = line_of(shape.outline);
+  course.runs_across =
+      std::all_of(course.lines.begin(), course.lines.end(), [&](const Front& line) {
+        return line.length() <= longest * width_at(outline, (line.left + line.right) / 2);
+      });
 }
 
 /// Round a ring: the front goes one way with every other batch, or with half of each.
@@ -209,7 +235,7 @@ bool place_branching(const SlabPlan& shape, const std::vector<double>& shares, d
   const auto past = route.passage->shortest_at(route.mouth_on_left, route.mouth_to);
   if (!past) return false;
   const double to_pass = route.passage->behind(*past) / all;
-  double ahead = route.passage->area() / all, branch = route.branch->area() / all;
+  double ahead = 1 - route.branch_share, branch = route.branch_share;
   std::vector<Stretch> main, side;
   std::size_t i = 0;
   for (double passed = 0; i < shares.size() && passed < to_pass - 1e-9; ++i) {
@@ -259,9 +285,23 @@ bool place_branching(const SlabPlan& shape, const std::vector<double>& shares, d
   return true;
 }
 
+/// Scaled so that the places of the passage fill it, and those of the branch the branch.
+void fill_up(const Course& course, const SlabPlan& shape, std::vector<double>& areas) {
+  const Route& route = *course.route;
+  const auto scale = [&](std::size_t first, std::size_t last, double whole) {
+    const auto from = areas.begin() + static_cast<std::ptrdiff_t>(first),
+               to = areas.begin() + static_cast<std::ptrdiff_t>(last);
+    const double sum = std::accumulate(from, to, 0.0);
+    std::for_each(from, to, [&](double& area) { area *= whole / sum; });
+  };
+  scale(0, course.in_passage, route.passage ? route.passage->area() : shape.top_area.si());
+  if (route.branch) scale(course.in_passage, areas.size(), route.branch->area());
+}
+
 std::vector<double> areas_of(const Course& course, const SlabPlan& shape) {
   std::vector<double> areas;
-  for (const Stretch& place : course.places) areas.push_back(place.share * shape.top_area.si());
+  for (const Stretch& place : course.places) areas.push_back(place.share);
+  fill_up(course, shape, areas);
   return areas;
 }
 
@@ -560,8 +600,7 @@ std::optional<std::vector<CutCell>> cut(const Course& course, const SlabPlan& sh
         areas[k] *= 1 + missing / volumes[k];
       }
       if (good) break;
-      const double whole = std::accumulate(areas.begin(), areas.end(), 0.0);
-      for (double& area : areas) area *= shape.top_area.si() / whole;
+      fill_up(course, shape, areas);
       auto next = lines_between(course, shape, areas);
       auto cut_anew = next ? parts_between(course, shape, *next) : std::nullopt;
       if (!cut_anew) return std::nullopt;

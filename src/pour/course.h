@@ -34,8 +34,9 @@ struct Course {
   std::size_t in_passage = 0;     // places
   std::vector<Front> lines;       // between places of the passage, then of the branch
   std::size_t gap = 0;            // cells between two that touch
-  Length joints, longest, least_advance;
+  Length joints, longest;
   std::vector<Length> advances;   // of each place
+  bool runs_across = true;        // no front is longer than 1.6 times what it crosses is wide
 };
 
 /// A batch a place, one front from start to end, where the way has no ring; a ring and a branching

@@ -30,6 +30,12 @@ Line line_of(const Polygon& polygon) {
   return line;
 }
 
+Polygon polygon_of(const Line& line) {
+  Polygon polygon;
+  for (const Vec& place : line) polygon.push_back(point(place));
+  return polygon;
+}
+
 std::string name_of(const Slab& slab, const Polygon& sharp, const Point& a, const Point& b) {
   constexpr Length on_it = Length::mm(0.001);
   for (std::size_t k = 0; k < sharp.size(); ++k) {
@@ -74,9 +80,10 @@ bool comes_first(const Vec& a, const Vec& b) {
 
 class Routes {
  public:
-  Routes(const Slab& slab, const SlabPlan& shape)
+  Routes(const Slab& slab, const SlabPlan& shape, const SlabVolume& volume)
       : slab_(slab),
         shape_(shape),
+        volume_(volume),
         outline_(line_of(shape.outline)),
         edges_(long_edges(slab, shape)),
         clearance_(corner_clearance(shape).in_m()) {
@@ -185,12 +192,15 @@ class Routes {
     // Holes belong to the part that has their first corner.
     Line arm = stretch(in, out);
     std::vector<Line> in_arm, in_passage;
-    for (const Line& hole : holes_) {
-      Polygon inside;
-      for (const Vec& corner : arm) inside.push_back(point(corner));
-      (contains(inside, point(hole.front())) ? in_arm : in_passage).push_back(hole);
-    }
+    const Polygon inside = polygon_of(arm);
     Route route = as;
+    double held = volume_.over(inside).si();
+    for (const Line& hole : holes_) {
+      const bool is_inside = contains(inside, point(hole.front()));
+      (is_inside ? in_arm : in_passage).push_back(hole);
+      if (is_inside) held -= volume_.over(polygon_of(hole)).si();
+    }
+    route.branch_share = held / shape_.concrete.si();
     const auto without_arm = [&](std::size_t from, std::size_t to, bool has_arm) {
       if (!has_arm) return stretch(from, to);
       Line line = stretch(from, in);
@@ -286,6 +296,7 @@ class Routes {
 
   const Slab& slab_;
   const SlabPlan& shape_;
+  const SlabVolume& volume_;
   Line outline_;
   std::vector<LongEdge> edges_;
   std::vector<Line> holes_;
@@ -304,8 +315,9 @@ std::vector<Polygon> holes_of(const SlabPlan& shape) {
   return holes;
 }
 
-std::vector<Route> routes_across(const Slab& slab, const SlabPlan& shape) {
-  return Routes(slab, shape).all();
+std::vector<Route> routes_across(const Slab& slab, const SlabPlan& shape,
+                                 const SlabVolume& volume) {
+  return Routes(slab, shape, volume).all();
 }
 
 }  // namespace strikeoff

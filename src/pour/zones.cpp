@@ -29,12 +29,14 @@ struct Column {
   double volume = 0;
 };
 
-std::vector<Column> columns_of(const std::vector<Portion>& portions, int lifts) {
+/// What is shared with another slab stays alone, and so does what is left over.
+std::vector<Column> columns_of(const std::vector<Portion>& portions, int lifts, Alone alone) {
   const auto tall = static_cast<std::size_t>(lifts);
-  const std::size_t in_lifts = portions.size() / tall * tall;
+  const std::size_t first = alone.first ? 1 : 0, last = portions.size() - (alone.last ? 1 : 0);
+  const std::size_t in_lifts = first + (last > first ? (last - first) / tall * tall : 0);
   std::vector<Column> columns;
   for (std::size_t i = 0; i < portions.size();) {
-    Column column{i, i < in_lifts ? tall : 1, 0};
+    Column column{i, i >= first && i < in_lifts ? tall : 1, 0};
     for (std::size_t k = 0; k < column.count; ++k) column.volume += portions[i + k].volume;
     columns.push_back(column);
     i += column.count;
@@ -46,6 +48,7 @@ std::vector<Column> columns_of(const std::vector<Portion>& portions, int lifts) 
 struct Rank {
   int kind = 0;  // 0 works and is as wide as wished, 1 works, 2 is too late or too narrow
   std::size_t gap = 0;
+  bool runs_across = true;  // no front lies along its arm
   Length joints, longest;
 };
 
@@ -53,6 +56,7 @@ bool is_better(const Rank& a, const Rank& b) {
   constexpr double same = 1 - 1e-7;
   if (a.kind != b.kind) return a.kind < b.kind;
   if (a.gap != b.gap) return a.gap < b.gap;
+  if (a.runs_across != b.runs_across) return a.runs_across;
   if (a.joints < b.joints * same) return true;
   if (b.joints < a.joints * same) return false;
   return a.longest < b.longest * same;
@@ -89,16 +93,17 @@ class SlabCutter {
   struct Chosen {
     Course course;
     std::vector<CutCell> cells;
+    std::vector<CellContact> contacts;
   };
 
   [[nodiscard]] Chosen cut(const std::vector<double>& shares, Alone alone, const ZoneWish& wish,
                            const Sweep* keep) {
-    std::vector<std::pair<Rank, Course>> candidates;
+    std::vector<Candidate> candidates;
     const auto consider = [&](std::optional<Course> course, bool rows) {
       if (!course) return;
       if (keep && !is_kept(*course, *keep)) return;
       const Rank rank = ranked(*course, rows, alone, wish.reach);
-      candidates.emplace_back(rank, std::move(*course));
+      candidates.push_back({rank, std::move(*course), rows});
     };
     for (const Route& route : routes()) {
       // Across a plain rectangle every passage is straight.
@@ -108,30 +113,57 @@ class SlabCutter {
         const auto ribbons = course_along(route, shape_, shares, fronts, wish.room);
         if (!ribbons) continue;
         consider(ribbons, false);
-        if (is_wide(*ribbons, alone)) continue;
+        if (is_wide(*ribbons)) continue;
         for (const bool from_left : {true, false}) {
           consider(in_rows(*ribbons, shape_, shares, least_, alone, from_left), true);
         }
       }
       if (shares.size() == 1 && !candidates.empty()) break;
     }
+    return best_of(std::move(candidates), shares, alone, wish, keep);
+  }
+
+ private:
+  struct Candidate {
+    Rank rank;
+    Course course;
+    bool in_rows = false;
+    std::vector<CutCell> cells = {};  // once it is cut
+    std::vector<CellContact> contacts = {};
+  };
+
+  /// The best that can be cut. What a course comes to is an estimate where cells of rows meet; the
+  /// one that is still the best once it is cut is taken.
+  [[nodiscard]] Chosen best_of(std::vector<Candidate> candidates, const std::vector<double>& shares,
+                               Alone alone, const ZoneWish& wish, const Sweep* keep) {
     while (!candidates.empty()) {
       auto best = candidates.begin();
       for (auto next = best + 1; next != candidates.end(); ++next) {
-        if (is_better(next->first, best->first)) best = next;
+        if (is_better(next->rank, best->rank)) best = next;
       }
-      if (auto cells = strikeoff::cut(best->second, shape_, volume_, shares)) {
-        return {std::move(best->second), std::move(*cells)};
+      if (!best->cells.empty()) {
+        return {std::move(best->course), std::move(best->cells), std::move(best->contacts)};
       }
-      candidates.erase(best);
+      auto cells = strikeoff::cut(best->course, shape_, volume_, shares);
+      if (!cells) {
+        candidates.erase(best);
+        continue;
+      }
+      best->cells = std::move(*cells);
+      best->contacts = contacts_of(best->cells, shape_);
+      best->course.gap = 0;
+      for (const CellContact& contact : best->contacts) {
+        if (!contact.is_joint) continue;
+        best->course.gap = std::max(best->course.gap, contact.second - contact.first);
+      }
+      best->rank = ranked(best->course, best->in_rows, alone, wish.reach);
     }
     if (keep) return cut(shares, alone, wish, nullptr);
     throw std::logic_error("no way across a slab");
   }
 
- private:
   const std::vector<Route>& routes() {
-    if (routes_.empty()) routes_ = routes_across(slab_, shape_);
+    if (routes_.empty()) routes_ = routes_across(slab_, shape_, volume_);
     return routes_;
   }
 
@@ -156,16 +188,20 @@ class SlabCutter {
     return least.value_or(Length::m(1e3));
   }
 
-  [[nodiscard]] bool is_wide(const Course& course, Alone alone) const {
-    return narrowest(course, alone) >= least_ * (1 - 1e-9);
+  /// As wide as wished; round a corner some are less.
+  [[nodiscard]] bool is_wide(const Course& course) const {
+    std::vector<Length> advances = course.advances;
+    const auto middle = advances.begin() + static_cast<std::ptrdiff_t>(advances.size() / 2);
+    std::nth_element(advances.begin(), middle, advances.end());
+    return *middle >= least_ * (1 - 1e-9);
   }
 
   [[nodiscard]] Rank ranked(const Course& course, bool rows, Alone alone,
                             const Reach& reach) const {
-    Rank rank{0, course.gap, course.joints, course.longest};
+    Rank rank{0, course.gap, course.runs_across, course.joints, course.longest};
     const auto gap = static_cast<int>(course.gap) * lifts_;
     const bool works = gap <= reach.works, comfortable = gap <= reach.comfortable;
-    const bool wide = rows ? comfortable : is_wide(course, alone);
+    const bool wide = course.runs_across && (rows ? comfortable : is_wide(course));
     const bool too_narrow = !rows && narrowest(course, alone) < must_ * (1 - 1e-6);
     rank.kind = !works || too_narrow ? 2 : wide ? 0 : 1;
     return rank;
@@ -186,20 +222,18 @@ class SlabZones {
             const std::vector<Column>& columns, int lifts)
       : shape_(shape), portions_(portions), columns_(columns), lifts_(lifts) {}
 
-  void add(const std::vector<CutCell>& cells, ZonePlan& plan) const {
+  void add(const std::vector<CutCell>& cells, const std::vector<CellContact>& contacts,
+           ZonePlan& plan) const {
     for (std::size_t c = 0; c < columns_.size(); ++c) {
       add_zones(columns_[c], cells[c], plan);
       for (std::size_t k = 0; k + 1 < columns_[c].count; ++k) {
         plan.joints.push_back(joint(batch(columns_[c], k), batch(columns_[c], k + 1), {}));
       }
     }
-    for (const CellContact& contact : contacts_of(cells, shape_)) {
-      const Length length = distance(contact.from, contact.to);
-      if (length < least_joint) continue;
-      const bool too_short = !contact.is_crossing && length < least_side_joint;
+    for (const CellContact& contact : contacts) {
       const Column &a = columns_[contact.first], &b = columns_[contact.second];
       for (std::size_t k = 0; k < std::max(a.count, b.count); ++k) {
-        (too_short ? plan.too_short : plan.joints)
+        (contact.is_joint ? plan.joints : plan.too_short)
             .push_back(joint(batch(a, k), batch(b, k), {contact.from, contact.to}));
       }
     }
@@ -347,18 +381,18 @@ ZonePlan ZoneCutter::cut(const ZoneWish& wish) const {
   for (std::size_t place = 0; place < order.size(); ++place) {
     SlabCutter& slab = slabs_->cutters[order[place]];
     const std::vector<Portion>& parts = portions.of[place];
-    const std::vector<Column> columns = columns_of(parts, slab.lifts());
-    std::vector<double> shares;
-    for (const Column& column : columns) shares.push_back(column.volume / slab.shape().concrete.si());
     const auto is_shared = [&](std::size_t other, bool at_start) {
       if (other >= order.size() || portions.of[other].empty() || parts.empty()) return false;
       return at_start ? portions.of[other].back().batch == parts.front().batch
                       : portions.of[other].front().batch == parts.back().batch;
     };
     const Alone alone{place > 0 && is_shared(place - 1, true), is_shared(place + 1, false)};
-    const auto [course, cells] =
+    const std::vector<Column> columns = columns_of(parts, slab.lifts(), alone);
+    std::vector<double> shares;
+    for (const Column& column : columns) shares.push_back(column.volume / slab.shape().concrete.si());
+    const auto [course, cells, contacts] =
         slab.cut(shares, alone, wish, wish.keep.size() > place ? &wish.keep[place] : nullptr);
-    SlabZones(slab.shape(), parts, columns, slab.lifts()).add(cells, plan);
+    SlabZones(slab.shape(), parts, columns, slab.lifts()).add(cells, contacts, plan);
     std::size_t most = 1;
     for (const Stretch& row : course.places) most = std::max(most, row.cells);
     plan.in_cells = plan.in_cells || most > 1;
