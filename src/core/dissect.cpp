@@ -187,11 +187,12 @@ class Rings {
 
 std::optional<std::vector<CutPart>> dissect(const Polygon& outline,
                                             const std::vector<Polygon>& holes,
-                                            const std::vector<Cut>& cuts) {
+                                            const std::vector<Cut>& cuts,
+                                            const std::vector<Cut>& later) {
   Rings rings;
   rings.add(outline, false);
   for (const Polygon& hole : holes) rings.add(hole, true);
-  if (!rings.cut(cuts)) return std::nullopt;
+  if (!rings.cut(cuts) || !rings.cut(later)) return std::nullopt;
   return rings.parts();
 }
 

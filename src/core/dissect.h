@@ -22,7 +22,7 @@ struct CutPart {
 
 /// The parts of what lies inside `outline` (anticlockwise) and outside all `holes`
 /// (anticlockwise, apart from each other and from the outline). A cut may cross holes; it must not
-/// leave the outline or cross another cut. Corners that lie on a straight line are left out.
+/// leave the outline or cross another cut; the `later` ones may end on the others. Corners that lie on a straight line are left out.
 /// Nothing where a hole touches no cut: its part would not be simple. Without cuts there is one
 /// part, number 0.
 ///
@@ -31,6 +31,7 @@ struct CutPart {
 /// memory).
 [[nodiscard]] std::optional<std::vector<CutPart>> dissect(const Polygon& outline,
                                                           const std::vector<Polygon>& holes,
-                                                          const std::vector<Cut>& cuts);
+                                                          const std::vector<Cut>& cuts,
+                                                          const std::vector<Cut>& later = {});
 
 }  // namespace strikeoff

@@ -227,59 +227,66 @@ void place_round(const std::vector<double>& shares, Course& course) {
   for (std::size_t i = n - 1; i-- > 0;) course.places.push_back({shares[i] / 2, i});
 }
 
-/// Past the mouth of a branch, then at both fronts.
-bool place_branching(const SlabPlan& shape, const std::vector<double>& shares, double room,
-                     Course& course) {
-  const Route& route = *course.route;
-  const double all = shape.top_area.si();
-  const auto past = route.passage->shortest_at(route.mouth_on_left, route.mouth_to);
-  if (!past) return false;
-  const double to_pass = route.passage->behind(*past) / all;
-  double ahead = 1 - route.branch_share, branch = route.branch_share;
-  std::vector<Stretch> main, side;
+/// How much of each batch goes into a branch, from the one that takes the front past its mouth on.
+/// That one or the next fills what whole batches leave of the branch, in one part or two, so that
+/// none is a sliver (the bounds are assumptions).
+std::vector<double> to_branch(const std::vector<double>& shares, double to_pass, double branch,
+                              Fronts fronts) {
+  constexpr double little = 0.15, some = 0.25, most = 0.85;  // of a batch
+  const std::size_t n = shares.size();
+  std::vector<double> parts(n, 0.0);
   std::size_t i = 0;
-  for (double passed = 0; i < shares.size() && passed < to_pass - 1e-9; ++i) {
-    main.push_back({shares[i], i});
-    passed += shares[i];
-    ahead -= shares[i];
+  double passed = 0, ahead = 1 - branch;
+  for (; i < n && passed + shares[i] < to_pass - 1e-9; ++i) passed += shares[i];
+  if (i + 1 >= n) return {};
+  const double usual = shares[i], free = usual - std::max(to_pass - passed, some * usual);
+  if (fronts == Fronts::shared) {
+    if (free >= little * usual) parts[i] = std::min(free, branch / 2);
+    ahead -= passed + usual - parts[i];
+    branch -= parts[i];
+    for (++i; i < n; ++i) parts[i] = shares[i] * branch / (branch + ahead);
+    return parts;
   }
-  const std::size_t left = shares.size() - i;
-  if (left < 2 || ahead <= 1e-9) return false;
-  if (course.fronts == Fronts::shared) {
-    const double part = branch / (branch + ahead);
-    for (; i < shares.size(); ++i) {
-      main.push_back({shares[i] * (1 - part), i});
-      side.push_back({shares[i] * part, i});
-    }
-  } else {
-    // As many whole batches for each as fit it, where their own room lets them.
-    const double usual = shares[i];
-    const auto n = static_cast<std::size_t>(std::clamp(
-        std::llround(branch / usual), 1LL, static_cast<long long>(left) - 1));
-    const double each_side = branch / static_cast<double>(n),
-                 each_main = ahead / static_cast<double>(left - n);
-    const bool fits = std::max(each_side, each_main) <= usual * (1 + room);
-    for (bool turn = true; i < shares.size(); ++i, turn = !turn) {
-      double& here = turn ? branch : ahead;
-      double& other = turn ? ahead : branch;
-      std::vector<Stretch>& at = turn ? side : main;
-      std::vector<Stretch>& beside = turn ? main : side;
-      if (fits) {
-        const bool to_side = (turn && side.size() < n) || main.size() - (shares.size() - left) == left - n;
-        (to_side ? side : main).push_back({to_side ? each_side : each_main, i});
-        continue;
-      }
-      const double put = std::min(here, shares[i]);
-      if (put > 1e-9) at.push_back({put, i});
-      here -= put;
-      if (shares[i] - put > 1e-9 && other > 1e-9) {
-        beside.push_back({std::min(other, shares[i] - put), i});
-        other -= shares[i] - put;
-      }
-    }
+  double first = std::fmod(branch, usual);
+  std::size_t splits = 1;
+  if (first < some * usual && branch > usual) {
+    first = (first + usual) / 2;
+    splits = 2;
+  } else if (first > most * usual) {
+    first /= 2;
+    splits = 2;
   }
-  if (side.empty()) return false;
-  course.places = std::move(main);
+  if (first > free) ++i;
+  for (std::size_t k = 0; k < splits && i < n; ++k, ++i) {
+    parts[i] = std::min(first, shares[i]);
+    branch -= parts[i];
+  }
+  for (bool turn = true; i < n; ++i, turn = !turn) {
+    double rest = 0;  // of the pour
+    for (std::size_t k = i; k < n; ++k) rest += shares[k];
+    const double must = shares[i] - (rest - branch);  // the passage holds no more
+    parts[i] = std::clamp(turn ? shares[i] : must, 0.0, std::min(shares[i], std::max(branch, 0.0)));
+    branch -= parts[i];
+  }
+  return parts;
+}
+
+/// Past the mouth of a branch, then at both fronts.
+bool place_branching(const SlabPlan& shape, const std::vector<double>& shares, Course& course) {
+  const Route& route = *course.route;
+  const Passage& passage = *route.passage;
+  auto past = passage.shortest_at(route.mouth_on_left, route.mouth_to + passage.clearance());
+  if (!past) past = passage.shortest_at(route.mouth_on_left, route.mouth_to);
+  if (!past) return false;
+  const double to_pass = passage.behind(*past) / shape.top_area.si();
+  const std::vector<double> parts = to_branch(shares, to_pass, route.branch_share, course.fronts);
+  if (parts.empty()) return false;
+  std::vector<Stretch> side;
+  for (std::size_t i = 0; i < shares.size(); ++i) {
+    if (shares[i] - parts[i] > 1e-9) course.places.push_back({shares[i] - parts[i], i});
+    if (parts[i] > 1e-9) side.push_back({parts[i], i});
+  }
+  if (side.empty() || course.places.empty()) return false;
   course.in_passage = course.places.size();
   course.places.insert(course.places.end(), side.begin(), side.end());
   return true;
@@ -380,7 +387,8 @@ std::optional<Parts> parts_between(const Course& course, const SlabPlan& shape,
     const auto behind = static_cast<int>(route.branch && i + 1 >= first ? i + 1 : i);
     cuts.push_back(cut_of(lines[i], behind, behind + 1));
   }
-  if (route.branch) cuts.push_back(cut_of(route.mouth, -1, static_cast<int>(first)));
+  std::vector<Cut> mouth;  // fronts of the passage may end on it
+  if (route.branch) mouth.push_back(cut_of(route.mouth, -1, static_cast<int>(first)));
   if (route.is_ring) {
     const auto last = static_cast<int>(course.places.size()) - 1;
     cuts.push_back(cut_of(route.passage->start(), last, 0));
@@ -389,7 +397,7 @@ std::optional<Parts> parts_between(const Course& course, const SlabPlan& shape,
   std::vector<Front> all = lines;
   if (route.is_ring) all.push_back(route.passage->start());
   if (!add_seams(course, shape, holes, all, cuts)) return std::nullopt;
-  const auto found = dissect(shape.outline, holes, cuts);
+  const auto found = dissect(shape.outline, holes, mouth, cuts);
   if (!found) return std::nullopt;
   Parts parts(course.places.size());
   Area covered;
@@ -530,7 +538,7 @@ class RowCutter {
 }  // namespace
 
 std::optional<Course> course_along(const Route& route, const SlabPlan& shape,
-                              const std::vector<double>& shares, Fronts fronts, double room) {
+                              const std::vector<double>& shares, Fronts fronts) {
   Course course;
   course.route = &route;
   course.fronts = fronts;
@@ -539,7 +547,7 @@ std::optional<Course> course_along(const Route& route, const SlabPlan& shape,
     if (shares.size() < 3) return std::nullopt;
     place_round(shares, course);
   } else if (route.branch) {
-    if (!place_branching(shape, shares, room, course)) return std::nullopt;
+    if (!place_branching(shape, shares, course)) return std::nullopt;
   } else {
     for (std::size_t i = 0; i < shares.size(); ++i) course.places.push_back({shares[i], i});
   }

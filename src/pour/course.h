@@ -25,7 +25,7 @@ struct Stretch {
   std::size_t cells = 1;  // side by side
 };
 
-/// A way across a slab, laid out for cells of some shares: what comes of it before it is cut.
+/// A route across a slab, laid out for cells of some shares: what comes of it before it is cut.
 struct Course {
   const Route* route = nullptr;
   Fronts fronts = Fronts::one;
@@ -39,13 +39,11 @@ struct Course {
   bool runs_across = true;        // no front is longer than 1.6 times what it crosses is wide
 };
 
-/// A batch a place, one front from start to end, where the way has no ring; a ring and a branching
-/// way are poured at two fronts, in turn or each batch shared by both. Shares are of the slab's
-/// volume, in the order of the pour; at most so much of a batch may lie in a branch beyond its
-/// share as `room` says. Nothing where the way cannot be laid out so.
+/// A batch a place, one front from start to end, where the route has no ring and no branch; those are
+/// poured at two fronts, in turn or each batch shared by both. Shares are of the slab's volume, in
+/// the order of the pour. Nothing where the route cannot be poured so.
 [[nodiscard]] std::optional<Course> course_along(const Route& route, const SlabPlan& shape,
-                                            const std::vector<double>& shares, Fronts fronts,
-                                            double room);
+                                                 const std::vector<double>& shares, Fronts fronts);
 
 /// The same in rows of cells, each as many as advance the front by `least`. Nothing where one a row
 /// is enough. The first and the last stay alone where `alone` says so: a batch shared with another
@@ -64,8 +62,7 @@ struct CutCell {
   Length advance;  // of the front with its row, on average
 };
 
-/// The cells in the order of the pour, volumes as the shares but where a branch takes whole
-/// batches. Nothing where the course cannot be cut.
+/// The cells in the order of the pour, volumes as the shares. Nothing where the course cannot be cut.
 [[nodiscard]] std::optional<std::vector<CutCell>> cut(const Course& course, const SlabPlan& shape,
                                                       const SlabVolume& volume,
                                                       const std::vector<double>& shares);

@@ -32,6 +32,7 @@ class Passage {
   void set_mouth(bool on_left, double from, double to);
 
   [[nodiscard]] double area() const { return area_; }
+  [[nodiscard]] double clearance() const { return clearance_; }
   [[nodiscard]] Front start() const;
   [[nodiscard]] Front end() const;
   /// What lies between the start and a front, without holes.

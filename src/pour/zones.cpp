@@ -110,7 +110,7 @@ class SlabCutter {
       const bool is_plain = shape_.outline.size() == 4 && shape_.openings.empty();
       if (!route.passage && is_plain && !candidates.empty()) break;
       for (const Fronts fronts : {Fronts::one, Fronts::in_turn, Fronts::shared}) {
-        const auto ribbons = course_along(route, shape_, shares, fronts, wish.room);
+        const auto ribbons = course_along(route, shape_, shares, fronts);
         if (!ribbons) continue;
         consider(ribbons, false);
         if (is_wide(*ribbons)) continue;
