@@ -4,7 +4,7 @@
 namespace strikeoff {
 namespace {
 
-const BasisEntry entries[] = {
+const BasisEntry finish_entries[] = {
     {"finish-top",
      "/finish/top_m2",
      "the tops of all slabs, openings taken out",
@@ -109,7 +109,7 @@ const BasisEntry entries[] = {
 }  // namespace
 
 std::span<const BasisEntry> finish_basis() {
-  return entries;
+  return finish_entries;
 }
 
 }  // namespace strikeoff

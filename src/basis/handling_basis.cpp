@@ -7,7 +7,7 @@ namespace {
 constexpr std::string_view manual =
     "NIOSH Publication 94-110, applications manual for the revised lifting equation";
 
-const BasisEntry entries[] = {
+const BasisEntry handling_entries[] = {
     {"lift-bag",
      "/handling/lifts/bag/mass_kg",
      "the mass of a full bag, lifted by one person",
@@ -248,7 +248,7 @@ const BasisEntry entries[] = {
 }  // namespace
 
 std::span<const BasisEntry> handling_basis() {
-  return entries;
+  return handling_entries;
 }
 
 }  // namespace strikeoff

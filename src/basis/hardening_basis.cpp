@@ -4,7 +4,7 @@
 namespace strikeoff {
 namespace {
 
-const BasisEntry entries[] = {
+const BasisEntry hardening_entries[] = {
     {"air-cycle",
      "/hardening/coldest_c /hardening/warmest_c /hardening/mean_c",
      "the air at each full hour of a day and a night: from the job's hours, with straight "
@@ -98,7 +98,7 @@ const BasisEntry entries[] = {
 }  // namespace
 
 std::span<const BasisEntry> hardening_basis() {
-  return entries;
+  return hardening_entries;
 }
 
 }  // namespace strikeoff

@@ -4,7 +4,7 @@
 namespace strikeoff {
 namespace {
 
-const BasisEntry entries[] = {
+const BasisEntry load_entries[] = {
     {"fresh-weight",
      "/slabs/*/loads/fresh_kg",
      "the slab's concrete by the fresh mix's density",
@@ -320,7 +320,7 @@ const BasisEntry entries[] = {
 }  // namespace
 
 std::span<const BasisEntry> load_basis() {
-  return entries;
+  return load_entries;
 }
 
 }  // namespace strikeoff

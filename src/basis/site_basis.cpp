@@ -11,7 +11,7 @@ constexpr std::string_view uno_source =
     "title 95-M34, SI form";
 constexpr std::string_view cold_source = "UFGS 03300N, cold weather";
 
-const BasisEntry entries[] = {
+const BasisEntry site_entries[] = {
     // --- the fresh top
     {"fresh-top",
      "/site/concrete_c",
@@ -324,7 +324,7 @@ const BasisEntry entries[] = {
 }  // namespace
 
 std::span<const BasisEntry> site_basis() {
-  return entries;
+  return site_entries;
 }
 
 }  // namespace strikeoff

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "checks/trowel_check.h"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include "basis/basis.h"
 #include "checks/checks.h"

@@ -1,12 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "cli/help.h"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 #include <string_view>
 
-#include "cli/command_line.h"
 #include "render/text.h"
 
 namespace strikeoff::cli {
@@ -43,90 +42,44 @@ Text line(std::size_t indent, std::size_t column, const std::string& label,
   return text::paragraph(fmt::format("{:<{}}", first, width), meaning);
 }
 
-/// "plan JOB", "why JOB [NAME]", "draw JOB -o DIR".
-std::string call(const CLI::App& command) {
-  std::string words = command.get_name();
-  for (const CLI::Option* option : command.get_options()) {
-    if (option->get_positional()) {
-      const std::string name = option->get_name(true);
-      words += option->get_required() ? " " + name : " [" + name + "]";
-    } else if (option->get_required()) {
-      words += " -" + option->get_snames().front() + " " + option->get_type_name();
-    }
-  }
-  return words;
-}
-
-/// "-o, --output FILE".
-std::string label(const CLI::Option& option) {
-  std::string words;
-  for (const std::string& name : option.get_snames()) words += "-" + name + ", ";
-  for (const std::string& name : option.get_lnames()) words += "--" + name + " ";
-  if (option.get_items_expected_max() > 0) words += option.get_type_name();
-  while (words.ends_with(" ")) words.pop_back();
-  return words;
-}
-
-bool is_shared(const CLI::Option& option) {
-  return option.get_group() == shared_options;
-}
-
-/// What a command is called with, but files: those are the same for all commands.
-Text arguments_of(const CLI::App& command) {
+Text lines(std::size_t indent, const std::vector<HelpLine>& words) {
   Text result;
-  for (const CLI::Option* option : command.get_options()) {
-    const std::string name = option->get_name(true);
-    if (option->get_positional() && name != "JOB" && name != "LOG") {
-      result += line(4, 34, name, option->get_description());
-    }
-  }
-  return result;
-}
-
-Text options_of(const CLI::App& command, bool shared) {
-  Text result;
-  for (const CLI::Option* option : command.get_options()) {
-    if (option->get_positional() || option == command.get_help_ptr()) continue;
-    if (is_shared(*option) != shared) continue;
-    result += line(4, 34, label(*option), option->get_description());
-  }
+  for (const HelpLine& of : words) result += line(indent, 34, of.word, of.meaning);
   return result;
 }
 
 /// The shared options of all commands, each once.
-Text shared_by(const CLI::App& app) {
-  Text result;
-  std::vector<std::string> told;
-  for (const CLI::App* command : app.get_subcommands({})) {
-    for (const CLI::Option* option : command->get_options()) {
-      const std::string name = option->get_name();
-      if (!is_shared(*option) || std::find(told.begin(), told.end(), name) != told.end()) continue;
-      told.push_back(name);
-      result += line(2, 34, label(*option), option->get_description());
+std::vector<HelpLine> shared_by(const std::vector<CommandHelp>& commands) {
+  std::vector<HelpLine> all;
+  for (const CommandHelp& command : commands) {
+    for (const HelpLine& option : command.shared) {
+      const bool told = std::any_of(
+          all.begin(), all.end(), [&](const HelpLine& other) { return other.word == option.word; });
+      if (!told) all.push_back(option);
     }
   }
-  return result;
+  return all;
 }
 
 }  // namespace
 
-std::string program_help(const CLI::App& app) {
+std::string program_help(const std::vector<CommandHelp>& commands, const HelpLine& help_option) {
   Text result = std::string(opening) + "Commands:\n";
-  for (const CLI::App* command : app.get_subcommands({})) {
-    result += line(2, 19, call(*command), command->get_description());
-    result += arguments_of(*command) + options_of(*command, false);
+  for (const CommandHelp& command : commands) {
+    result += line(2, 19, command.call, command.meaning);
+    result += lines(4, command.arguments) + lines(4, command.options);
   }
-  result += "\nOptions of commands that read a job or print text:\n" + shared_by(app);
+  result +=
+      "\nOptions of commands that read a job or print text:\n" + lines(2, shared_by(commands));
   result += "\n" + Text(files);
-  result += line(2, 34, label(*app.get_help_ptr()), app.get_help_ptr()->get_description());
-  result += line(2, 34, "--version", "the version");
+  result += lines(2, {help_option, {"--version", "the version"}});
   return (result + std::string(exit_statuses)).str();
 }
 
-std::string command_help(const CLI::App& command) {
-  Text result = text::paragraph("strikeoff ", call(command) + " [options]") + "\n" +
-                text::paragraph("  ", command.get_description()) + "\n";
-  result += arguments_of(command) + options_of(command, false) + options_of(command, true);
+std::string command_help(const CommandHelp& command) {
+  Text result = text::paragraph("strikeoff ", command.call + " [options]") + "\n" +
+                text::paragraph("  ", command.meaning) + "\n";
+  result += lines(4, command.arguments) + lines(4, command.options) + lines(4, command.shared);
   return result.str();
 }
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/format.h"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <cmath>
 
@@ -193,6 +193,20 @@ std::string show_money(Money money, const std::string& currency) {
 
 std::string count(int n, const std::string& one, const std::string& many) {
   return fmt::format("{} {}", n, n == 1 ? one : many);
+}
+
+std::string capital(std::string text) {
+  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] -= 'a' - 'A';
+  return text;
+}
+
+std::string joined(const std::vector<std::string>& parts, std::string_view between) {
+  std::string all;
+  for (const std::string& part : parts) {
+    if (&part != &parts.front()) all += between;
+    all += part;
+  }
+  return all;
 }
 
 std::string iso(const StartDate& start) {

@@ -3,6 +3,7 @@
 
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "strikeoff/job.h"
 #include "strikeoff/quantity.h"
@@ -53,6 +54,10 @@ namespace strikeoff {
 [[nodiscard]] std::string show_money(Money money, const std::string& currency);
 /// "1 batch", "2 batches".
 [[nodiscard]] std::string count(int n, const std::string& one, const std::string& many);
+/// With its first letter a capital.
+[[nodiscard]] std::string capital(std::string text);
+/// The parts with `between` between two of them.
+[[nodiscard]] std::string joined(const std::vector<std::string>& parts, std::string_view between);
 /// "2026-05-09T09:00" (ISO 8601), or the day alone.
 [[nodiscard]] std::string iso(const StartDate& start);
 /// "2026-05-09 09:00" from the ISO form; seconds only where they are not 0.

@@ -13,7 +13,7 @@ constexpr std::size_t most_cuts = 40;
 constexpr std::size_t most_failed = 200'000;
 constexpr int most_changed = 3;  // pieces that change places with one
 // Steps as long as those of `ColumnGeneration::work`.
-constexpr long node_work = 2'000, pattern_work = 40, sum_work = 10;
+constexpr long pattern_work = 40, sum_work = 10;
 
 std::vector<int> key(const BarState& state) {
   std::vector<int> key = state.demand;

@@ -81,7 +81,7 @@ int round_up(double boards) {
   return static_cast<int>(std::ceil(boards * (1 - 1e-9) - 1e-9));
 }
 
-double grown(Length part, Length kerf) {
+double with_kerf(Length part, Length kerf) {
   return std::floor((part + kerf).in_nm());
 }
 
@@ -92,8 +92,8 @@ int boards_bound(const std::vector<BoundItem>& items, Length length, Length widt
   // Straight sizes, then the same turned.
   std::vector<double> lengths, widths;
   for (const BoundItem& item : items) {
-    lengths.push_back(grown(item.length, kerf));
-    widths.push_back(grown(item.width, kerf));
+    lengths.push_back(with_kerf(item.length, kerf));
+    widths.push_back(with_kerf(item.width, kerf));
   }
   const std::size_t count = items.size();
   const std::vector<double> straight = lengths;

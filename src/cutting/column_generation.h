@@ -9,6 +9,9 @@
 
 namespace strikeoff {
 
+/// The effort of one node of a search, in steps as long as those of `ColumnGeneration::work`.
+inline constexpr long node_work = 2'000;
+
 /// Patterns and, side by side in memory, the pieces in each.
 struct PatternPool {
   struct Pieces {

@@ -14,7 +14,7 @@ namespace {
 
 constexpr std::int64_t most_strips = 10'000;  // of one width on one board
 constexpr long across_nodes = 20'000;
-constexpr long node_work = 10;
+constexpr long across_node_work = 10;
 
 /// True when a strip of this width may hold the piece.
 bool is_held(const BarProblem& problem, const BarItem& item, std::int64_t width) {
@@ -150,7 +150,7 @@ BarPattern best_pattern(const BarProblem& problem, std::size_t stock, std::span<
   if (ladders.empty()) return pattern;
   Across<double> across(std::move(ladders));
   across.run(board.width);
-  work += across.nodes() * node_work;
+  work += across.nodes() * across_node_work;
   std::vector<int> wanted(demand.begin(), demand.end());
   for (const auto& [width, number] : across.strips()) {
     const auto at = static_cast<std::size_t>(std::find(width_of.begin(), width_of.end(), width) -
@@ -214,7 +214,7 @@ std::int64_t pattern_bound(const BarProblem& problem, std::size_t stock,
   if (ladders.empty()) return 0;
   Across<std::int64_t> across(std::move(ladders));
   across.run(board.width);
-  work += across.nodes() * node_work;
+  work += across.nodes() * across_node_work;
   return across.upper();
 }
 

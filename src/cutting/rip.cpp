@@ -6,12 +6,11 @@
 #include <map>
 #include <utility>
 
+#include "cutting/column_generation.h"
 #include "cutting/pattern.h"
 
 namespace strikeoff {
 namespace {
-
-constexpr long node_work = 2'000;  // steps as long as those of `ColumnGeneration::work`
 
 /// The pieces of one width, and which mixes of strips hold them.
 class Width {

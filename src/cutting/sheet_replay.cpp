@@ -8,13 +8,6 @@
 namespace strikeoff {
 namespace {
 
-/// Sizes are cut in whole nanometres, each off by half of one: this is for a few in a row.
-constexpr Length rounding = Length::nm(50);
-
-bool differs(Length a, Length b) {
-  return a - b > rounding || b - a > rounding;
-}
-
 bool differ(const Rectangle& a, const Rectangle& b) {
   return differs(a.at.x, b.at.x) || differs(a.at.y, b.at.y) || differs(a.length, b.length) ||
          differs(a.depth, b.depth);
@@ -54,7 +47,7 @@ class Replay {
     Length& size = c.along_length ? off.at.depth : off.at.length;
     Length& left = c.along_length ? open_->at.depth : open_->at.length;
     Length& at = c.along_length ? open_->at.at.y : open_->at.at.x;
-    if (c.fence <= Length{} || c.fence > left + rounding) {
+    if (c.fence <= Length{} || c.fence > left + cut_rounding) {
       return say(c.off + " is too wide to be cut off");
     }
     size = std::min(c.fence, left);
@@ -77,7 +70,7 @@ class Replay {
       const bool turned = p.stage == 0 || p.along_length != c.along_length;
       const Length width = c.along_length ? p.at.depth : p.at.length;
       return p.name == c.from && turned && p.stage + 1 == c.stage && c.stage <= 3 &&
-             width > c.fence + rounding && !is_piece(p);
+             width > c.fence + cut_rounding && !is_piece(p);
     });
     if (part == loose_.end()) return false;
     open_ = *part;

@@ -14,13 +14,6 @@ namespace {
 
 using Report = std::vector<std::string>;
 
-/// Sums of cut lengths may differ by the rounding of mitres; 1 nm is below any saw.
-constexpr Length rounding = Length::nm(1);
-
-bool differs(Length a, Length b) {
-  return a - b > rounding || b - a > rounding;
-}
-
 struct Counted {
   const Part* part;
   int cut = 0;
@@ -43,7 +36,7 @@ class Checker {
         across += strip.width + saw_.kerf;
         check_strip(board, strip);
       }
-      if (across > board.width + rounding) say("a board of " + board.stock + " is too narrow");
+      if (across > board.width + cut_rounding) say("a board of " + board.stock + " is too narrow");
       const Length left = std::max(board.width - across - saw_.kerf, Length{});
       if (differs(left, board.left_over_width)) {
         say("the width left over of a board of " + board.stock + " is wrong");
@@ -130,7 +123,7 @@ class Checker {
       }
     }
     const Length end = board.length - saw_.end_trim;
-    if (along > end + rounding) say("a strip of " + board.stock + " is too short");
+    if (along > end + cut_rounding) say("a strip of " + board.stock + " is too short");
     const Length left = std::max(end - along - saw_.kerf, Length{});
     if (differs(left, strip.left_over)) {
       say("the length left over of a strip of " + board.stock + " is wrong");

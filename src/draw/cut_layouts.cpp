@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include <fmt/format.h>
-#include <fmt/ranges.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 #include <cmath>
@@ -183,7 +182,7 @@ std::string sizes_of(const std::vector<LeftOver>& rests, Units units) {
                                 show(first->length, units), show(first->width, units)));
     first = last;
   }
-  return fmt::format("{}", fmt::join(sizes, ", "));
+  return joined(sizes, ", ");
 }
 
 Drawing board_drawing(const Plan& plan, const Board& board, std::size_t number) {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "strikeoff/draw.h"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 #include <cmath>

@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include <fmt/format.h>
-#include <fmt/ranges.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 #include <cctype>
@@ -107,11 +106,11 @@ double Section::column() const {
 std::string marks_of(Section& section, const char* strips, const std::vector<std::string>& marks,
                      Length size) {
   const std::string after = ", " + both_units(size, section.units);
-  std::string words = fmt::format("{} {}{}", strips, fmt::join(marks, ", "), after);
+  std::string words = fmt::format("{} {}{}", strips, joined(marks, ", "), after);
   if (text_width(words, TextStyle{2.8}) <= section.sheet.room().right() - section.column()) {
     return words;
   }
-  section.notes.push_back(fmt::format("{}s: {}.", strips, fmt::join(marks, ", ")));
+  section.notes.push_back(fmt::format("{}s: {}.", strips, joined(marks, ", ")));
   section.notes.back().front() = static_cast<char>(std::toupper(section.notes.back().front()));
   return fmt::format("{}s{}: see below", strips, after);
 }
@@ -220,7 +219,7 @@ void dimensions(Section& section) {
 
 Drawing section_of(const Plan& plan, const SlabPlan& slab, const Kind& kind,
                    const std::string& name) {
-  const std::string names = fmt::format("{}", fmt::join(kind.names, ", "));
+  const std::string names = joined(kind.names, ", ");
   const bool few = kind.names.size() <= 4, all = kind.names.size() == slab.sides.size();
   const std::string title =
       title_of(slab, "edge section, " + (few   ? names

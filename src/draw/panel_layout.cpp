@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include <fmt/format.h>
-#include <fmt/ranges.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 #include <string>
@@ -126,7 +125,7 @@ Drawing layout_of(const Plan& plan, const SlabPlan& slab, std::size_t number) {
         fmt::format("{} kinds of panels have no room for their sizes here: the cut list has them.",
                     without.size()));
   } else if (!without.empty()) {
-    notes.push_back(fmt::format("No room in the drawing: {}.", fmt::join(without, "; ")));
+    notes.push_back(fmt::format("No room in the drawing: {}.", joined(without, "; ")));
   }
   paper.scale_bar(view.scale);
   paper.legend(Fill::panel, usual_pen, "panel");

@@ -1,8 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "draw/paper.h"
 
-#include <fmt/format.h>
-#include <fmt/ranges.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 #include <cmath>
@@ -131,7 +130,7 @@ void Paper::legend(Fill fill, const Pen& pen, const std::string& words) {
 void Paper::notes(const std::vector<std::string>& sentences) {
   const std::size_t most = 3;
   std::vector<std::string> lines;
-  std::istringstream words(fmt::format("{}", fmt::join(sentences, " ")));
+  std::istringstream words(joined(sentences, " "));
   for (std::string word; words >> word;) {
     const std::string longer = lines.empty() ? word : lines.back() + " " + word;
     const bool fits = text_width(longer, note_style) <= note_width(width_);

@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include <fmt/format.h>
-#include <fmt/ranges.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 #include <cmath>
@@ -15,7 +14,7 @@ namespace {
 constexpr TextStyle number_style{6, Anchor::middle, true, 0, true};
 constexpr TextStyle small{2.4, Anchor::middle, false, 0, true};
 
-PaperBox inner(const PaperBox& room) {
+PaperBox zones_room(const PaperBox& room) {
   return {room.x + 12, room.y + 12, room.width - 24, room.height - 24};
 }
 
@@ -123,17 +122,16 @@ bool name(Page& page, const Batch& batch) {
 }
 
 void numbers(Page& page) {
-  std::vector<int> without;
+  std::vector<std::string> without;
   for (const Batch& batch : page.plan.batches) {
-    if (!name(page, batch)) without.push_back(batch.number);
+    if (!name(page, batch)) without.push_back(std::to_string(batch.number));
   }
   if (without.empty()) return;
-  page.paper.note(
-      without.size() > 8
-          ? fmt::format("No room for the numbers of {} batches: they follow each "
-                        "other along the arrow.",
-                        without.size())
-          : fmt::format("No room for the number of batch {}.", fmt::join(without, ", ")));
+  page.paper.note(without.size() > 8
+                      ? fmt::format("No room for the numbers of {} batches: they follow each "
+                                    "other along the arrow.",
+                                    without.size())
+                      : fmt::format("No room for the number of batch {}.", joined(without, ", ")));
 }
 
 /// Which way the pour goes, beside the slab: from the first batch's middle to the last one's.
@@ -241,7 +239,7 @@ Drawing zones_of(const Plan& plan, std::size_t index, int lift, int lifts) {
                 : fmt::format("which batch goes where, lift {} of {}, from below", lift, lifts));
   Paper paper(name, title, plan.name, plan.units,
               "Zones of the batches in their order, with the minutes from the first water");
-  const View view = view_of(bounding_box(slab.outline), inner(paper.room()), plan.units);
+  const View view = view_of(bounding_box(slab.outline), zones_room(paper.room()), plan.units);
   Page page{plan, slab, lift, paper, view, Labels(paper.room())};
   paper.note(sweep_words(plan, slab) +
              "Times are h:min from the first water of batch 1: start a stopwatch then.");

@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include <fmt/format.h>
-#include <fmt/ranges.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 #include <cmath>
@@ -17,7 +16,7 @@ namespace {
 constexpr double clear = 30;  // round the slab, for dimensions and words
 constexpr Pen seam_pen{0.18, "1 1"}, joint_pen{0.5, "5 1.5 1 1.5"};
 
-PaperBox inner(const PaperBox& room) {
+PaperBox plan_room(const PaperBox& room) {
   return {room.x + clear, room.y + clear * 0.6, room.width - 2 * clear, room.height - 1.6 * clear};
 }
 
@@ -73,7 +72,7 @@ void place(PlanPage& page, const std::vector<std::pair<PaperPoint, PaperPoint>>&
 void openings(PlanPage& page) {
   const Rectangle box = bounding_box(page.slab.outline);
   std::vector<PaperBox> all;
-  std::vector<std::size_t> without;
+  std::vector<std::string> without;
   for (std::size_t k = 0; k < page.slab.openings.size(); ++k) {
     const PaperBox at = page.view(page.slab.openings[k].box);
     all.push_back(at);
@@ -83,11 +82,11 @@ void openings(PlanPage& page) {
         page.labels.put(page.sheet.svg, std::to_string(k + 1), number,
                         {{at.x + at.width / 2, at.y + at.height / 2 + number.size * 0.36},
                          {at.x + at.width / 2, at.y - 1}});
-    if (!put) without.push_back(k + 1);
+    if (!put) without.push_back(std::to_string(k + 1));
   }
   if (!without.empty()) {
     page.notes.push_back(
-        fmt::format("No room for the number of opening {}.", fmt::join(without, ", ")));
+        fmt::format("No room for the number of opening {}.", joined(without, ", ")));
   }
   for (const PaperBox& at : all) page.labels.keep_clear(at);
   for (std::size_t k = 0; k < all.size(); ++k) {
@@ -233,13 +232,15 @@ void control_joints(PlanPage& page) {
 }
 
 void template_notes(PlanPage& page) {
-  std::vector<std::size_t> large;
+  std::vector<std::string> large;
   for (std::size_t k = 0; k < page.slab.openings.size(); ++k) {
-    if (too_large_for_template(page.slab.openings[k], page.units)) large.push_back(k + 1);
+    if (too_large_for_template(page.slab.openings[k], page.units)) {
+      large.push_back(std::to_string(k + 1));
+    }
   }
   if (large.empty()) return;
   page.notes.push_back(fmt::format("Too large for a template, mark out with a tape: opening {}.",
-                                   fmt::join(large, ", ")));
+                                   joined(large, ", ")));
 }
 
 std::vector<Drawing> plan_of(const Plan& plan, const SlabPlan& slab, std::size_t number) {
@@ -248,7 +249,7 @@ std::vector<Drawing> plan_of(const Plan& plan, const SlabPlan& slab, std::size_t
   Paper sheet(name, title, plan.name, plan.units,
               "Outline, base, openings and form strips of the slab, to scale");
   const Rectangle box = bounding_box(slab.sharp);
-  const View view = view_of(box, inner(sheet.room()), plan.units);
+  const View view = view_of(box, plan_room(sheet.room()), plan.units);
   PlanPage page{slab, plan.units, sheet, view, Labels(sheet.room())};
   draw_walls(page);
   faces(page);

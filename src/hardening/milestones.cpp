@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "hardening/milestones.h"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 #include <cmath>

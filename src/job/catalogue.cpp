@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "strikeoff/catalogue.h"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 #include <stdexcept>
@@ -38,10 +38,9 @@ Supply read_supply_facts(Object& o) {
 Marks read_marks(Object& o) {
   Marks marks;
   const Node node = o.need("marks", R"("marks": {"": "invented"})");
-  if (!node || !node.json->is_object()) return marks;
-  for (const auto& mark : node.json->items()) {
-    const Node value{&mark.value(), pointer_to(node.pointer, mark.key())};
-    marks[mark.key()] = read_text(o.reader(), value).value_or("");
+  if (!node || !node.json->object()) return marks;
+  for (const auto& [key, value] : *node.json->object()) {
+    marks[key] = read_text(o.reader(), {&value, pointer_to(node.pointer, key)}).value_or("");
   }
   return marks;
 }

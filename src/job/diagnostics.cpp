@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <algorithm>
-#include <nlohmann/json.hpp>
 #include <string>
 
 #include "core/format.h"
+#include "core/json.h"
 #include "strikeoff/diagnostic.h"
 
 namespace strikeoff {
@@ -101,19 +101,19 @@ std::string render_diagnostics(const std::vector<Diagnostic>& diagnostics, std::
 
 std::string render_diagnostics_json(const std::vector<Diagnostic>& diagnostics,
                                     std::string_view file) {
-  nlohmann::ordered_json list = nlohmann::ordered_json::array();
+  Json::List list;
   for (const Diagnostic& d : diagnostics) {
-    list.push_back({{"file", file},
-                    {"line", d.line},
-                    {"column", d.column},
-                    {"pointer", d.pointer},
-                    {"severity", "error"},
-                    {"code", d.code},
-                    {"message", d.message},
-                    {"help", d.help}});
+    list.push_back(Json{{"file", file},
+                        {"line", d.line},
+                        {"column", d.column},
+                        {"pointer", d.pointer},
+                        {"severity", "error"},
+                        {"code", d.code},
+                        {"message", d.message},
+                        {"help", d.help}});
   }
   // Escaped beyond ASCII, so that a control character of a quoted key reaches no terminal.
-  return list.dump(2, ' ', true, nlohmann::ordered_json::error_handler_t::replace) + "\n";
+  return json_file(list, BeyondAscii::escaped);
 }
 
 }  // namespace strikeoff

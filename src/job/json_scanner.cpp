@@ -1,28 +1,26 @@
 // SPDX-License-Identifier: MIT
 #include "job/json_scanner.h"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <array>
 #include <charconv>
 #include <utility>
 
+#include "core/ascii.h"
 #include "job/quantity_text.h"
 
 namespace strikeoff {
 namespace {
 
-bool is_digit(char c) {
-  return c >= '0' && c <= '9';
-}
-bool is_letter(char c) {
-  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '_';
+bool is_of_word(char c) {
+  return is_letter(c) || c == '_';
 }
 bool is_hex(char c) {
   return is_digit(c) || (c >= 'a' && c <= 'f') || (c >= 'A' && c <= 'F');
 }
 bool starts_value(char c) {
-  return c == '"' || c == '{' || c == '[' || c == '-' || is_digit(c) || is_letter(c);
+  return c == '"' || c == '{' || c == '[' || c == '-' || is_digit(c) || is_of_word(c);
 }
 
 }  // namespace
@@ -110,7 +108,7 @@ void JsonScanner::value(const std::string& pointer, std::optional<Span> key, int
     string_token();
   } else if (is_digit(c) || c == '-' || c == '+' || c == '.') {
     number();
-  } else if (is_letter(c)) {
+  } else if (is_of_word(c)) {
     word();
   } else if (c == '\'') {
     fail(start.span, "single-quotes", "a text begins with a double quote, not a single one",
@@ -153,7 +151,7 @@ void JsonScanner::after_member(const Mark& open, char close, const Mark& last) {
       fail(mark().span, "inch-mark", "an inch mark inside a text ends the text",
            R"(write it as \" or as in: "7' 10 1/2\"" or "7 ft 10 1/2 in")");
     }
-    if (is_letter(c) && last.span.line == line_ && is_digit(text_[last.at - 1])) {
+    if (is_of_word(c) && last.span.line == line_ && is_digit(text_[last.at - 1])) {
       fail(mark().span, "missing-quote", "a value with a unit stands in double quotes",
            R"(as in "92 in")");
     }
@@ -182,8 +180,8 @@ void JsonScanner::object(const std::string& pointer, int level) {
     if (at_end()) unclosed(open);
     const Mark start = mark();
     if (peek() != '"') {
-      if (is_letter(peek())) {
-        while (is_letter(peek()) || is_digit(peek())) advance();
+      if (is_of_word(peek())) {
+        while (is_of_word(peek()) || is_digit(peek())) advance();
         const std::string name(text_.substr(start.at, at_ - start.at));
         fail(since(start), "key-without-quotes", "a key stands in double quotes",
              fmt::format("write {}", in_quotes(name)));
@@ -273,16 +271,17 @@ std::string JsonScanner::string_token() {
   advance();
   const std::string_view token = text_.substr(start.at, at_ - start.at);
   if (!escaped) return std::string(token.substr(1, token.size() - 2));
-  const auto parsed = nlohmann::json::parse(token, nullptr, false);
-  if (!parsed.is_string()) {
+  const auto parsed = parse_json(token);
+  if (!parsed || !parsed->text()) {
     fail(since(start), "bad-escape", "a \\u escape in this text is half of a pair", "");
   }
-  return parsed.get<std::string>();
+  return *parsed->text();
 }
 
 void JsonScanner::number() {
   const Mark start = mark();
-  while (is_digit(peek()) || is_letter(peek()) || peek() == '-' || peek() == '+' || peek() == '.') {
+  while (is_digit(peek()) || is_of_word(peek()) || peek() == '-' || peek() == '+' ||
+         peek() == '.') {
     advance();
   }
   const std::string_view token = text_.substr(start.at, at_ - start.at);
@@ -311,7 +310,7 @@ void JsonScanner::number() {
   }
   // "92 in" without its quotes: the number reads well and letters follow.
   const char after = plain_end < token.size() ? token[plain_end] : ' ';
-  if (plain_end > 0 && is_letter(after) && after != 'e' && after != 'E') {
+  if (plain_end > 0 && is_of_word(after) && after != 'e' && after != 'E') {
     fail(since(start), "missing-quote", "a value with a unit stands in double quotes",
          fmt::format("write \"{} {}\"", token.substr(0, plain_end), token.substr(plain_end)));
   }
@@ -322,7 +321,7 @@ void JsonScanner::number() {
 
 void JsonScanner::word() {
   const Mark start = mark();
-  while (is_letter(peek()) || is_digit(peek())) advance();
+  while (is_of_word(peek()) || is_digit(peek())) advance();
   const std::string_view token = text_.substr(start.at, at_ - start.at);
   if (token == "true" || token == "false" || token == "null") return;
   std::string lower(token);

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "job/json_text.h"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 #include <utility>
@@ -92,17 +92,11 @@ JsonResult read_json(std::string_view text) {
   if (auto problem = not_plain_text(text)) return {std::nullopt, {*problem}};
   JsonScanner scanner(text);
   if (!scanner.scan()) return {std::nullopt, scanner.problems};
-  try {
-    return {JsonText{nlohmann::json::parse(text, nullptr, true, true), std::move(scanner.places)},
-            std::move(scanner.problems)};
-  } catch (const nlohmann::json::parse_error& error) {
-    // The scanner accepts a little more than the library: half of a \u pair in a text.
-    return {std::nullopt,
-            {at_byte(text, error.byte == 0 ? 0 : error.byte - 1, "bad-json",
-                     "this cannot be read as JSON", "")}};
-  } catch (const nlohmann::json::exception&) {
+  auto root = parse_json(text);
+  // Not seen yet: the scanner accepts nothing that the parser does not.
+  if (!root)
     return {std::nullopt, {at_byte(text, 0, "bad-json", "this cannot be read as JSON", "")}};
-  }
+  return {JsonText{*std::move(root), std::move(scanner.places)}, std::move(scanner.problems)};
 }
 
 }  // namespace strikeoff

@@ -2,12 +2,12 @@
 #pragma once
 
 #include <map>
-#include <nlohmann/json.hpp>
 #include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "core/json.h"
 #include "strikeoff/diagnostic.h"
 
 namespace strikeoff {
@@ -27,7 +27,7 @@ struct Place {
 
 /// JSON with the place of every value in its text, by JSON Pointer (RFC 6901).
 struct JsonText {
-  nlohmann::json root;
+  Json root;
   std::map<std::string, Place, std::less<>> places;
 };
 

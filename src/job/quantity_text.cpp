@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "job/quantity_text.h"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 #include <array>
@@ -11,6 +11,7 @@
 #include <optional>
 #include <vector>
 
+#include "core/ascii.h"
 #include "job/suggest.h"
 #include "job/units_table.h"
 
@@ -19,12 +20,6 @@ namespace {
 
 constexpr double largest_number = 1e15;  // far above every limit, far below overflow
 
-bool is_digit(char c) {
-  return c >= '0' && c <= '9';
-}
-bool is_letter(char c) {
-  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
-}
 char lower(char c) {
   return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
 }

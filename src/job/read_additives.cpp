@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 #include <cmath>
@@ -23,9 +23,8 @@ constexpr double usual_most_doses = 4;  // of a retarder; common practice, no so
 void read_dose_size(Object& o, Additive& additive) {
   const Node node = o.find("dose_size");
   if (!node) return;
-  const bool volume = node.json->is_string() &&
-                      std::holds_alternative<Volume>(
-                          parse_quantity<Volume>(node.json->get_ref<const std::string&>()));
+  const bool volume =
+      node.text() && std::holds_alternative<Volume>(parse_quantity<Volume>(*node.text()));
   if (volume) {
     if (const auto size = read_quantity(o.reader(), node, dose_volume)) additive.dose_size = *size;
   } else if (const auto size = read_quantity(o.reader(), node, dose_mass)) {
@@ -62,11 +61,11 @@ void read_factors(Object& o, Additive& additive) {
 void read_per_bag(Object& o, Additive& additive) {
   const Node node = o.find("per_bag");
   if (!node) return;
-  if (!node.json->is_string()) {
+  if (!node.text()) {
     additive.per_bag = read_number(o.reader(), node, dose_count);
     return;
   }
-  const auto& text = node.json->get_ref<const std::string&>();
+  const std::string& text = *node.text();
   if (text == "auto") {
     if (additive.kind != AdditiveKind::retarder) {
       o.reader().error(node.pointer, {"auto-not-possible", "only a retarder's dose can be \"auto\"",
@@ -156,16 +155,14 @@ void complete_auto_dose(Context& c, Object& o, Additive& additive, bool per_bag_
 }
 
 const Additive* of_catalogue(const Context& c, const Node& name) {
-  if (!name || !name.json->is_string()) return nullptr;
-  const auto& id = name.json->get_ref<const std::string&>();
   for (const auto& entry : c.catalogue.additives) {
-    if (entry.item.id == id) return &entry.item;
+    if (name.is(entry.item.id)) return &entry.item;
   }
   return nullptr;
 }
 
 Additive read_additive(Context& c, const Node& node, const Mix& mix) {
-  if (node.json->is_string()) {
+  if (node.text()) {
     const Additive* found =
         find_in_catalogue(c.reader, node, c.catalogue.additives, "additive", "additives");
     if (found == nullptr) return {};

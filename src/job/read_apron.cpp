@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 #include <cmath>
@@ -52,7 +52,7 @@ std::vector<ListedSide> apron_sides(Context& c, const Node& node, const std::str
                                     const Base& base, const Slab& slab) {
   if (node) {
     auto sides = read_side_list(c, node, base);
-    if (node.json->is_array() && node.json->empty()) {
+    if (node.json->list() && node.json->list()->empty()) {
       c.reader.error(node.pointer, {"no-sides", "an apron needs at least one side",
                                     "leave the key out for all sides with an overhang"});
     }

@@ -1,18 +1,16 @@
 // SPDX-License-Identifier: MIT
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 #include <cmath>
 
 #include "core/format.h"
 #include "core/outlines.h"
-#include "job/read_parts.h"
+#include "job/read_shape.h"
 
 namespace strikeoff {
 namespace {
 
-/// Less is arithmetic: cuts may use up an edge, and touch what they must not pass.
-constexpr Length arithmetic = Length::nm(1);
 /// How closely the edge is drawn to see whether it meets itself.
 constexpr Length looked_at_within = Length::mm(1);
 

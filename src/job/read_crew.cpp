@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 #include <array>
@@ -29,15 +29,11 @@ constexpr std::array<std::pair<const char*, Role>, 4> counted{{{"mixing", Role::
                                                                {"placing", Role::place},
                                                                {"finishing", Role::finish}}};
 
-bool is_auto(const Node& node) {
-  return node && *node.json == "auto";
-}
-
 /// A number of people or mixers; 1 and `open` for "auto".
 int read_head_count(Context& c, const Node& node, bool& open) {
-  open = is_auto(node);
+  open = node.is("auto");
   if (open) return 1;
-  if (node && node.json->is_string()) {
+  if (node.text()) {
     wrong_kind(c.reader, node, "a plain number", "write it without quotes, or \"auto\"");
     return 1;
   }
@@ -127,7 +123,7 @@ void read_people(Context& c, Object& o, Crew& crew, Open& open) {
     if (!node) {
       c.reader.assume(weight_crew, fmt::format("/crew/{}", key), "1", "people (assumption)");
     }
-    if (node && *node.json == 0) {
+    if (node && node.json->number() == 0) {
       c.reader.error(node.pointer,
                      {"nobody", fmt::format("\"{}\" must be 1 at least, is 0", key), shared_roles});
       continue;
@@ -137,7 +133,7 @@ void read_people(Context& c, Object& o, Crew& crew, Open& open) {
     if (is_open) open.counted.push_back(role);
     crew.people.insert(crew.people.end(), static_cast<std::size_t>(n), {role});
   }
-  open.sharing = is_auto(roles);
+  open.sharing = roles.is("auto");
   if (open.sharing) {
     read_sharing(c, o, people, crew);
     return;
@@ -167,9 +163,9 @@ void read_bags_per_batch(Context& c, Object& o, Crew& crew, Open& open) {
   const Node node = o.find("bags_per_batch");
   if (!node) {
     c.reader.assume(weight_bags_per_batch, "/crew/bags_per_batch", "1", "bag a batch (assumption)");
-  } else if (is_auto(node)) {
+  } else if (node.is("auto")) {
     open.bags_per_batch = true;
-  } else if (node.json->is_string()) {
+  } else if (node.text()) {
     wrong_kind(c.reader, node, "a plain number", "write it without quotes, or \"auto\"");
   } else {
     crew.bags_per_batch = read_number(c.reader, node, batch_size).value_or(1);
@@ -179,7 +175,7 @@ void read_bags_per_batch(Context& c, Object& o, Crew& crew, Open& open) {
 /// One duration, or {usual, bad}; alone it stands for both.
 std::optional<UsualBad> read_time(Context& c, const Node& node, const Range<Duration>& range) {
   if (!node) return std::nullopt;
-  if (!node.json->is_object()) {
+  if (!node.json->object()) {
     const auto time = read_quantity(c.reader, node, range);
     return time ? std::optional(UsualBad{*time, *time}) : std::nullopt;
   }

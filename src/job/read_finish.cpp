@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 
@@ -18,10 +18,6 @@ constexpr std::size_t most_grits = 10;
 constexpr const char* sealer_example =
     R"({"name": "my sealer", "covers": "100 ft2", "pack": "1 qt"})";
 
-bool is_none(const Node& node) {
-  return node.json->is_string() && node.json->get_ref<const std::string&>() == "none";
-}
-
 /// Three grits: common practice, no source.
 std::vector<int> usual_grits(Context& c, const std::string& path) {
   c.reader.assume(weight_sanding, path, "100, 200, 400",
@@ -31,9 +27,9 @@ std::vector<int> usual_grits(Context& c, const std::string& path) {
 
 std::vector<int> read_grits(Context& c, const Node& node, const std::string& path) {
   if (!node) return usual_grits(c, path);
-  if (is_none(node)) return {};
+  if (node.is("none")) return {};
   std::vector<int> grits;
-  if (!node.json->is_array()) {
+  if (!node.json->list()) {
     wrong_kind(c.reader, node, "a list of grits", R"(as in [100, 200, 400], or "none")");
     return grits;
   }
@@ -79,8 +75,8 @@ void assume_of_label(Context& c, Object& o, const Sealer& sealer, bool coats_giv
 }
 
 std::optional<Sealer> read_sealer(Context& c, const Node& node) {
-  if (is_none(node)) return std::nullopt;
-  if (node.json->is_string()) {
+  if (node.is("none")) return std::nullopt;
+  if (node.text()) {
     const Sealer* found =
         find_in_catalogue(c.reader, node, c.catalogue.sealers, "sealer", "sealers");
     if (found == nullptr) return std::nullopt;

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 #include <string>
@@ -20,7 +20,7 @@ constexpr Range<Length> spacing{Length::mm(20), Length::m(2), "20 mm (3/4 in) an
 constexpr Length least_board = Length::mm(100);
 
 std::optional<Stock> read_board(Context& c, const Node& node) {
-  if (node.json->is_string()) {
+  if (node.text()) {
     const Stock* found = find_in_catalogue(c.reader, node, c.catalogue.boards, "board", "boards");
     if (found == nullptr) return std::nullopt;
     return *found;

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "strikeoff/read_job.h"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 #include <utility>
@@ -14,7 +14,6 @@
 namespace strikeoff {
 namespace {
 
-constexpr Range<Percent> any_percent{{0}, {1}, "0 % and 100 %"};
 constexpr Range<int> spare_bag_count{0, 1000, "0 and 1000"};
 /// Beyond these a plan is of no use to anyone and would only keep the machine busy.
 constexpr double most_batches = 2000;

@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 #include <utility>
 
+#include "core/ascii.h"
 #include "core/format.h"
 #include "core/outlines.h"
 #include "embedded.h"
@@ -24,14 +25,10 @@ constexpr Range<Length> form_depth{Length::mm(1), Length::m(2), "1 mm (1/16 in) 
 constexpr Length past_the_edge = Length::mm(50);
 /// A base may lie so much lower in places. Assumption.
 constexpr Length unevenness = Length::mm(100);
-constexpr double day = 86400;
-
-bool is_digit(char c) {
-  return c >= '0' && c <= '9';
-}
+constexpr double one_day = 86400;
 
 /// "10:42", "9:05" or "10:42:30" as time after midnight.
-std::optional<Duration> clock_time(std::string_view text) {
+std::optional<Duration> clock_to_the_second(std::string_view text) {
   int parts[3] = {0, 0, 0};
   std::size_t count = 0;
   for (std::size_t i = 0; i < text.size(); ++i, ++count) {
@@ -98,7 +95,7 @@ class LogReader {
     if (job_.date) first_contact_ = job_.date->time;
     const auto text = read_text(reader_, node);
     if (!text) return;
-    const auto time = clock_time(*text);
+    const auto time = clock_to_the_second(*text);
     if (!time) return not_a_clock(node, *text);
     const int whole_minutes = static_cast<int>(in_minutes(*time));
     first_contact_ = std::chrono::minutes(whole_minutes);
@@ -107,12 +104,11 @@ class LogReader {
 
   /// Minutes on the stopwatch, or a time of day after the first contact.
   std::optional<Duration> read_time(const Node& node) {
-    const bool is_clock = node && node.json->is_string() &&
-                          node.json->get_ref<const std::string&>().find(':') != std::string::npos;
+    const bool is_clock = node.text() && node.text()->find(':') != std::string::npos;
     if (!is_clock) return read_quantity(reader_, node, of_the_pour);
     const auto text = read_text(reader_, node);
     if (!text) return std::nullopt;
-    const auto time = clock_time(*text);
+    const auto time = clock_to_the_second(*text);
     if (!time) {
       not_a_clock(node, *text);
       return std::nullopt;
@@ -124,7 +120,7 @@ class LogReader {
       return std::nullopt;
     }
     const double after = time->si() - static_cast<double>(first_contact_->count()) * 60;
-    return seconds(after < 0 ? after + day : after);
+    return seconds(after < 0 ? after + one_day : after);
   }
 
   std::optional<LoggedBatch> read_batch(const Node& node, std::size_t index) {

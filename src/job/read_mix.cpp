@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 
@@ -31,7 +31,7 @@ void read_water(Object& o, Mix& mix) {
   const std::size_t before = reader.errors();
   const Node node = o.need("water", R"("water": {"least": "3.5 qt", "most": "4.5 qt"})");
   if (!node) return;
-  if (!node.json->is_object()) {
+  if (!node.json->object()) {
     wrong_kind(reader, node, "an object",
                R"(write {"least": "3.5 qt", "most": "4.5 qt"} per bag, or {"use": "4 qt"})");
     return;
@@ -171,7 +171,7 @@ Mix read_mix(Context& c, const Node& node) {
   if (!node) return {};
   Mix mix;
   std::string energy_path = node.pointer + "/activation_energy";
-  if (node.json->is_string()) {
+  if (node.text()) {
     const Mix* found = find_in_catalogue(c.reader, node, c.catalogue.mixes, "mix", "mixes");
     if (found == nullptr) return {};
     mix = *found;

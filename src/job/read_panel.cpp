@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 
@@ -32,7 +32,7 @@ std::string show_sides(const std::vector<Side>& sides, Units units) {
 }
 
 std::optional<Stock> read_panel_stock(Context& c, const Node& node) {
-  if (node.json->is_string()) {
+  if (node.text()) {
     const Stock* found = find_in_catalogue(c.reader, node, c.catalogue.panels, "panel", "panels");
     if (found == nullptr) return std::nullopt;
     return *found;
@@ -120,7 +120,7 @@ void read_panel(Context& c, Object& o, const Base& base, Slab& slab, bool shape_
                     default_stock_reason("sheet", c.units) +
                         ", its price invented; it takes its own thickness from the concrete: "
                         "\"none\" when the mix lies on the base (assumption)");
-  } else if (*node.json == "none") {
+  } else if (node.is("none")) {
     return;
   } else if (slab.support == Support::ground) {
     c.reader.error(path,
@@ -128,7 +128,7 @@ void read_panel(Context& c, Object& o, const Base& base, Slab& slab, bool shape_
                     "leave \"panel\" out, or \"support\": \"base\""},
                    Reader::Mark::key);
     return;
-  } else if (node.json->is_object()) {
+  } else if (node.json->object()) {
     Object panel(c.reader, node, "a panel");
     const Node stock = panel.need("stock", R"({"stock": "backer-36x60", "overhang": "1/4 in"})");
     if (stock) slab.panel = read_panel_stock(c, stock);

@@ -198,6 +198,7 @@ inline constexpr Range<Length> any_position{Length::m(-100), Length::m(100),
                                             "-100 m and 100 m (328 ft)"};
 inline constexpr Range<Temperature> any_temperature{
     Temperature::celsius(-30), Temperature::celsius(60), "-30 C (-22 F) and 60 C (140 F)"};
+inline constexpr Range<Percent> any_percent{{0}, {1}, "0 % and 100 %"};
 inline constexpr Range<double> any_price{0, 1e6, "0 and 1000000"};
 inline constexpr Range<Duration> short_time{Duration{}, hours(24), "0 min and 24 h"};
 inline constexpr Range<Duration> long_time{seconds(1), days(1000), "1 s and 1000 d"};

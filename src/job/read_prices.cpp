@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 
@@ -67,15 +67,14 @@ void read_prices(Context& c, const Node& node, Job& job) {
   c.reader.assume(weight_prices, "/prices", "the catalogue's",
                   "where the job gives no price: they are invented, put in your shop's");
   if (!node) return;
-  if (!node.json->is_object()) {
+  if (!node.json->object()) {
     wrong_kind(c.reader, node, "an object", R"(as in {"strip-screws": 9.5}, the price of a pack)");
     return;
   }
   const auto known = known_goods(c.catalogue, job);
-  for (const auto& member : node.json->items()) {
-    const std::string& name = member.key();
+  for (const auto& [name, value] : *node.json->object()) {
     if (name.starts_with("x-")) continue;
-    const Node entry{&member.value(), pointer_to(node.pointer, name)};
+    const Node entry{&value, pointer_to(node.pointer, name)};
     const auto price = read_number(c.reader, entry, any_price);
     if (std::find(known.begin(), known.end(), name) == known.end()) {
       c.reader.error(entry.pointer, unknown_goods(name, known), Reader::Mark::key);

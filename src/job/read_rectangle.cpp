@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 #include <cmath>
@@ -25,7 +25,7 @@ struct Diagonals {
 void remark_on_units(Context& c, Object& o, Length length, Length depth) {
   constexpr double far_apart = 10;  // assumption
   if (std::max(length, depth) / std::min(length, depth) <= far_apart) return;
-  const auto text = [&](const char* key) { return o.find(key).json->get<std::string>(); };
+  const auto text = [&](const char* key) { return *o.find(key).text(); };
   // Every metric unit of length has an m, and no other has.
   const auto is_metric = [&](const char* key) {
     return text(key).find_first_of("mM") != std::string::npos;

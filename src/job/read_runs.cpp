@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 #include <array>
@@ -7,6 +7,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/ascii.h"
 #include "core/format.h"
 #include "job/read_shape.h"
 
@@ -17,8 +18,6 @@ namespace {
 /// share of its length, whichever is more. Assumption; 1:500 is a taped traverse of low order.
 constexpr Length closing_allowed = Length::mm(3);
 constexpr double closing_share = 1.0 / 500;
-/// Nearer than this the walk closes, and only arithmetic is to blame: its runs stay as they are.
-constexpr Length arithmetic = Length::nm(1);
 
 constexpr auto how_to_walk =
     R"(write "E 92 in": E is right, N to the back; also NE, SE, SW, NW, and "N 30 E 92 in")";
@@ -91,7 +90,6 @@ class RunText {
   [[nodiscard]] std::string_view rest() const { return rest_; }
 
  private:
-  static bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
   void skip_spaces() {
     while (!rest_.empty() && rest_.front() == ' ') rest_.remove_prefix(1);
   }
@@ -192,6 +190,7 @@ Polygon walked(Context& c, const Node& node, const std::vector<Run>& runs, Base&
                    Reader::Mark::key);
     return {};
   }
+  // The walk closes, and only arithmetic is to blame: its runs stay as they are.
   if (by <= arithmetic) return corners;
   for (std::size_t k = 0; k < corners.size(); ++k) {
     const double share = way[k] / whole;

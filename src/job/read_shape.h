@@ -11,6 +11,9 @@ namespace strikeoff {
 // The ways a job gives the outline of a base. Each sets polygon and sides, or leaves them empty
 // after reporting why.
 
+/// Less is not measured but the rounding of arithmetic.
+inline constexpr Length arithmetic = Length::nm(1);
+
 inline constexpr std::array<const char*, 4> rectangle_sides{"front", "right", "back", "left"};
 
 /// What reports call the entries an outline was read from: corners or runs.

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include "job/read_shape.h"
 #include "job/suggest.h"
@@ -51,10 +51,10 @@ void set_side(Context& c, const Node& node, const Base& base, const std::string&
 
 std::optional<std::size_t> read_side(Context& c, const Node& node, const Base& base) {
   std::string name;
-  if (node.json->is_string()) {
-    name = node.json->get<std::string>();
-  } else if (node.json->is_number_integer()) {
-    name = node.json->dump();
+  if (node.text()) {
+    name = *node.text();
+  } else if (node.json->is_whole()) {
+    name = written(*node.json);
   } else {
     wrong_kind(c.reader, node, "a side", "write its name or number, as in \"back\" or 3");
     return std::nullopt;
@@ -69,7 +69,7 @@ std::vector<SideLength> read_side_lengths(Context& c, const Node& node, const Ba
                                           const Range<Length>& range) {
   std::vector<SideLength> sides(base.sides.size());
   if (!node) return sides;
-  if (!node.json->is_object()) {
+  if (!node.json->object()) {
     const auto length = read_quantity(c.reader, node, range);
     for (SideLength& side : sides) side = {length, false, node.pointer};
     return sides;
@@ -84,12 +84,12 @@ std::vector<SideLength> read_side_lengths(Context& c, const Node& node, const Ba
     if (side) set_side(c, side, base, name, read_quantity(c.reader, side, range), sides);
   }
   const Node edges = o.find("edges");
-  if (edges && !edges.json->is_object()) {
+  if (edges && !edges.json->object()) {
     wrong_kind(c.reader, edges, "an object", R"(as in {"1": "1 in", "3": "0 in"})");
   } else if (edges) {
-    for (const auto& member : edges.json->items()) {
-      const Node edge{&member.value(), pointer_to(edges.pointer, member.key())};
-      set_side(c, edge, base, member.key(), read_quantity(c.reader, edge, range), sides);
+    for (const auto& [name, value] : *edges.json->object()) {
+      const Node edge{&value, pointer_to(edges.pointer, name)};
+      set_side(c, edge, base, name, read_quantity(c.reader, edge, range), sides);
     }
   }
   o.finish();

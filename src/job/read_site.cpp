@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include "core/format.h"
 #include "job/read_parts.h"
@@ -13,10 +13,6 @@ constexpr Range<Mass> support_load{kilograms(1), kilograms(1e5),
                                    "1 kg (2.2 lb) and 100 t (220000 lb)"};
 constexpr Range<Mass> lift{kilograms(0.1), kilograms(1000), "0.1 kg and 1000 kg (2200 lb)"};
 constexpr Temperature tap_water = Temperature::celsius(15);  // assumption
-
-bool is_auto(const Node& node) {
-  return node && *node.json == "auto";
-}
 
 /// Of one bag's water, which it is a part of.
 Mass read_ice(Context& c, const Node& node, const Mix& mix) {
@@ -51,13 +47,13 @@ Site read_site(Context& c, const Node& node, const Mix& mix, const std::optional
   site.bag_temperature = temperature("bag_temperature", site.air, weight_bag_temperature,
                                      "as the air, when the bags lie there overnight (assumption)");
   site.water_as_it_comes = !o.find("water_temperature");
-  open.water_temperature = is_auto(o.find("water_temperature"));
+  open.water_temperature = o.find("water_temperature").is("auto");
   site.water_temperature =
       open.water_temperature ? tap_water
                              : temperature("water_temperature", tap_water, weight_water_temperature,
                                            "cold water from the mains (assumption)");
   const Node ice = o.find("ice");
-  open.ice = is_auto(ice);
+  open.ice = ice.is("auto");
   if (ice && !open.ice) site.ice = read_ice(c, ice, mix);
   o.finish();
   return site;

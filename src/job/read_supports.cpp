@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include "job/read_parts.h"
 
@@ -25,7 +25,7 @@ std::vector<Node> read_short_list(Reader& reader, const Node& node, const char* 
 
 /// A length is the x of a line from front to back; an object gives both ends.
 std::optional<Partition> read_partition(Reader& reader, const Node& node, const Base& base) {
-  if (!node.json->is_object()) {
+  if (!node.json->object()) {
     const auto x = read_quantity(reader, node, any_position);
     if (!x || base.polygon.empty()) return std::nullopt;
     const Rectangle box = bounding_box(base.polygon);

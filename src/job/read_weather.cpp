@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 
@@ -10,12 +10,11 @@
 namespace strikeoff {
 namespace {
 
-constexpr Range<Percent> any_percent{{0}, {1}, "0 % and 100 %"};
 constexpr Range<Speed> any_wind{metres_per_second(0), metres_per_second(50),
                                 "0 m/s and 50 m/s (112 mph)"};
 constexpr double usual_humidity = 0.5;  // assumption
 constexpr std::size_t fewest_hours = 2, most_hours = 48;
-constexpr auto example =
+constexpr auto hour_example =
     R"({"time": "14:00", "air": "24 C", "humidity": "40 %", "wind": "8 km/h"})";
 
 /// What the job says of one time, or of the site.
@@ -38,7 +37,7 @@ Given read_given(Object& o) {
   return given;
 }
 
-std::optional<std::chrono::minutes> read_time(Reader& reader, const Node& node) {
+std::optional<std::chrono::minutes> read_clock(Reader& reader, const Node& node) {
   const auto text = read_text(reader, node);
   if (!text) return std::nullopt;
   const auto time = clock_time(*text);
@@ -52,8 +51,8 @@ std::optional<std::chrono::minutes> read_time(Reader& reader, const Node& node) 
 /// An hour without air needs the site's.
 std::optional<GivenHour> read_hour(Context& c, const Node& node, bool site_has_air) {
   Object o(c.reader, node, "an hour");
-  const auto time = read_time(c.reader, o.need("time", example));
-  if (!site_has_air) (void)o.need("air", example);
+  const auto time = read_clock(c.reader, o.need("time", hour_example));
+  if (!site_has_air) (void)o.need("air", hour_example);
   const GivenHour hour{time.value_or(std::chrono::minutes{}), read_given(o)};
   o.finish();
   if (!time) return std::nullopt;

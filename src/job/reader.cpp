@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "job/reader.h"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 #include <cmath>
@@ -14,13 +14,12 @@ namespace {
 
 constexpr std::size_t most_problems = 100;
 
-std::string kind_of(const nlohmann::json& json) {
-  if (json.is_object()) return "an object";
-  if (json.is_array()) return "a list";
-  if (json.is_string()) return "a text";
-  if (json.is_boolean()) return json.get<bool>() ? "true" : "false";
-  if (json.is_null()) return "null";
-  return "a number";
+std::string kind_of(const Json& json) {
+  if (json.object()) return "an object";
+  if (json.list()) return "a list";
+  if (json.text()) return "a text";
+  if (json.flag()) return *json.flag() ? "true" : "false";
+  return json.number() ? "a number" : "null";
 }
 
 bool is_negative(double v) {
@@ -61,9 +60,7 @@ template <class T>
 bool within(Reader& reader, const Node& node, const T& value, const Range<T>& limits) {
   const auto v = comparable(value), least = comparable(limits.least);
   if (v >= least && v <= comparable(limits.most)) return true;
-  const std::string shown = node.json->is_string()
-                                ? in_quotes(node.json->template get<std::string>())
-                                : node.json->dump();
+  const std::string shown = node.text() ? in_quotes(*node.text()) : written(*node.json);
   const std::string name = name_of(node.pointer);
   if (is_negative(v) && !is_negative(least)) {
     reader.error(node.pointer,
@@ -137,18 +134,18 @@ template <class T>
 std::optional<T> read_quantity(Reader& reader, const Node& node, const Range<T>& limits) {
   if (!node) return std::nullopt;
   const Dimension dimension = dimension_of<T>;
-  if (node.json->is_number()) {
-    reader.error(node.pointer, bare_number(dimension, node.json->get<double>()));
+  if (const auto number = node.json->number()) {
+    reader.error(node.pointer, bare_number(dimension, *number));
     return std::nullopt;
   }
-  if (!node.json->is_string()) {
+  if (!node.text()) {
     reader.error(node.pointer, {not_a_quantity(dimension),
                                 fmt::format("{} is needed here, not {}", a_quantity(dimension),
                                             kind_of(*node.json)),
                                 how_to_write(dimension)});
     return std::nullopt;
   }
-  const Parsed<T> parsed = parse_quantity<T>(node.json->get_ref<const std::string&>());
+  const Parsed<T> parsed = parse_quantity<T>(*node.text());
   if (const auto* error = std::get_if<TextError>(&parsed)) {
     reader.error(node.pointer, *error);
     return std::nullopt;
@@ -172,12 +169,12 @@ template std::optional<Percent> read_quantity(Reader&, const Node&, const Range<
 
 std::optional<double> read_number(Reader& reader, const Node& node, const Range<double>& limits) {
   if (!node) return std::nullopt;
-  if (!node.json->is_number()) {
+  const auto value = node.json->number();
+  if (!value) {
     wrong_kind(reader, node, "a plain number", "write it without quotes and without a unit");
     return std::nullopt;
   }
-  const double value = node.json->get<double>();
-  if (!within(reader, node, value, limits)) return std::nullopt;
+  if (!within(reader, node, *value, limits)) return std::nullopt;
   return value;
 }
 
@@ -210,11 +207,11 @@ bool has_control(const std::string& text) {
 
 std::optional<std::string> read_text(Reader& reader, const Node& node) {
   if (!node) return std::nullopt;
-  if (!node.json->is_string()) {
+  if (!node.text()) {
     wrong_kind(reader, node, "a text", "write it in double quotes");
     return std::nullopt;
   }
-  const auto& text = node.json->get_ref<const std::string&>();
+  const std::string& text = *node.text();
   const auto characters = std::count_if(text.begin(), text.end(), [](char c) {
     return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U;
   });
@@ -236,32 +233,30 @@ std::optional<std::string> read_text(Reader& reader, const Node& node) {
 
 std::optional<bool> read_flag(Reader& reader, const Node& node) {
   if (!node) return std::nullopt;
-  if (!node.json->is_boolean()) {
+  if (!node.json->flag()) {
     wrong_kind(reader, node, "true or false", "write it without quotes");
     return std::nullopt;
   }
-  return node.json->get<bool>();
+  return *node.json->flag();
 }
 
 std::optional<std::vector<Node>> read_list(Reader& reader, const Node& node,
                                            std::string_view what) {
   if (!node) return std::nullopt;
-  if (!node.json->is_array()) {
+  const Json::List* const list = node.json->list();
+  if (!list) {
     wrong_kind(reader, node, fmt::format("a list of {}", what), "a list stands between [ and ]");
     return std::nullopt;
   }
   std::vector<Node> entries;
-  for (std::size_t i = 0; i < node.json->size(); ++i) {
-    entries.push_back({&(*node.json)[i], pointer_to(node.pointer, i)});
+  for (std::size_t i = 0; i < list->size(); ++i) {
+    entries.push_back({&(*list)[i], pointer_to(node.pointer, i)});
   }
   return entries;
 }
 
 Object::Object(Reader& reader, Node node, std::string_view what)
-    : reader_(reader),
-      node_(std::move(node)),
-      what_(what),
-      object_(node_ && node_.json->is_object()) {
+    : reader_(reader), node_(std::move(node)), what_(what), object_(node_ && node_.json->object()) {
   if (node_ && !object_) {
     reader_.error(node_.pointer,
                   {"wrong-kind",
@@ -272,10 +267,8 @@ Object::Object(Reader& reader, Node node, std::string_view what)
 
 Node Object::find(std::string_view key) {
   known_.emplace_back(key);
-  if (!object_) return {};
-  const auto member = node_.json->find(known_.back());
-  if (member == node_.json->end()) return {};
-  return {&*member, path(key)};
+  const Json* const member = object_ ? node_.json->find(key) : nullptr;
+  return member ? Node{member, path(key)} : Node{};
 }
 
 Node Object::need(std::string_view key, const std::string& example) {
@@ -290,8 +283,7 @@ Node Object::need(std::string_view key, const std::string& example) {
 void Object::finish() {
   if (!object_) return;
   std::vector<std::string> meant;
-  for (const auto& member : node_.json->items()) {
-    const std::string& key = member.key();
+  for (const auto& [key, value] : *node_.json->object()) {
     if (key.starts_with("x-")) continue;
     if (std::find(known_.begin(), known_.end(), key) != known_.end()) continue;
     meant.push_back(meant_by(key, known_));

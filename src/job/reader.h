@@ -16,9 +16,12 @@ namespace strikeoff {
 
 /// A JSON value with its place; empty when the job does not give it.
 struct Node {
-  const nlohmann::json* json = nullptr;
+  const Json* json = nullptr;
   std::string pointer;
   explicit operator bool() const { return json != nullptr; }
+  /// The text it is; null where it is none.
+  [[nodiscard]] const std::string* text() const { return json ? json->text() : nullptr; }
+  [[nodiscard]] bool is(std::string_view word) const { return text() && *text() == word; }
 };
 
 /// Bounds of a value, both allowed, and how they read: "5 mm (3/16 in) and 1 m (39 in)".

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "job/units_table.h"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <array>
 #include <cmath>

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "loads/handling.h"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 #include <cmath>
@@ -106,10 +106,6 @@ LiftPlan batch_lift(const Job& job, const Plan& plan) {
   lift.per_minute = per_minute(static_cast<double>(plan.batches.size()), lift.lasting);
   weigh(job.limits, lift);
   return lift;
-}
-
-bool has(const std::vector<Role>& roles, Role role) {
-  return std::find(roles.begin(), roles.end(), role) != roles.end();
 }
 
 std::vector<PersonLoad> people_of(const Job& job, const Plan& plan) {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "odds/advice.h"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include "core/format.h"
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "strikeoff/odds.h"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 #include <array>

@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include <fmt/format.h>
-#include <fmt/ranges.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 #include <set>
@@ -41,7 +40,7 @@ std::string by_slab(const Job& job, ListOne list_one) {
     if (items.empty()) continue;
     text += text.empty() ? "" : "; ";
     if (job.slabs.size() > 1) text += slab.name + ": ";
-    text += fmt::format("{}", fmt::join(items, ", "));
+    text += joined(items, ", ");
   }
   return text;
 }
@@ -130,7 +129,7 @@ std::string apart(const Plan& plan, Length FormQuantities::*spacing) {
     each.push_back(fmt::format("{} ({})", show(slab.forms.*spacing, plan.units), slab.name));
   }
   if (known.size() == 1) return show(*known.begin(), plan.units);
-  return fmt::format("{}", fmt::join(each, ", "));
+  return joined(each, ", ");
 }
 
 /// The sides whose overhang brackets carry.
@@ -249,7 +248,7 @@ std::string steel(const Job& job, const Plan& plan) {
                                show(needed.cover, job.units),
                                job.slabs.size() > 1 ? " (" + job.slabs[i].name + ")" : ""));
   }
-  return fmt::format("{}", fmt::join(each, ", "));
+  return joined(each, ", ");
 }
 
 }  // namespace

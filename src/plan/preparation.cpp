@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 
@@ -58,11 +58,10 @@ void add_before_mixing(const Job& job, const Plan& plan, TaskList& tasks) {
                         "clean water (from here on the minutes are estimates)",
                         count(plan.mix.bags, "bag", "bags"), spare),
             "everyone", weighed - weighing - minutes(20), weighed - weighing);
-  const std::string water =
-      plan.mix.water_temperature
-          ? fmt::format("; have it at {} by a thermometer when it goes in",
-                        show(*plan.mix.water_temperature, job.units))
-          : "";
+  const std::string water = plan.mix.water_temperature
+                                ? fmt::format("; have it at {} by a thermometer when it goes in",
+                                              show(*plan.mix.water_temperature, job.units))
+                                : "";
   tasks.add(fmt::format("Weigh out the water of {}, or mark the bucket{}; lay the batches out in "
                         "order",
                         count(plan.pour.batches, "batch", "batches"), water),

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "plan/steel_rows.h"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <map>
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "pour/crew.h"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 #include <array>
@@ -13,23 +13,16 @@
 namespace strikeoff {
 namespace {
 
-using Roles = std::vector<Role>;
-using People = std::vector<Roles>;
-
 /// The roles that set the beat, in the order of the work.
-constexpr std::array pouring{Role::mix, Role::carry, Role::place};
-
-bool has(const Roles& roles, Role role) {
-  return std::find(roles.begin(), roles.end(), role) != roles.end();
-}
+constexpr std::array pouring_roles{Role::mix, Role::carry, Role::place};
 
 bool same_work(const Roles& a, const Roles& b) {
-  return std::all_of(pouring.begin(), pouring.end(),
+  return std::all_of(pouring_roles.begin(), pouring_roles.end(),
                      [&](Role role) { return has(a, role) == has(b, role); });
 }
 
 bool share_a_role(const Roles& a, const Roles& b) {
-  return std::any_of(pouring.begin(), pouring.end(),
+  return std::any_of(pouring_roles.begin(), pouring_roles.end(),
                      [&](Role role) { return has(a, role) && has(b, role); });
 }
 
@@ -80,7 +73,7 @@ std::string slowest(const People& people, const Roles& roles) {
     if (same_work(people[i], roles)) numbers.push_back(i + 1);
   }
   std::vector<std::string> names;
-  for (const Role role : pouring) {
+  for (const Role role : pouring_roles) {
     if (has(roles, role)) names.emplace_back(words(role).plain);
   }
   return fmt::format("{} ({})", persons(numbers), list(names, ", "));
@@ -102,6 +95,16 @@ void staff(std::span<const Roles> groups, int people, const People& crew,
 }
 
 }  // namespace
+
+bool has(const Roles& roles, Role role) {
+  return std::find(roles.begin(), roles.end(), role) != roles.end();
+}
+
+std::size_t roles_held(const People& people) {
+  std::size_t sum = 0;
+  for (const Roles& roles : people) sum += roles.size();
+  return sum;
+}
 
 int holders(const People& people, Role role) {
   return static_cast<int>(std::count_if(people.begin(), people.end(),
@@ -133,7 +136,7 @@ Pace pace(const Crew& crew) {
   const Times& t = crew.times;
   Pace pace;
   pace.lead = t.mix.usual + t.discharge.usual + t.carry.usual + t.place.usual;
-  for (const Role role : pouring) {
+  for (const Role role : pouring_roles) {
     if (holders(crew.people, role) == 0) pace.missing.push_back(role);
   }
   if (!pace.missing.empty()) {

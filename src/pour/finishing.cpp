@@ -13,10 +13,6 @@ namespace {
 constexpr Duration tolerance = minutes(1e-9);
 constexpr int most_people = 20;
 
-bool has(const std::vector<Role>& roles, Role role) {
-  return std::find(roles.begin(), roles.end(), role) != roles.end();
-}
-
 bool somebody(const Crew& crew, Role role) {
   return std::any_of(crew.people.begin(), crew.people.end(),
                      [&](const std::vector<Role>& roles) { return has(roles, role); });

@@ -12,17 +12,13 @@
 namespace strikeoff {
 namespace {
 
-constexpr int most_steps = 500;
-constexpr std::size_t most_batches = 40;
+constexpr int most_lone_steps = 500;
+constexpr std::size_t most_lone_batches = 40;
 
 /// Something with a place in the day that cannot be moved.
 struct Fixed {
   double start = 0, takes = 0;  // s
 };
-
-bool has(const std::vector<Role>& roles, Role role) {
-  return std::find(roles.begin(), roles.end(), role) != roles.end();
-}
 
 /// When this person is busy pouring.
 std::vector<Fixed> busy(const Crew& crew, std::size_t person, const Plan& plan) {
@@ -76,7 +72,7 @@ Lone lone_finisher(const Crew& crew, const Plan& plan, Duration stiff, Duration 
   if (work.back().from + work.back().takes <= (plan.batches.front().contact + stiff).si()) {
     return Lone::no_conflict;
   }
-  if (n > most_batches) return Lone::not_known;
+  if (n > most_lone_batches) return Lone::not_known;
   for (const Batch& batch : plan.batches) {
     const double takes = strike_off_time({batch}).si() * minutes_per_m2 * trowel_passes;
     work.push_back({std::max(batch.contact + stiff, batch.place_end).si(),
@@ -106,7 +102,7 @@ Lone lone_finisher(const Crew& crew, const Plan& plan, Duration stiff, Duration 
       pairs.push_back({at, 1 + k, placing[p].takes, work[k].takes});
     }
   }
-  int steps = most_steps;
+  int steps = most_lone_steps;
   std::vector<double> x;
   switch (put_in_order(graph, pairs, 0, steps, x)) {
     case Ordering::found:

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "pour/remedies.h"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 #include <cmath>
@@ -189,8 +189,6 @@ class Remedies {
   }
 
  private:
-  using People = std::vector<std::vector<Role>>;
-
   static std::tuple<bool, Trouble, double> rank(const Ranked& found) {
     const auto& cost = found.remedy.cost;
     return {!found.remedy.works, found.trouble,

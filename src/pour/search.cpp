@@ -10,21 +10,20 @@
 
 #include "mix/fresh_mix.h"
 #include "mix/mix.h"
+#include "pour/crew.h"
 #include "pour/finishing.h"
-#include "pour/setting.h"
 #include "pour/pour.h"
 #include "pour/search_reasons.h"
+#include "pour/setting.h"
 
 namespace strikeoff {
 namespace {
-
-using People = std::vector<std::vector<Role>>;
 
 constexpr int most_of_a_role = 4, most_mixers = 4;  // assumption: more do not fit round one slab
 constexpr double most_bags = 12;
 constexpr std::size_t most_batches = 500;  // of smaller batches than must be: bounds the work
 constexpr Mass heavy_bag = kilograms(20), tub = kilograms(60);
-constexpr Temperature coldest_mix = Temperature::celsius(10);   // UFGS 03 30 00 as quoted
+constexpr Temperature coldest_mix = Temperature::celsius(10);  // UFGS 03 30 00 as quoted
 constexpr std::size_t looked_at_closely = 4;
 
 bool is_open(const Job& job, Role role) {
@@ -41,7 +40,7 @@ int pouring(const People& people) {
 /// Whoever places also trowels: they stand at the slab.
 People with_finishers(People people) {
   for (std::vector<Role>& roles : people) {
-    if (std::find(roles.begin(), roles.end(), Role::place) != roles.end()) {
+    if (has(roles, Role::place)) {
       roles.push_back(Role::finish);
     }
   }
@@ -105,12 +104,6 @@ std::vector<Cooling> coolings(const Job& job, const PourModel& model) {
 
 double to_rank(Duration time) {
   return std::round(in_minutes(time) * 1e6);
-}
-
-std::size_t roles_held(const People& people) {
-  std::size_t sum = 0;
-  for (const auto& roles : people) sum += roles.size();
-  return sum;
 }
 
 /// Of crews with as many people and mixers the one with the fastest beat pours best, whatever else

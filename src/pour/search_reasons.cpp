@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "pour/search_reasons.h"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 #include <string>
@@ -27,11 +27,6 @@ constexpr const char* key_of(Role role) {
       break;
   }
   return "finishing";
-}
-
-std::string capital(std::string text) {
-  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] -= 'a' - 'A';
-  return text;
 }
 
 /// Weighs a setup against the best one in words.

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "pour/sentences.h"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 #include <cmath>
@@ -12,13 +12,6 @@
 
 namespace strikeoff {
 namespace {
-
-using People = std::vector<std::vector<Role>>;
-
-std::string capital(std::string text) {
-  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] -= 'a' - 'A';
-  return text;
-}
 
 /// "the joints wait 21 min", with what is asked for on top.
 std::string need(const Demand& demand) {
@@ -40,13 +33,6 @@ std::string unknown_dose(const Job& job, const Pace& pace) {
   if (auto_retarder(job)) return "No dose of retarder can be worked out: " + why + ".";
   return fmt::format("{} a bag, as the job says, but whether that is enough is not known: {}.",
                      capital(doses_in_words(fixed_doses(job))), why);
-}
-
-/// Roles held in all: fewer means people stay at one thing.
-std::size_t roles_held(const People& people) {
-  std::size_t sum = 0;
-  for (const std::vector<Role>& roles : people) sum += roles.size();
-  return sum;
 }
 
 /// The crew of `people` with the fastest beat; of equals, the one that divides the work most, and

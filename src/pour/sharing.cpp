@@ -10,10 +10,6 @@
 namespace strikeoff {
 namespace {
 
-bool has(const std::vector<Role>& roles, Role role) {
-  return std::find(roles.begin(), roles.end(), role) != roles.end();
-}
-
 Rota holders_of(const Crew& crew, Role role) {
   Rota found;
   for (std::size_t i = 0; i < crew.people.size(); ++i) {

@@ -9,7 +9,7 @@ namespace strikeoff {
 namespace {
 
 /// One piece of one person's work.
-struct Piece {
+struct WorkPiece {
   std::size_t node = 0;
   double takes = 0;
   unsigned work = 0;
@@ -19,9 +19,9 @@ struct Piece {
 
 /// A person's work but placing, in the order of the batches; `until[i]` is how much of it belongs
 /// to the batches up to i.
-std::vector<Piece> other_work(const PourWork& work, const Sharing& sharing, std::size_t person,
-                              std::vector<std::size_t>& until) {
-  std::vector<Piece> pieces;
+std::vector<WorkPiece> other_work(const PourWork& work, const Sharing& sharing, std::size_t person,
+                                  std::vector<std::size_t>& until) {
+  std::vector<WorkPiece> pieces;
   for (std::size_t i = 0; i < work.batches.size(); ++i) {
     const BatchWork& b = work.batches[i];
     const bool his_mix = whose(sharing.mix, i) == person;
@@ -42,10 +42,10 @@ std::vector<Piece> other_work(const PourWork& work, const Sharing& sharing, std:
   return pieces;
 }
 
-std::vector<Piece> day_of(const PourWork& work, const Sharing& sharing, std::size_t person) {
+std::vector<WorkPiece> day_of(const PourWork& work, const Sharing& sharing, std::size_t person) {
   std::vector<std::size_t> until;
-  const std::vector<Piece> others = other_work(work, sharing, person, until);
-  std::vector<Piece> day;
+  const std::vector<WorkPiece> others = other_work(work, sharing, person, until);
+  std::vector<WorkPiece> day;
   std::size_t done = 0;
   for (std::size_t i = 0; i < work.batches.size(); ++i) {
     if (whose(sharing.place, i) != person) continue;
@@ -109,7 +109,7 @@ void add_people(DifferenceGraph& graph, const PourWork& work, const Sharing& sha
   std::sort(people.begin(), people.end());
   people.erase(std::unique(people.begin(), people.end()), people.end());
   for (const std::size_t person : people) {
-    const std::vector<Piece> day = day_of(work, sharing, person);
+    const std::vector<WorkPiece> day = day_of(work, sharing, person);
     double back = 0;
     for (std::size_t k = 0; k + 1 < day.size(); ++k) {
       back = std::max(back, day[k].back);

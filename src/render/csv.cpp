@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "render/csv.h"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <cmath>
 #include <stdexcept>

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "render/html_blocks.h"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 #include <cstddef>

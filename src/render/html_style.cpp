@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "render/html_style.h"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 namespace strikeoff::html {
 namespace {

@@ -6,7 +6,7 @@ namespace {
 
 /// A size found on site is not known here.
 Json size(Length length) {
-  return length > Length{} ? Json(number(length.in_mm())) : Json(nullptr);
+  return length > Length{} ? Json(number(length.in_mm())) : Json();
 }
 
 Json part(const Part& part) {

@@ -12,7 +12,7 @@ Json strength_point(const StrengthPoint& point) {
 
 Json expected_strength(const ExpectedStrength& expected) {
   Json result = {{"when", expected.when}};
-  result.update(strength_point(expected.point));
+  result.add(strength_point(expected.point));
   return result;
 }
 

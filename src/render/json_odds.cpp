@@ -5,7 +5,6 @@
 namespace strikeoff {
 namespace {
 
-using json::Json;
 using json::number;
 
 Json chance(const Chance& chance) {
@@ -27,7 +26,7 @@ void add(Json& object, const char* key, const std::optional<Quantiles>& value) {
 }
 
 Json chances(const Odds& odds) {
-  Json result = Json::object();
+  Json result = Json::Object{};
   add(result, "cold_joint", odds.cold_joint);
   add(result, "stiff_batch", odds.stiff_batch);
   add(result, "late_trowel", odds.late_trowel);
@@ -38,8 +37,8 @@ Json chances(const Odds& odds) {
 }
 
 Json joint(const JointShare& joint) {
-  Json result = {{"batches", {joint.first, joint.second}}};
-  result.update(chance(joint.worst));
+  Json result = {{"batches", Json::List{joint.first, joint.second}}};
+  result.add(chance(joint.worst));
   return result;
 }
 
@@ -58,7 +57,7 @@ Json remedy(const SaferMix& remedy) {
   return result;
 }
 
-Json assumption(const OddsAssumption& assumption) {
+Json odds_assumption(const OddsAssumption& assumption) {
   return {{"what", assumption.what}, {"value", assumption.value}, {"reason", assumption.reason}};
 }
 
@@ -89,8 +88,8 @@ std::string render_json(const Odds& odds) {
   if (odds.remedy) file["remedy"] = remedy(*odds.remedy);
   file["unknown"] = json::array(odds.unknown, same);
   file["advice"] = json::array(odds.advice, same);
-  file["assumptions"] = json::array(odds.assumptions, assumption);
-  return file.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+  file["assumptions"] = json::array(odds.assumptions, odds_assumption);
+  return json_file(file);
 }
 
 }  // namespace strikeoff

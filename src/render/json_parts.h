@@ -1,16 +1,13 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-#include <nlohmann/json.hpp>
-
+#include "core/json.h"
 #include "strikeoff/plan.h"
 
 namespace strikeoff::json {
 
 // The parts of the plan file. Keys stand in a fixed order; quantities are SI with the unit in the
 // key; what is not known has no key.
-
-using Json = nlohmann::ordered_json;
 
 /// The number, never -0. Throws std::logic_error for NaN and infinity: a plan holds none.
 [[nodiscard]] double number(double value);
@@ -38,7 +35,7 @@ using Json = nlohmann::ordered_json;
 /// An array of what `one` makes of each item.
 template <class Item, class One>
 [[nodiscard]] Json array(const std::vector<Item>& items, One one) {
-  Json result = Json::array();
+  Json::List result;
   for (const Item& item : items) result.push_back(one(item));
   return result;
 }

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include "render/json_parts.h"
 #include "strikeoff/render.h"
@@ -7,7 +7,6 @@
 namespace strikeoff {
 namespace {
 
-using json::Json;
 using json::number;
 
 void add(Json& object, const char* key, const std::optional<Duration>& time) {
@@ -22,7 +21,7 @@ Json line(const Joint& joint) {
 
 Json open_joint(const OpenJoint& open) {
   Json result = {{"first", open.joint.first}, {"second", open.joint.second}};
-  result.update(line(open.joint));
+  result.add(line(open.joint));
   result["wait_min"] = number(in_minutes(open.joint.wait));
   add(result, "meet_by_min", open.meet_by);
   add(result, "margin_min", open.margin);
@@ -77,8 +76,7 @@ std::string render_json(const Resume& resume) {
   file["joints"] = json::array(resume.joints, open_joint);
   file["batches"] = json::array(rest.batches, json::batch);
   file["checks"] = json::array(rest.checks, json::check);
-  // Text that is not UTF-8 cannot stand in a JSON file: it is replaced, never a reason to fail.
-  return file.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+  return json_file(file);
 }
 
 }  // namespace strikeoff

@@ -71,7 +71,7 @@ void add_cure(const SitePlan& site, Json& result) {
 }  // namespace
 
 Json site(const SitePlan& site) {
-  Json result = Json::object();
+  Json result = Json::Object{};
   add_fresh_top(site, result);
   add_cure(site, result);
   result["hours"] = array(site.hours, hour);

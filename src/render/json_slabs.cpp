@@ -5,7 +5,7 @@ namespace strikeoff::json {
 namespace {
 
 Json point_mm(const Point& point) {
-  return Json::array({number(point.x.in_mm()), number(point.y.in_mm())});
+  return Json::List{number(point.x.in_mm()), number(point.y.in_mm())};
 }
 
 Json rectangle(const Rectangle& at) {
@@ -23,7 +23,7 @@ Json opening(const OpeningPlan& opening) {
 
 Json panel(const PanelPiece& piece) {
   Json result = {{"mark", piece.mark}};
-  result.update(rectangle(piece.at));
+  result.add(rectangle(piece.at));
   result["cuts"] = array(piece.cuts, rectangle);
   if (!piece.outline.empty()) result["outline_mm"] = points_mm(piece.outline);
   return result;

@@ -7,11 +7,9 @@
 namespace strikeoff {
 namespace {
 
-using json::Json;
-
 /// What is not given is null.
 Json value(double number) {
-  return std::isnan(number) ? Json(nullptr) : Json(json::number(number));
+  return std::isnan(number) ? Json() : Json(json::number(number));
 }
 
 Json plan_number(const PlanNumber& number) {
@@ -26,7 +24,7 @@ Json input(const WhyInput& input) {
   if (input.is_list) {
     result["values"] = json::array(input.values, value);
   } else {
-    result["value"] = input.values.empty() ? Json(nullptr) : value(input.values.front());
+    result["value"] = input.values.empty() ? Json() : value(input.values.front());
   }
   result["unit"] = input.unit;
   result["origin"] = input.origin;
@@ -53,15 +51,11 @@ Json kind(const ExplainedKind& kind) {
           {"numbers", json::array(kind.numbers, plan_number)}};
 }
 
-std::string written(const Json& file) {
-  return file.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
-}
-
 }  // namespace
 
 std::string render_json(const Explanation& why) {
   Json file = {{"format", "strikeoff-why/1"}};
-  file.update(plan_number(why.number));
+  file.add(plan_number(why.number));
   file["words"] = why.words;
   add_working(why.working, file);
   file["rests_on"] = json::array(why.rests_on, step);
@@ -69,11 +63,11 @@ std::string render_json(const Explanation& why) {
   file["known"] = why.known;
   file["others"] = json::array(why.others, plan_number);
   file["kind_size"] = why.kind_size;
-  return written(file);
+  return json_file(file);
 }
 
 std::string render_json(const std::vector<ExplainedKind>& kinds) {
-  return written({{"format", "strikeoff-why-list/1"}, {"kinds", json::array(kinds, kind)}});
+  return json_file({{"format", "strikeoff-why-list/1"}, {"kinds", json::array(kinds, kind)}});
 }
 
 }  // namespace strikeoff

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <cmath>
 #include <optional>
@@ -9,6 +9,7 @@
 #include <utility>
 #include <vector>
 
+#include "core/format.h"
 #include "render/csv.h"
 #include "render/text_words.h"
 #include "strikeoff/render.h"
@@ -98,7 +99,7 @@ std::string dose_cell(const Batch& batch) {
   for (const BatchDose& dose : batch.doses) {
     doses.push_back(fmt::format("{}: {}", dose.name, csv::cell(dose.doses)));
   }
-  return cell(text::joined(doses, "; "));
+  return cell(joined(doses, "; "));
 }
 
 CsvSheet batches(const Plan& plan) {
@@ -115,7 +116,7 @@ CsvSheet batches(const Plan& plan) {
                batch.bucket_mark ? cell(batch.bucket_fills) : "", dose_cell(batch),
                cell(in_litres(batch.volume)), cell(in_litres(batch.zone)), cell(batch.mixer),
                minutes_cell(batch.contact), minutes_cell(batch.place_start),
-               minutes_cell(batch.place_end), text::joined(neighbours, " "),
+               minutes_cell(batch.place_end), joined(neighbours, " "),
                minutes_cell(batch.edge_wait), minutes_cell(batch.meet_by)});
   }
   return sheet;
@@ -126,7 +127,7 @@ CsvSheet schedule(const Plan& plan) {
   for (const Task& task : plan.schedule) {
     sheet.add({cell(task.phase), cell(task.task), cell(task.who), minutes_cell(task.start),
                minutes_cell(task.end), task.start_local.value_or(""), task.end_local.value_or(""),
-               cell(text::joined(task.after, " | "))});
+               cell(joined(task.after, " | "))});
   }
   return sheet;
 }

@@ -18,39 +18,38 @@ double number(double value) {
 
 namespace {
 
-json::Json job(const Plan& plan) {
-  json::Json result = {{"name", plan.name}};
+Json job(const Plan& plan) {
+  Json result = {{"name", plan.name}};
   if (plan.date) result["date"] = iso(*plan.date);
   result["units"] = plan.units == Units::us ? "us" : "metric";
   result["currency"] = plan.currency;
   return result;
 }
 
-json::Json assumption(const Assumption& assumption) {
+Json assumption(const Assumption& assumption) {
   return {{"path", assumption.path}, {"value", assumption.value}, {"reason", assumption.reason}};
 }
 
 }  // namespace
 
 std::string render_json(const Plan& plan) {
-  const json::Json file = {{"format", "strikeoff-plan/1"},
-                           {"job", job(plan)},
-                           {"assumptions", json::array(plan.assumptions, assumption)},
-                           {"slabs", json::array(plan.slabs, json::slab)},
-                           {"mix", json::mix(plan.mix)},
-                           {"batches", json::array(plan.batches, json::batch)},
-                           {"pour", json::pour(plan.pour)},
-                           {"site", json::site(plan.site)},
-                           {"hardening", json::hardening(plan.hardening)},
-                           {"handling", json::handling(plan.handling)},
-                           {"finish", json::finish(plan.finish)},
-                           {"cut_list", json::cut_list(plan.cut_list)},
-                           {"materials", json::array(plan.materials, json::material)},
-                           {"cost", json::cost(plan.cost)},
-                           {"schedule", json::array(plan.schedule, json::task)},
-                           {"checks", json::array(plan.checks, json::check)}};
-  // Text that is not UTF-8 cannot stand in a JSON file: it is replaced, never a reason to fail.
-  return file.dump(2, ' ', false, json::Json::error_handler_t::replace) + "\n";
+  const Json file = {{"format", "strikeoff-plan/1"},
+                     {"job", job(plan)},
+                     {"assumptions", json::array(plan.assumptions, assumption)},
+                     {"slabs", json::array(plan.slabs, json::slab)},
+                     {"mix", json::mix(plan.mix)},
+                     {"batches", json::array(plan.batches, json::batch)},
+                     {"pour", json::pour(plan.pour)},
+                     {"site", json::site(plan.site)},
+                     {"hardening", json::hardening(plan.hardening)},
+                     {"handling", json::handling(plan.handling)},
+                     {"finish", json::finish(plan.finish)},
+                     {"cut_list", json::cut_list(plan.cut_list)},
+                     {"materials", json::array(plan.materials, json::material)},
+                     {"cost", json::cost(plan.cost)},
+                     {"schedule", json::array(plan.schedule, json::task)},
+                     {"checks", json::array(plan.checks, json::check)}};
+  return json_file(file);
 }
 
 }  // namespace strikeoff

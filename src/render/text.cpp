@@ -18,10 +18,6 @@ std::string emphasized(std::string_view words, Emphasis emphasis, const TextPage
   return result;
 }
 
-void trim_right(std::string& line) {
-  line.erase(line.find_last_not_of(' ') + 1);
-}
-
 /// The label with its words made to stand out and its spaces left alone.
 std::string label_of(const Paragraph& paragraph, const TextPage& page) {
   const std::string label = clean(paragraph.label);

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include "core/format.h"
 #include "render/text.h"
@@ -41,7 +41,7 @@ void add(Table& table, const std::string& what, const std::optional<Chance>& cha
              hundredths(chance->low) + " to " + hundredths(chance->high)});
 }
 
-text::Text chances(const Odds& odds) {
+text::Text chance_table(const Odds& odds) {
   Table table({{"What goes wrong"}, {"In 100 days", Align::right}, {"95 %", Align::right}});
   add(table, "a joint goes cold: its edge waits longer than its mix stays workable",
       odds.cold_joint);
@@ -72,29 +72,29 @@ text::Text spread(const Odds& odds) {
 }
 
 /// The first few, for the rest decide little.
-constexpr std::size_t shown = 4;
+constexpr std::size_t most_named = 4;
 
 text::Text worst_joints(const Odds& odds) {
   if (odds.joints.empty()) return "";
   std::vector<std::string> parts;
   for (const JointShare& joint : odds.joints) {
-    if (parts.size() == shown) break;
+    if (parts.size() == most_named) break;
     parts.push_back(fmt::format("batch {} to {} ({} in 100)", joint.first, joint.second,
                                 hundredths(joint.worst.share)));
   }
-  return text::paragraph("  ", "Most often the worst joint: " + text::joined(parts, ", ") + ".");
+  return text::paragraph("  ", "Most often the worst joint: " + joined(parts, ", ") + ".");
 }
 
 text::Text drivers(const Odds& odds) {
   if (odds.drivers.empty()) return "";
   std::vector<std::string> parts;
   for (const Driver& driver : odds.drivers) {
-    if (parts.size() == shown || driver.share < 0.005) break;
+    if (parts.size() == most_named || driver.share < 0.005) break;
     parts.push_back(fmt::format("{} {} %", driver.name, show_number(driver.share * 100, 0)));
   }
-  return text::paragraph(
-      "  ", fmt::format("What decides it: {}; single batches and the rest {} %.",
-                        text::joined(parts, ", "), show_number(odds.unexplained * 100, 0)));
+  return text::paragraph("  ",
+                         fmt::format("What decides it: {}; single batches and the rest {} %.",
+                                     joined(parts, ", "), show_number(odds.unexplained * 100, 0)));
 }
 
 text::Text list(const std::vector<std::string>& sentences) {
@@ -116,7 +116,7 @@ std::string render_text(const Odds& odds, const TextPage& page) {
       text::paragraph(odds.name.empty() ? "ODDS" : "ODDS: ", odds.name, text::Emphasis::heading);
   const std::string first = opening(odds);
   if (!first.empty()) result += "\n" + text::paragraph("  ", first);
-  result += "\n" + chances(odds) + spread(odds);
+  result += "\n" + chance_table(odds) + spread(odds);
   const text::Text causes = worst_joints(odds) + drivers(odds);
   if (!causes.empty()) result += "\n" + causes;
   if (!odds.advice.empty()) result += text::heading("WHAT TO DO") + list(odds.advice);

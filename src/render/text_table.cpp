@@ -4,16 +4,13 @@
 #include <algorithm>
 #include <numeric>
 
+#include "core/ascii.h"
 #include "core/unicode.h"
 
 namespace strikeoff::text {
 namespace {
 
 constexpr std::size_t column_gap = 2;
-
-bool is_letter(char c) {
-  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
-}
 
 /// A hyphen between letters, as in "cold-joint"; not one of a date or a sign.
 bool is_hyphen(std::string_view word, std::size_t i) {
@@ -52,10 +49,6 @@ std::string_view prefix(std::string_view text, std::size_t width) {
   return text.substr(0, end);
 }
 
-void trim_right(std::string& line) {
-  line.erase(line.find_last_not_of(' ') + 1);
-}
-
 std::string padded(std::string_view cell, std::size_t width, Align align) {
   const std::string space(width - std::min(width, columns(cell)), ' ');
   return align == Align::left ? std::string(cell) + space : space + std::string(cell);
@@ -77,6 +70,10 @@ std::string clean(std::string_view text) {
     text.remove_prefix(std::max<std::size_t>(c.bytes, 1));
   }
   return result;
+}
+
+void trim_right(std::string& line) {
+  line.erase(line.find_last_not_of(' ') + 1);
 }
 
 std::size_t columns(std::string_view text) {

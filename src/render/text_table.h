@@ -14,6 +14,8 @@ namespace strikeoff::text {
 
 /// Columns the text takes on a terminal: a wide East Asian character takes two.
 [[nodiscard]] std::size_t columns(std::string_view text);
+/// Without the blanks at its end.
+void trim_right(std::string& line);
 
 /// The text, cleaned, in lines of at most `width` columns, broken at spaces; a word longer than a
 /// line is broken anywhere. At least one line.

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 
@@ -16,7 +16,7 @@ bool stands_on_base(const SlabPlan& slab) {
   return !slab.control_joints;
 }
 
-std::string slab_line(const SlabPlan& slab, Units units) {
+std::string weight_line(const SlabPlan& slab, Units units) {
   const SlabLoads& loads = slab.loads;
   const std::string fresh = show(loads.fresh, units), hard = show(slab.mass, units);
   return fmt::format(
@@ -78,7 +78,7 @@ Text weights(const Plan& plan) {
   for (const SlabPlan& slab : plan.slabs) {
     if (!stands_on_base(slab)) continue;
     const std::string name = several ? slab.name + ": " : "";
-    text += paragraph("  ", name + slab_line(slab, plan.units) + ".");
+    text += paragraph("  ", name + weight_line(slab, plan.units) + ".");
     if (!slab.loads.bearings.empty()) text += bearing_table(slab, plan.units);
     if (slab.loads.worst) {
       text += paragraph("  ", name + leaning_line(*slab.loads.worst) + ".");

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "render/text_words.h"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 #include <array>
@@ -99,10 +99,6 @@ std::string edge_verdict(const PourPlan& pour) {
   const std::string usable = worst + ", " + show(*pour.usable) + " usable: ";
   if (late) return usable + show(-*pour.margin) + " TOO LONG";
   return usable + show(*pour.margin) + " to spare" + (pour.feasible ? "" : ", which is NOT ENOUGH");
-}
-
-std::string joined(const std::vector<std::string>& parts, std::string_view between) {
-  return fmt::format("{}", fmt::join(parts, between));
 }
 
 }  // namespace strikeoff::text

@@ -41,6 +41,5 @@ namespace strikeoff::text {
 [[nodiscard]] std::string found(const Check& check);
 /// How the worst edge wait compares with what is usable.
 [[nodiscard]] std::string edge_verdict(const PourPlan& pour);
-[[nodiscard]] std::string joined(const std::vector<std::string>& parts, std::string_view between);
 
 }  // namespace strikeoff::text

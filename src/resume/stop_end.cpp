@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "resume/stop_end.h"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include <algorithm>
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "slab/part_list.h"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 namespace strikeoff {
 

@@ -9,10 +9,11 @@
 #include <limits>
 #include <optional>
 
+#include "core/ascii.h"
+
 namespace strikeoff {
 namespace {
 
-constexpr double not_given = std::numeric_limits<double>::quiet_NaN();
 constexpr int deepest = 40;
 
 enum class Kind { number, name, sign, end };
@@ -22,19 +23,15 @@ struct Token {
   std::string_view text;
 };
 
-bool is_letter(char c) {
-  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '_';
-}
-
-bool is_digit(char c) {
-  return c >= '0' && c <= '9';
+bool is_of_name(char c) {
+  return is_letter(c) || c == '_';
 }
 
 /// How many characters from the start of `text` one token takes.
 std::size_t token_length(std::string_view text, Kind kind) {
   std::size_t n = 1;
   if (kind == Kind::name) {
-    while (n < text.size() && (is_letter(text[n]) || is_digit(text[n]))) ++n;
+    while (n < text.size() && (is_of_name(text[n]) || is_digit(text[n]))) ++n;
   } else if (kind == Kind::number) {
     const auto more = [&] {
       const char c = text[n], before = text[n - 1];
@@ -55,7 +52,7 @@ std::vector<Token> tokens_of(std::string_view text) {
       text.remove_prefix(1);
       continue;
     }
-    const Kind kind = is_letter(c) ? Kind::name : is_digit(c) ? Kind::number : Kind::sign;
+    const Kind kind = is_of_name(c) ? Kind::name : is_digit(c) ? Kind::number : Kind::sign;
     const std::size_t n = token_length(text, kind);
     tokens.push_back({kind, text.substr(0, n)});
     text.remove_prefix(n);

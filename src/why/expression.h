@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <limits>
 #include <map>
 #include <stdexcept>
 #include <string>
@@ -21,6 +22,8 @@ struct FormulaValue {
     return {std::move(numbers), true};
   }
 };
+
+inline constexpr double not_given = std::numeric_limits<double>::quiet_NaN();
 
 using FormulaSymbols = std::map<std::string, FormulaValue, std::less<>>;
 

@@ -1,16 +1,14 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-#include <limits>
 #include <optional>
 
 #include "strikeoff/quantity.h"
+#include "why/expression.h"
 
 namespace strikeoff {
 
 // Quantities as the bare numbers of formulas, in the units of the plan file.
-
-inline constexpr double not_given = std::numeric_limits<double>::quiet_NaN();
 
 [[nodiscard]] inline double plain(double value) {
   return value;

@@ -20,8 +20,8 @@ struct Walk {
 
 Walk through_plan(const PlanFile& file) {
   const auto list = [&file](const Path& path) {
-    const PlanFile::Json* const node = file.find(path);
-    return node && node->is_array() ? node : nullptr;
+    const Json* const node = file.find(path);
+    return node ? node->list() : nullptr;
   };
   return {[list](const Path& path) {
             const auto* const node = list(path);
@@ -81,11 +81,10 @@ std::optional<std::string> own_word(const Path& number, const std::string& key,
   Path object = number;
   while (!object.empty()) {
     object.pop_back();
-    const PlanFile::Json* const node = file.find(object);
-    if (!node || !node->is_object()) continue;
-    const auto value = node->find(key);
-    if (value == node->end()) return std::nullopt;
-    return value->is_string() ? value->get<std::string>() : value->dump();
+    const Json* const node = file.find(object);
+    if (!node || !node->object()) continue;
+    const Json* const value = node->find(key);
+    return value ? std::optional(word_of(*value)) : std::nullopt;
   }
   return std::nullopt;
 }
@@ -155,10 +154,11 @@ class Expansion {
 };
 
 double in_plan(const Path& path, const PlanFile& file) {
-  const PlanFile::Json* const node = file.find(path);
+  const Json* const node = file.find(path);
   if (!node) return not_given;
-  if (node->is_boolean()) return node->get<bool>() ? 1 : 0;
-  return node->is_number() ? node->get<double>() / file.per_formula_unit(path) : not_given;
+  if (node->flag()) return *node->flag() ? 1 : 0;
+  const auto number = node->number();
+  return number ? *number / file.per_formula_unit(path) : not_given;
 }
 
 const JobFact& fact_of(const Path& path) {

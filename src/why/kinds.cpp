@@ -54,7 +54,7 @@ bool Kinds::fits(const Path& pattern, const Path& path) const {
     if (pattern[i] == "*") continue;
     if (is_index_text(pattern[i])) return false;
     const Path to(path.begin(), path.begin() + static_cast<std::ptrdiff_t>(i) + 1);
-    const PlanFile::Json* const element = file_.find(to);
+    const Json* const element = file_.find(to);
     if (!element || !goes_by(*element, pattern[i])) return false;
   }
   return true;

@@ -93,60 +93,62 @@ bool is_index_text(std::string_view segment) {
   return index_of(segment).has_value();
 }
 
-bool goes_by(const PlanFile::Json& element, std::string_view name) {
-  if (!element.is_object()) return false;
+std::string word_of(const Json& value) {
+  return value.text() ? *value.text() : written(value);
+}
+
+bool goes_by(const Json& element, std::string_view name) {
   return std::any_of(names.begin(), names.end(), [&](const char* key) {
-    const auto value = element.find(key);
-    if (value == element.end()) return false;
-    if (value->is_string()) return value->get_ref<const std::string&>() == name;
-    return value->is_number_integer() && std::to_string(value->get<int>()) == name;
+    const Json* const value = element.find(key);
+    return value && (value->text() || value->is_whole()) && word_of(*value) == name;
   });
 }
 
-PlanFile::PlanFile(const Plan& plan) : root_(Json::parse(render_json(plan))) {
+PlanFile::PlanFile(const Plan& plan) : root_(parse_json(render_json(plan)).value()) {
   Path path;
   gather(root_, path);
 }
 
 void PlanFile::gather(const Json& node, Path& path) {
-  if (node.is_number()) {
-    numbers_.push_back({path, node.get<double>()});
-  } else if (node.is_structured()) {
-    for (const auto& item : node.items()) {
-      path.push_back(item.key());
-      gather(item.value(), path);
-      path.pop_back();
-    }
+  const auto gather_in = [&](const Json& child, std::string segment) {
+    path.push_back(std::move(segment));
+    gather(child, path);
+    path.pop_back();
+  };
+  if (const auto number = node.number()) {
+    numbers_.push_back({path, *number});
+  } else if (const auto* const list = node.list()) {
+    for (std::size_t i = 0; i < list->size(); ++i) gather_in((*list)[i], std::to_string(i));
+  } else if (const auto* const members = node.object()) {
+    for (const auto& [key, value] : *members) gather_in(value, key);
   }
 }
 
-const PlanFile::Json* PlanFile::find(const Path& path) const {
+const Json* PlanFile::find(const Path& path) const {
   const Json* node = &root_;
   for (const std::string& segment : path) {
-    if (node->is_object()) {
-      const auto child = node->find(segment);
-      if (child == node->end()) return nullptr;
-      node = &*child;
-    } else {
+    if (const auto* const list = node->list()) {
       const auto index = index_of(segment);
-      if (!node->is_array() || !index || *index >= node->size()) return nullptr;
-      node = &(*node)[*index];
+      node = index && *index < list->size() ? &(*list)[*index] : nullptr;
+    } else {
+      node = node->find(segment);
     }
+    if (!node) break;
   }
   return node;
 }
 
 bool PlanFile::is_index(const Path& path, std::size_t i) const {
   const Json* const list = find(Path(path.begin(), path.begin() + static_cast<std::ptrdiff_t>(i)));
-  return list && list->is_array();
+  return list && list->list();
 }
 
 std::string PlanFile::unit(const Path& path) const {
   if (path.empty()) return "";
-  if (is_money(path)) return root_["job"]["currency"].get<std::string>();
+  if (is_money(path)) return *find({"job", "currency"})->text();
   const std::string& key = path.back();
   if (path.size() == 3 && (path.front() == "checks" || path.front() == "materials")) {
-    return key == "packs" ? "" : (*find({path[0], path[1], "unit"})).get<std::string>();
+    return key == "packs" ? "" : *find({path[0], path[1], "unit"})->text();
   }
   // A list of lengths has the unit in the list's key.
   for (auto segment = path.rbegin(); segment != path.rend(); ++segment) {

@@ -2,11 +2,11 @@
 #pragma once
 
 #include <cstddef>
-#include <nlohmann/json.hpp>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "core/json.h"
 #include "strikeoff/plan.h"
 
 namespace strikeoff {
@@ -22,8 +22,6 @@ using Path = std::vector<std::string>;  // the segments of a JSON Pointer
 /// The plan as its file has it, to look up numbers by pointer.
 class PlanFile {
  public:
-  using Json = nlohmann::ordered_json;
-
   /// One number of the file.
   struct Number {
     Path path;
@@ -50,7 +48,10 @@ class PlanFile {
   void gather(const Json& node, Path& path);
 };
 
+/// A text or number of the file as a word.
+[[nodiscard]] std::string word_of(const Json& value);
+
 /// True when a list's element goes by this name: as its name, code, stock, step, number, …
-[[nodiscard]] bool goes_by(const PlanFile::Json& element, std::string_view name);
+[[nodiscard]] bool goes_by(const Json& element, std::string_view name);
 
 }  // namespace strikeoff

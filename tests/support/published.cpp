@@ -5,6 +5,7 @@
 
 #include <cstdlib>
 #include <fstream>
+#include <nlohmann/json.hpp>
 #include <stdexcept>
 #include <type_traits>
 
@@ -56,21 +57,48 @@ std::string written_unit(const std::string& unit) {
   return found == words.end() ? unit : found->second;
 }
 
+PublishedCase::PublishedCase(const nlohmann::json& row)
+    : row_(std::make_shared<const nlohmann::json>(row)) {}
+
+std::string PublishedCase::id() const {
+  return row_->at("id");
+}
+
+std::string PublishedCase::topic() const {
+  return row_->at("topic");
+}
+
+bool PublishedCase::was_read() const {
+  return row_->at("status") == "read";
+}
+
+bool PublishedCase::has_input(const std::string& name) const {
+  return row_->at("inputs").contains(name);
+}
+
+bool PublishedCase::expects(const std::string& value) const {
+  return row_->at("expected").contains(value);
+}
+
+double PublishedCase::expected(const std::string& value) const {
+  return row_->at("expected").at(value).at("value").get<double>();
+}
+
 std::string PublishedCase::title() const {
   return fmt::format("{} [{}] {}", id(), was_read() ? "read" : "from memory",
-                     row_.at("source").get<std::string>());
+                     row_->at("source").get<std::string>());
 }
 
 double PublishedCase::number(const std::string& input) const {
-  return row_.at("inputs").at(input).at("value").get<double>();
+  return row_->at("inputs").at(input).at("value").get<double>();
 }
 
 std::string PublishedCase::text(const std::string& input) const {
-  return row_.at("inputs").at(input).at("value").get<std::string>();
+  return row_->at("inputs").at(input).at("value").get<std::string>();
 }
 
 std::string PublishedCase::unit(const std::string& input) const {
-  return row_.at("inputs").at(input).at("unit").get<std::string>();
+  return row_->at("inputs").at(input).at("unit").get<std::string>();
 }
 
 std::vector<double> PublishedCase::numbers(const std::string& input) const {
@@ -101,7 +129,7 @@ const std::vector<PublishedCase>& published_cases() {
   static const std::vector<PublishedCase> cases = [] {
     std::ifstream file(source_dir() / "tests/published/cases.json");
     std::vector<PublishedCase> all;
-    for (auto& row : nlohmann::json::parse(file)) all.emplace_back(std::move(row));
+    for (const auto& row : nlohmann::json::parse(file)) all.emplace_back(row);
     return all;
   }();
   return cases;

@@ -2,7 +2,8 @@
 #pragma once
 
 #include <map>
-#include <nlohmann/json.hpp>
+#include <memory>
+#include <nlohmann/json_fwd.hpp>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -32,14 +33,17 @@ template <class T>
 /// formula gives.
 class PublishedCase {
  public:
-  explicit PublishedCase(nlohmann::json row) : row_(std::move(row)) {}
-  [[nodiscard]] std::string id() const { return row_.at("id"); }
-  [[nodiscard]] std::string topic() const { return row_.at("topic"); }
-  [[nodiscard]] bool was_read() const { return row_.at("status") == "read"; }
+  explicit PublishedCase(const nlohmann::json& row);
+  [[nodiscard]] std::string id() const;
+  [[nodiscard]] std::string topic() const;
+  [[nodiscard]] bool was_read() const;
   /// "EV-01 [from memory] ACI 305R …", as the test's name.
   [[nodiscard]] std::string title() const;
-  [[nodiscard]] const nlohmann::json& row() const { return row_; }
+  [[nodiscard]] const nlohmann::json& row() const { return *row_; }
 
+  [[nodiscard]] bool has_input(const std::string& name) const;
+  [[nodiscard]] bool expects(const std::string& value) const;
+  [[nodiscard]] double expected(const std::string& value) const;
   [[nodiscard]] double number(const std::string& input) const;
   [[nodiscard]] std::string text(const std::string& input) const;
   [[nodiscard]] std::string unit(const std::string& input) const;
@@ -55,7 +59,7 @@ class PublishedCase {
 
  private:
   [[nodiscard]] static std::string written_number(double number);
-  nlohmann::json row_;
+  std::shared_ptr<const nlohmann::json> row_;
 };
 
 /// What the program says: a text, a plain number in the published unit, or a quantity, which is

@@ -92,7 +92,7 @@ Asks air_asks() {
     if (set_aside().count(one.id()) > 0) continue;
     if (one.id().rfind("EV-T", 0) == 0) asks.emplace(one.id(), menzel_by_dew_point);
     const bool vapour = one.id().rfind("PS-", 0) == 0;
-    if (vapour) asks.emplace(one.id(), one.row().at("expected").contains("Td") ? dew : saturation);
+    if (vapour) asks.emplace(one.id(), one.expects("Td") ? dew : saturation);
   }
   return asks;
 }

@@ -41,7 +41,7 @@ Ingredients ingredients(const PublishedCase& one) {
   const double share = cement / (cement + aggregate);
   const double at = temperature_of(one, "cement").in_c() * share +
                     temperature_of(one, "aggregate").in_c() * (1 - share);
-  const bool iced = one.row().at("inputs").contains("ice");
+  const bool iced = one.has_input("ice");
   return {
       cement + aggregate,       mass_of(one, "water"),        iced ? mass_of(one, "ice") : Mass{},
       Temperature::celsius(at), temperature_of(one, "water"), share};

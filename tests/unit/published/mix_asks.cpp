@@ -116,7 +116,7 @@ Answers shipped_bag(const PublishedCase& one) {
 
 /// Bags of a cubic yard at the published yield.
 Answers bags_of_yard(const PublishedCase& one) {
-  const double yield = one.row().at("expected").at("yield").at("value");
+  const double yield = one.expected("yield");
   return {{"bags_per_yd3", mix_of(cubic_yards(1), 0, cubic_feet(yield)).bags_exact}};
 }
 

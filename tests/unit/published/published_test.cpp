@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <catch2/catch.hpp>
 #include <cmath>
+#include <nlohmann/json.hpp>
 #include <set>
 
 #include "support/published.h"

@@ -89,13 +89,11 @@ std::string family(const Planned& planned, const Path& path) {
 std::string family_of(const Planned& planned, const NumberBasis& number) {
   std::string text = family(planned, number.number->path);
   if (text.starts_with("/checks")) {
-    text +=
-        " of " +
-        (*planned.plan_file.find({"checks", number.number->path[1], "code"})).get<std::string>();
+    text += " of " + word_of(*planned.plan_file.find({"checks", number.number->path[1], "code"}));
   }
   if (text.starts_with("/materials")) {
-    text += " of " + (*planned.plan_file.find({"materials", number.number->path[1], "stock"}))
-                         .get<std::string>();
+    text +=
+        " of " + word_of(*planned.plan_file.find({"materials", number.number->path[1], "stock"}));
   }
   return text;
 }
