@@ -36,6 +36,18 @@ constexpr double cross(Vec a, Vec b) {
   return a.x * b.y - a.y * b.x;
 }
 
+/// What lies to the left of a straight line.
+struct HalfPlane {
+  Vec at, way;  // a place on the line and its direction, of length 1
+
+  /// How far to the left of the line, negative to the right.
+  [[nodiscard]] constexpr double depth(Vec place) const { return cross(way, place - at); }
+};
+/// Left of the line from a through b, which must differ.
+inline HalfPlane left_of(Vec a, Vec b) {
+  return {a, (b - a).unit()};
+}
+
 constexpr Vec vec(const Point& p) {
   return {p.x.in_m(), p.y.in_m()};
 }

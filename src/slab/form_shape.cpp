@@ -25,7 +25,7 @@ Area change_along(const FormShape& shape, const OutlineEdge& stretch, const Poin
   const Polygon line = chords({stretch, {to, 0}}, drawn_within);
   Area sum;
   for (std::size_t i = 0; i + 1 < line.size(); ++i) {
-    sum += shape.heights.along(line[i], line[i + 1]);
+    sum += shape.heights.both.along(line[i], line[i + 1]);
   }
   return sum;
 }
@@ -88,7 +88,7 @@ Length concrete_height(const FormShape& shape, std::size_t k) {
   const Slab& slab = shape.slab;
   const Point &a = shape.outline[k], &b = shape.outline[shape.after(k)];
   const Length height =
-      slab.thickness + shape.heights.most_low(a, b) + shape.heights.most_rise(a, b);
+      slab.thickness + shape.heights.low.most(a, b) + shape.heights.rise.most(a, b);
   return slab.sides[k].apron ? height + slab.apron_depth : height;
 }
 

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <optional>
+#include <tuple>
 
 namespace strikeoff {
 namespace {
@@ -28,10 +29,6 @@ bool is_near_box(const Rectangle& box, const Point& p) {
 /// Inside or within a hair of the rim.
 bool holds(const Drawn& shape, const Point& p) {
   return is_near_box(shape.box, p) && (contains(shape.ring, p) || distance(p, shape.ring) <= hair);
-}
-
-Point between(const Point& a, const Point& b, double t) {
-  return {a.x + (b.x - a.x) * t, a.y + (b.y - a.y) * t};
 }
 
 /// Where on the line from a to b, from 0 to 1, it crosses a ring.
@@ -124,13 +121,22 @@ Scene scene_of(const SlabPlan& shape) {
   return scene;
 }
 
+/// In an order of their own, so that of equal ones not the first written counts.
+Polygon reading_places(const Slab& slab) {
+  Polygon places;
+  for (const LevelReading& reading : slab.levels) places.push_back(reading.at);
+  std::sort(places.begin(), places.end(),
+            [](const Point& a, const Point& b) { return std::tie(a.x, a.y) < std::tie(b.x, b.y); });
+  return places;
+}
+
 /// Low and rise are least and greatest on the rims of a region or at a reading inside it.
 Finder search(const Slab& slab, const Scene& scene, const Heights& heights) {
   Finder finder;
   const Length over = slab.panel ? slab.thickness - slab.panel->thickness : slab.thickness;
   const auto look = [&](bool on_panel) {
     return [&, on_panel](const Point& a, const Point& b) {
-      for (const HeightAt& turn : heights.both_turns(a, b)) {
+      for (const HeightAt& turn : heights.both.turns(a, b)) {
         finder.add((on_panel ? over : slab.thickness) + turn.height, turn.at, on_panel);
       }
     };
@@ -156,11 +162,11 @@ Finder search(const Slab& slab, const Scene& scene, const Heights& heights) {
         opening, crossed, [&](const Point& p) { return scene.on_panel(p); }, look(true));
     follow(opening, crossed, beside, look(false));
   }
-  for (const LevelReading& reading : slab.levels) {
-    if (!scene.in_slab(reading.at)) continue;
-    const bool on_panel = scene.on_panel(reading.at);
-    const Length height = heights.low(reading.at) + heights.rise(reading.at);
-    finder.add((on_panel ? over : slab.thickness) + height, reading.at, on_panel);
+  for (const Point& place : reading_places(slab)) {
+    if (!scene.in_slab(place)) continue;
+    const bool on_panel = scene.on_panel(place);
+    const Length height = heights.low.at(place) + heights.rise.at(place);
+    finder.add((on_panel ? over : slab.thickness) + height, place, on_panel);
   }
   return finder;
 }
@@ -183,16 +189,16 @@ ThicknessRange thickness_range(const Slab& slab, const SlabPlan& shape, const He
 HeightAt lowest_base(const Slab& slab, const SlabPlan& shape, const Heights& heights) {
   HeightAt lowest{{}, shape.outline.front()};
   if (heights.are_none()) return lowest;
-  lowest.height = heights.low(lowest.at);
+  lowest.height = heights.low.at(lowest.at);
   const auto add = [&](Length low, const Point& at) {
     if (low > lowest.height + Length::nm(1)) lowest = {low, at};
   };
   for (std::size_t k = 0; k < shape.outline.size(); ++k) {
     const Point& to = shape.outline[(k + 1) % shape.outline.size()];
-    for (const HeightAt& turn : heights.low_turns(shape.outline[k], to)) add(turn.height, turn.at);
+    for (const HeightAt& turn : heights.low.turns(shape.outline[k], to)) add(turn.height, turn.at);
   }
-  for (const LevelReading& reading : slab.levels) {
-    if (contains(shape.outline, reading.at)) add(heights.low(reading.at), reading.at);
+  for (const Point& place : reading_places(slab)) {
+    if (contains(shape.outline, place)) add(heights.low.at(place), place);
   }
   return lowest;
 }
