@@ -36,6 +36,17 @@ constexpr double cross(Vec a, Vec b) {
   return a.x * b.y - a.y * b.x;
 }
 
+constexpr Vec vec(const Point& p) {
+  return {p.x.in_m(), p.y.in_m()};
+}
+/// The way from one place to another, in metres.
+constexpr Vec vec(const Point& from, const Point& to) {
+  return {(to.x - from.x).in_m(), (to.y - from.y).in_m()};
+}
+constexpr Point point(Vec v) {
+  return {Length::m(v.x), Length::m(v.y)};
+}
+
 /// What lies to the left of a straight line.
 struct HalfPlane {
   Vec at, way;  // a place on the line and its direction, of length 1
@@ -47,16 +58,8 @@ struct HalfPlane {
 inline HalfPlane left_of(Vec a, Vec b) {
   return {a, (b - a).unit()};
 }
-
-constexpr Vec vec(const Point& p) {
-  return {p.x.in_m(), p.y.in_m()};
-}
-/// The way from one place to another, in metres.
-constexpr Vec vec(const Point& from, const Point& to) {
-  return {(to.x - from.x).in_m(), (to.y - from.y).in_m()};
-}
-constexpr Point point(Vec v) {
-  return {Length::m(v.x), Length::m(v.y)};
+inline HalfPlane left_of(const Point& a, const Point& b) {
+  return {vec(a), vec(a, b).unit()};
 }
 
 /// The length of the straight line between two places; exact along the axes.

@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "core/outlines.h"
+#include "core/vec.h"
 #include "slab/strip_pieces.h"
 
 namespace strikeoff {
@@ -35,7 +36,7 @@ Area formed_by(const FormShape& shape, const Face& face) {
   const Slab& slab = shape.slab;
   const bool straight = is_straight(face);
   const Length along =
-      straight ? edge_length({face.from, face.to}, 0) : arc_length(shape, cut_at(slab, face.index));
+      straight ? distance(face.from, face.to) : arc_length(shape, cut_at(slab, face.index));
   const double sweep = straight ? 0 : turn_at(shape.outline, face.index).radians;
   const bool apron = slab.sides[face.index].apron &&
                      (face.kind == Face::Kind::side || slab.sides[shape.before(face.index)].apron);

@@ -39,17 +39,13 @@ void add_crossings(const Point& a, const Point& b, const Drawn& shape, std::vect
       line.at.y > box.at.y + box.depth || box.at.y > line.at.y + line.depth) {
     return;
   }
-  const double dx = (b.x - a.x).in_m(), dy = (b.y - a.y).in_m();
-  const auto side = [&](const Point& p) {
-    return dx * (p.y - a.y).in_m() - dy * (p.x - a.x).in_m();
-  };
+  const HalfPlane beside = left_of(a, b);
+  const double length = vec(a, b).length();
   for (std::size_t k = 0; k < shape.ring.size(); ++k) {
     const Point &c = shape.ring[k], &d = shape.ring[(k + 1) % shape.ring.size()];
-    const double from = side(c), to = side(d);
+    const double from = beside.depth(vec(c)), to = beside.depth(vec(d));
     if ((from < 0) == (to < 0)) continue;
-    const Point meet = between(c, d, from / (from - to));
-    const double along = (meet.x - a.x).in_m() * dx + (meet.y - a.y).in_m() * dy;
-    const double t = along / (dx * dx + dy * dy);
+    const double t = dot(beside.way, vec(a, between(c, d, from / (from - to)))) / length;
     if (t > 0 && t < 1) found.push_back(t);
   }
 }
