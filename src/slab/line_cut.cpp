@@ -5,6 +5,8 @@
 #include <cstddef>
 #include <utility>
 
+#include "core/vec.h"
+
 namespace strikeoff {
 namespace {
 
@@ -102,6 +104,16 @@ std::vector<Polygon> cut(const std::vector<Polygon>& polygons, const SawLine& li
   return parts;
 }
 
+/// From each odd crossing of an outline to the next.
+LineSpans between_pairs(std::vector<Length> crossings) {
+  std::sort(crossings.begin(), crossings.end());
+  LineSpans spans;
+  for (std::size_t i = 0; i + 1 < crossings.size(); i += 2) {
+    spans.push_back({crossings[i], crossings[i + 1]});
+  }
+  return joined(std::move(spans));
+}
+
 }  // namespace
 
 std::vector<Polygon> parts_inside(const Polygon& polygon, const Rectangle& r) {
@@ -173,12 +185,22 @@ LineSpans inside(const Polygon& polygon, Length y) {
     if ((a.y <= y) == (b.y <= y)) continue;
     crossings.push_back(a.x + (b.x - a.x) * ((y - a.y) / (b.y - a.y)));
   }
-  std::sort(crossings.begin(), crossings.end());
-  LineSpans spans;
-  for (std::size_t i = 0; i + 1 < crossings.size(); i += 2) {
-    spans.push_back({crossings[i], crossings[i + 1]});
+  return between_pairs(std::move(crossings));
+}
+
+LineSpans beside(const Polygon& polygon, const Point& a, const Point& b, bool left) {
+  constexpr double hair = 1e-6;  // metres: far below a tape, far above rounding
+  const HalfPlane line = left_of(a, b);
+  const double edge = left ? hair : -hair;
+  std::vector<Length> crossings;
+  for (std::size_t i = 0; i < polygon.size(); ++i) {
+    const Point &c = polygon[i], &d = polygon[(i + 1) % polygon.size()];
+    const double from = line.depth(vec(c)), to = line.depth(vec(d));
+    if ((from <= edge) == (to <= edge)) continue;
+    const Point crossing = between(c, d, std::clamp(from / (from - to), 0.0, 1.0));
+    crossings.push_back(Length::m(dot(line.way, vec(a, crossing))));
   }
-  return joined(std::move(spans));
+  return between_pairs(std::move(crossings));
 }
 
 }  // namespace strikeoff
