@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "core/vec.h"
+#include "strikeoff/outline.h"
 
 namespace strikeoff {
 namespace {
@@ -50,22 +51,6 @@ Length distance(const Point& p, const Point& a, const Point& b) {
   const double square = dot(ab, ab);
   const double along = square > 0 ? dot(ap, ab) / square : 0;
   return Length::nm((ap - ab * std::clamp(along, 0.0, 1.0)).length());
-}
-
-/// Keeps the part of the polygon where `inside(p) >= 0`, a linear function of the point.
-template <class Signed>
-Polygon clip(const Polygon& polygon, Signed inside) {
-  Polygon kept;
-  for (std::size_t i = 0; i < polygon.size(); ++i) {
-    const Point& a = polygon[i];
-    const Point& b = polygon[next(polygon, i)];
-    const double da = inside(a), db = inside(b);
-    if (da >= 0) kept.push_back(a);
-    if ((da > 0 && db < 0) || (da < 0 && db > 0)) {
-      kept.push_back(between(a, b, da / (da - db)));
-    }
-  }
-  return kept;
 }
 
 }  // namespace
@@ -184,12 +169,7 @@ std::optional<std::size_t> swallowed_edge(const Polygon& before, const Polygon& 
 }
 
 Area overlap(const Polygon& polygon, const Rectangle& r) {
-  const Length right = r.at.x + r.length, top = r.at.y + r.depth;
-  Polygon p = clip(polygon, [&](const Point& q) { return (q.x - r.at.x).in_nm(); });
-  p = clip(p, [&](const Point& q) { return (right - q.x).in_nm(); });
-  p = clip(p, [&](const Point& q) { return (q.y - r.at.y).in_nm(); });
-  p = clip(p, [&](const Point& q) { return (top - q.y).in_nm(); });
-  return p.size() < 3 ? Area{} : signed_area(p);
+  return area(clipped(outline_of(polygon), corners_of(r)));
 }
 
 bool contains(const Polygon& polygon, const Rectangle& r) {

@@ -47,6 +47,21 @@ constexpr Point point(Vec v) {
   return {Length::m(v.x), Length::m(v.y)};
 }
 
+/// What lies to the left of a straight line.
+struct HalfPlane {
+  Vec at, way;  // a place on the line and its direction, of length 1
+
+  /// How far to the left of the line, negative to the right.
+  [[nodiscard]] constexpr double depth(Vec place) const { return cross(way, place - at); }
+};
+/// Left of the line from a through b, which must differ.
+inline HalfPlane left_of(Vec a, Vec b) {
+  return {a, (b - a).unit()};
+}
+inline HalfPlane left_of(const Point& a, const Point& b) {
+  return {vec(a), vec(a, b).unit()};
+}
+
 /// The length of the straight line between two places; exact along the axes.
 inline Length distance(const Point& a, const Point& b) {
   return Length::nm(std::hypot((b.x - a.x).in_nm(), (b.y - a.y).in_nm()));

@@ -23,8 +23,8 @@ constexpr double nothing = 1e-9;
 Length planned_depth(const Slab& slab, const SlabPlan& shape, const Heights& heights,
                      const Point& at) {
   const bool on_panel = slab.panel && !shape.panel.empty() && contains(shape.panel, at);
-  return slab.thickness - (on_panel ? slab.panel->thickness : Length{}) + heights.low(at) +
-         heights.rise(at);
+  return slab.thickness - (on_panel ? slab.panel->thickness : Length{}) + heights.low.at(at) +
+         heights.rise.at(at);
 }
 
 /// The mean difference over the area that is left; the area is taken to be left in proportion to
