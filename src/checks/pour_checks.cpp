@@ -13,8 +13,8 @@
 #include "pour/crew.h"
 #include "pour/finishing.h"
 #include "pour/joint_corners.h"
-#include "pour/zones.h"
 #include "pour/setting.h"
+#include "pour/zones.h"
 
 namespace strikeoff {
 namespace {
@@ -188,13 +188,13 @@ std::optional<Check> joint_at_corner(const Job& job, const Plan& plan) {
   return check;
 }
 
-/// How narrow the narrowest ribbon is, whole batches and what they leave over alike; nothing for one
-/// batch, and where it is wider than the slab is thick.
+/// How narrow the narrowest ribbon is, whole batches and what they leave over alike; nothing for
+/// one batch, and where it is wider than the slab is thick.
 std::optional<Check> ribbon(const Job& job, const Plan& plan) {
   if (!plan.pour.narrowest) return std::nullopt;
   Length thickest;
   for (const SlabPlan& slab : plan.slabs) thickest = std::max(thickest, slab.edge_thickness);
-  const Length narrowest = *plan.pour.narrowest, must = ribbon_rule(job).must;
+  const Length narrowest = *plan.pour.narrowest, must = ribbon_rule(job.crew, job.mix).must;
   if (narrowest >= thickest) return std::nullopt;
   Check check;
   check.code = "ribbon";
@@ -205,14 +205,14 @@ std::optional<Check> ribbon(const Job& job, const Plan& plan) {
   check.unit = "mm";
   check.title = "A batch is a ribbon narrower than the slab is thick";
   check.advice = fmt::format(
-      "It is {} wide, and {} deep: lay it along the edge before it in one go, from end to end, chop "
+      "It is {} wide, and {} deep: lay it along the edge before it in one go, from end to end, "
+      "chop "
       "it into that edge with a trowel and rod along the joint.",
       show(narrowest, job.units), show(thickest, job.units));
   if (narrowest < must * (1 - 1e-6)) {
     check.limit = must.in_mm();
-    const bool whole = std::any_of(plan.batches.begin(), plan.batches.end(), [&](const Batch& b) {
-      return b.advance < must * (1 - 1e-6);
-    });
+    const bool whole = std::any_of(plan.batches.begin(), plan.batches.end(),
+                                   [&](const Batch& b) { return b.advance < must * (1 - 1e-6); });
     if (whole) check.level = Level::stop;
     check.title = "A batch is too narrow a ribbon to be worked in";
     check.advice = fmt::format(

@@ -22,11 +22,11 @@ struct Node {
 
 /// Where a cut meets an edge of the boundary.
 struct Meeting {
-  std::size_t edge = 0;       // of the boundary, by the node that it leaves
-  double along = 0;           // the edge, from 0 to 1
+  std::size_t edge = 0;  // of the boundary, by the node that it leaves
+  double along = 0;      // the edge, from 0 to 1
   std::size_t cut = 0;
   double along_cut = 0;
-  double turn = 0;            // from the edge to the side of the cut inside, radians
+  double turn = 0;  // from the edge to the side of the cut inside, radians
   Point at;
   std::size_t node = 0;
 };
@@ -36,8 +36,8 @@ class Rings {
   void add(const Polygon& ring, bool is_hole) {
     const std::size_t first = nodes_.size(), n = ring.size();
     for (std::size_t i = 0; i < n; ++i) {
-      nodes_.push_back({ring[is_hole ? n - 1 - i : i], first + (i + 1) % n,
-                        first + (i + n - 1) % n});
+      nodes_.push_back(
+          {ring[is_hole ? n - 1 - i : i], first + (i + 1) % n, first + (i + n - 1) % n});
     }
   }
 
@@ -107,7 +107,9 @@ class Rings {
     if (!attach(cut.from, w, number, 0, meetings) || !attach(cut.to, -w, number, 1, meetings)) {
       return false;
     }
-    const auto beside = [&](std::size_t i) { return cross(w, vec(cut.from, nodes_[i].at)) / length; };
+    const auto beside = [&](std::size_t i) {
+      return cross(w, vec(cut.from, nodes_[i].at)) / length;
+    };
     for (std::size_t i = 0; i < nodes_.size(); ++i) {
       const double a = beside(i), b = beside(nodes_[i].next);
       if ((a > 0) == (b > 0)) continue;

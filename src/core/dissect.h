@@ -22,9 +22,9 @@ struct CutPart {
 
 /// The parts of what lies inside `outline` (anticlockwise) and outside all `holes`
 /// (anticlockwise, apart from each other and from the outline). A cut may cross holes; it must not
-/// leave the outline or cross another cut; the `later` ones may end on the others. Corners that lie on a straight line are left out.
-/// Nothing where a hole touches no cut: its part would not be simple. Without cuts there is one
-/// part, number 0.
+/// leave the outline or cross another cut; the `later` ones may end on the others. Corners that lie
+/// on a straight line are left out. Nothing where a hole touches no cut: its part would not be
+/// simple. Without cuts there is one part, number 0.
 ///
 /// Each cut is a pair of half-edges set between the edges where it ends, which joins a hole to its
 /// outline or parts a ring in two (Muller and Preparata's doubly connected edge list, 1978, from

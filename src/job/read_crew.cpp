@@ -275,8 +275,8 @@ Crew read_crew(Context& c, const Node& node, Open& open) {
   const Node advance = o.find("least_advance");
   crew.least_advance = read_quantity(c.reader, advance, advance_length);
   if (!advance) {
-    c.reader.assume(weight_least_advance, "/crew/least_advance", "2 x thickness, at least " +
-                    show(Length::mm(150), c.units),
+    c.reader.assume(weight_least_advance, "/crew/least_advance",
+                    "2 x thickness, at least " + show(Length::mm(150), c.units),
                     "how far a batch should move the front; a narrower ribbon across it is taken "
                     "where rows of cells would leave too little time (assumption)");
   }

@@ -85,9 +85,10 @@ std::vector<CellContact> contacts_of(const std::vector<CutCell>& cells, const Sl
       }
     }
   }
-  std::stable_sort(contacts.begin(), contacts.end(), [](const CellContact& a, const CellContact& b) {
-    return a.first != b.first ? a.first < b.first : a.second < b.second;
-  });
+  std::stable_sort(contacts.begin(), contacts.end(),
+                   [](const CellContact& a, const CellContact& b) {
+                     return a.first != b.first ? a.first < b.first : a.second < b.second;
+                   });
   std::erase_if(contacts, [](const CellContact& contact) {
     return distance(contact.from, contact.to) < least_joint;
   });

@@ -15,8 +15,9 @@ struct CellContact {
   bool is_joint = true;  // not too short beside a corner; what runs from edge to edge always is
 };
 
-/// Where cells touch along 10 mm and more, by first, then second, then place along the first one's outline.
+/// Where cells touch along 10 mm and more, by first, then second, then place along the first one's
+/// outline.
 [[nodiscard]] std::vector<CellContact> contacts_of(const std::vector<CutCell>& cells,
-                                               const SlabPlan& shape);
+                                                   const SlabPlan& shape);
 
 }  // namespace strikeoff

@@ -49,7 +49,8 @@ std::optional<StraightFront> straight_front(const SlabPlan& shape, const Vec& al
   found.front.right = on + across * *last;
   for (const Polygon& hole : holes_of(shape)) meet(hole);
   std::sort(meetings.begin(), meetings.end());
-  for (std::size_t i = 0; i + 1 < meetings.size(); i += 2) found.inside += meetings[i + 1] - meetings[i];
+  for (std::size_t i = 0; i + 1 < meetings.size(); i += 2)
+    found.inside += meetings[i + 1] - meetings[i];
   return found;
 }
 
@@ -108,7 +109,8 @@ std::optional<std::vector<Front>> lines_between(const Course& course, const Slab
   std::vector<double> behind = rising_sums({areas.begin(), middle});
   if (!behind.empty()) behind.pop_back();
   const Route& route = *course.route;
-  auto lines = route.passage ? route.passage->fronts(behind) : straight_fronts(shape, route.along, behind);
+  auto lines =
+      route.passage ? route.passage->fronts(behind) : straight_fronts(shape, route.along, behind);
   if (!lines || !route.branch) return lines;
   behind = rising_sums({middle, areas.end()});
   if (!behind.empty()) behind.pop_back();
@@ -153,7 +155,8 @@ void measure(const SlabPlan& shape, Course& course) {
   course.advances.clear();
   const auto touch = [&](const Stretch& a, const Stretch& b) {
     const std::size_t apart = a.cell > b.cell ? a.cell - b.cell : b.cell - a.cell;
-    course.gap = std::max({course.gap, apart, a.cells > 1 ? a.cells : 0, b.cells > 1 ? b.cells : 0});
+    course.gap =
+        std::max({course.gap, apart, a.cells > 1 ? a.cells : 0, b.cells > 1 ? b.cells : 0});
   };
   const auto joint = [&](double length) {
     course.joints += Length::m(length);
@@ -190,9 +193,9 @@ void measure(const SlabPlan& shape, Course& course) {
     // What the passage has beside the mouth.
     double from = 0;
     for (std::size_t i = 0; i < first; ++i) {
-      const double to = i + 1 == first ? HUGE_VAL
+      const double to = i + 1 == first        ? HUGE_VAL
                         : route.mouth_on_left ? course.lines[i].along_left
-                                            : course.lines[i].along_right;
+                                              : course.lines[i].along_right;
       if (from < route.mouth_to - 1e-6 && to > route.mouth_from + 1e-6) {
         touch(course.places[i], course.places[first]);
       }
@@ -520,7 +523,8 @@ class RowCutter {
         continue;
       }
       const auto halves = dissect(
-          part, {}, {{settled(meetings.front()), settled(meetings.back()), left ? 1 : 2, left ? 2 : 1}});
+          part, {},
+          {{settled(meetings.front()), settled(meetings.back()), left ? 1 : 2, left ? 2 : 1}});
       if (!halves) return std::nullopt;
       for (const CutPart& half : *halves) (half.number == 1 ? cell : rest).push_back(half.outline);
     }
@@ -538,7 +542,7 @@ class RowCutter {
 }  // namespace
 
 std::optional<Course> course_along(const Route& route, const SlabPlan& shape,
-                              const std::vector<double>& shares, Fronts fronts) {
+                                   const std::vector<double>& shares, Fronts fronts) {
   Course course;
   course.route = &route;
   course.fronts = fronts;
@@ -632,8 +636,8 @@ std::optional<std::vector<CutCell>> cut(const Course& course, const SlabPlan& sh
     const Route& route = *course.route;
     const auto edge = [&](bool is_start) {
       return !route.passage ? beyond(shape, route.along, is_start)
-             : is_start   ? route.passage->start()
-                          : route.passage->end();
+             : is_start     ? route.passage->start()
+                            : route.passage->end();
     };
     const Front back = k == 0 ? edge(true) : lines[k - 1];
     const Front ahead = k + 1 == course.places.size() ? edge(false) : lines[k];

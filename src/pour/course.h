@@ -5,8 +5,8 @@
 #include <optional>
 #include <vector>
 
-#include "pour/slab_volume.h"
 #include "pour/routes.h"
+#include "pour/slab_volume.h"
 #include "strikeoff/plan.h"
 
 namespace strikeoff {
@@ -29,19 +29,19 @@ struct Stretch {
 struct Course {
   const Route* route = nullptr;
   Fronts fronts = Fronts::one;
-  bool from_left = true;          // cells of a row follow one another from the left side
-  std::vector<Stretch> places;      // along the passage, then along the branch
-  std::size_t in_passage = 0;     // places
-  std::vector<Front> lines;       // between places of the passage, then of the branch
-  std::size_t gap = 0;            // cells between two that touch
+  bool from_left = true;        // cells of a row follow one another from the left side
+  std::vector<Stretch> places;  // along the passage, then along the branch
+  std::size_t in_passage = 0;   // places
+  std::vector<Front> lines;     // between places of the passage, then of the branch
+  std::size_t gap = 0;          // cells between two that touch
   Length joints, longest;
-  std::vector<Length> advances;   // of each place
-  bool runs_across = true;        // no front is longer than 1.6 times what it crosses is wide
+  std::vector<Length> advances;  // of each place
+  bool runs_across = true;       // no front is longer than 1.6 times what it crosses is wide
 };
 
-/// A batch a place, one front from start to end, where the route has no ring and no branch; those are
-/// poured at two fronts, in turn or each batch shared by both. Shares are of the slab's volume, in
-/// the order of the pour. Nothing where the route cannot be poured so.
+/// A batch a place, one front from start to end, where the route has no ring and no branch; those
+/// are poured at two fronts, in turn or each batch shared by both. Shares are of the slab's volume,
+/// in the order of the pour. Nothing where the route cannot be poured so.
 [[nodiscard]] std::optional<Course> course_along(const Route& route, const SlabPlan& shape,
                                                  const std::vector<double>& shares, Fronts fronts);
 
@@ -62,7 +62,8 @@ struct CutCell {
   Length advance;  // of the front with its row, on average
 };
 
-/// The cells in the order of the pour, volumes as the shares. Nothing where the course cannot be cut.
+/// The cells in the order of the pour, volumes as the shares. Nothing where the course cannot be
+/// cut.
 [[nodiscard]] std::optional<std::vector<CutCell>> cut(const Course& course, const SlabPlan& shape,
                                                       const SlabVolume& volume,
                                                       const std::vector<double>& shares);

@@ -68,7 +68,8 @@ JointEnd joint_end(const Slab& slab, const SlabPlan& shape, const Point& place) 
     opening = i;
   }
   if (opening == shape.openings.size()) {
-    return end_on(best, 0, sharp.size(), [&](std::size_t k) { return the_side(slab.sides[k].name); });
+    return end_on(best, 0, sharp.size(),
+                  [&](std::size_t k) { return the_side(slab.sides[k].name); });
   }
   // Seen from inside the opening its corners run as the slab's do.
   static constexpr const char* sides[] = {"front", "right", "back", "left"};

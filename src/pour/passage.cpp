@@ -12,8 +12,8 @@ namespace strikeoff {
 namespace {
 
 constexpr double near_corner_costs = 1.25;  // assumption: a joint there as one a quarter longer
-constexpr double in_mouth_costs = 3;  // assumption: its end would stand in wet concrete
-constexpr double hair = 1e-9;         // m
+constexpr double in_mouth_costs = 3;        // assumption: its end would stand in wet concrete
+constexpr double hair = 1e-9;               // m
 
 double area_of(const std::vector<Vec>& polygon) {
   double twice = 0;
@@ -85,8 +85,8 @@ double Passage::Side::swept_to(double place) const {
   return swept[i] + cross(line[i], at(place));
 }
 
-Passage::Passage(std::vector<Vec> left, std::vector<Vec> right,
-                 std::vector<std::vector<Vec>> holes, std::vector<Vec> corners, double clearance)
+Passage::Passage(std::vector<Vec> left, std::vector<Vec> right, std::vector<std::vector<Vec>> holes,
+                 std::vector<Vec> corners, double clearance)
     : left_(std::move(left)),
       right_(std::move(right)),
       holes_(std::move(holes)),
@@ -102,8 +102,12 @@ Front Passage::front(double along_left, double along_right) const {
   return {left_.at(along_left), right_.at(along_right), along_left, along_right};
 }
 
-Front Passage::start() const { return front(0, 0); }
-Front Passage::end() const { return front(left_.length(), right_.length()); }
+Front Passage::start() const {
+  return front(0, 0);
+}
+Front Passage::end() const {
+  return front(left_.length(), right_.length());
+}
 
 /// Where a front enters and leaves a hole, as parts of its length.
 std::vector<std::pair<double, double>> Passage::crossings(const Front& front,
@@ -120,10 +124,10 @@ std::vector<std::pair<double, double>> Passage::crossings(const Front& front,
 }
 
 double Passage::behind(const Front& front) const {
-  double area = (cross(left_.line.front(), right_.line.front()) +
-                 right_.swept_to(front.along_right) + cross(front.right, front.left) -
-                 left_.swept_to(front.along_left)) /
-                2;
+  double area =
+      (cross(left_.line.front(), right_.line.front()) + right_.swept_to(front.along_right) +
+       cross(front.right, front.left) - left_.swept_to(front.along_left)) /
+      2;
   if (holes_.empty()) return area;
   for (std::size_t k = 0; k < holes_.size(); ++k) {
     if (!crossings(front, holes_[k]).empty()) {
@@ -139,7 +143,8 @@ double Passage::behind(const Front& front) const {
     };
     const auto side = [&](const Side& of, double up_to, const Vec& last) {
       std::size_t i = 0;
-      for (; i + 1 < of.line.size() && of.along[i + 1] < up_to; ++i) edge(of.line[i], of.line[i + 1]);
+      for (; i + 1 < of.line.size() && of.along[i + 1] < up_to; ++i)
+        edge(of.line[i], of.line[i + 1]);
       edge(of.line[i], last);
     };
     edge(left_.line.front(), right_.line.front());
@@ -222,8 +227,8 @@ bool Passage::is_in_mouth(const Front& front) const {
 void Passage::add_turn(double left0, double right0, double left1, double right1,
                        std::vector<Turn>& turns) const {
   if (left1 - left0 < hair && right1 - right0 < hair) return;
-  turns.push_back({left0, right0, left1, right1, behind(front(left0, right0)),
-                   behind(front(left1, right1))});
+  turns.push_back(
+      {left0, right0, left1, right1, behind(front(left0, right0)), behind(front(left1, right1))});
   if (!(turns.back().behind0 < turns.back().behind1)) turns.pop_back();
 }
 

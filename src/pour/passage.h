@@ -61,8 +61,8 @@ class Passage {
   };
   struct Side {
     std::vector<Vec> line;
-    std::vector<double> along;   // at each corner
-    std::vector<double> swept;   // twice the area from the origin, up to each corner
+    std::vector<double> along;  // at each corner
+    std::vector<double> swept;  // twice the area from the origin, up to each corner
     explicit Side(std::vector<Vec> corners);
     [[nodiscard]] std::size_t piece(double at) const;
     [[nodiscard]] Vec at(double along) const;
@@ -77,8 +77,8 @@ class Passage {
   [[nodiscard]] Front front(double along_left, double along_right) const;
   [[nodiscard]] bool is_clear(const Front& front) const;
   [[nodiscard]] bool is_in_mouth(const Front& front) const;
-  [[nodiscard]] std::vector<std::pair<double, double>> crossings(const Front& front,
-                                                                 const std::vector<Vec>& hole) const;
+  [[nodiscard]] std::vector<std::pair<double, double>> crossings(
+      const Front& front, const std::vector<Vec>& hole) const;
   void add_turn(double left0, double right0, double left1, double right1,
                 std::vector<Turn>& turns) const;
   void add_square();

@@ -116,8 +116,10 @@ Portions equal_portions(const std::vector<SlabShare>& slabs, int count, double r
     if (over >= std::max(slabs[k + 1].narrow, spare) || -over >= slabs[k].narrow) continue;
     for (const double most : {usual * (1 + room), usual * (1 + more_room)}) {
       if (ends.fix(batch, slab_end, most)) break;
-      const double into_next = slab_end + slabs[k + 1].narrow, short_of = slab_end - slabs[k].narrow;
-      const double nearer = over > 0 ? into_next : short_of, other = over > 0 ? short_of : into_next;
+      const double into_next = slab_end + slabs[k + 1].narrow,
+                   short_of = slab_end - slabs[k].narrow;
+      const double nearer = over > 0 ? into_next : short_of,
+                   other = over > 0 ? short_of : into_next;
       if (ends.fix(batch, nearer, most) || ends.fix(batch, other, most)) break;
     }
   }

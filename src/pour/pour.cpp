@@ -199,8 +199,7 @@ Pour plan_pour(const Job& job, const MixPlan& mix, const PourModel& model) {
 
 ZoneCutter zone_cutter(const Job& job, const std::vector<SlabPlan>& slabs) {
   const bool has_strips = !job.forms.strip_stock.empty();
-  return {job.slabs, slabs, has_strips ? job.forms.strip_stock.front().thickness : Length{},
-          ribbon_rule(job)};
+  return {job.slabs, slabs, has_strips ? job.forms.strip_stock.front().thickness : Length{}};
 }
 
 Pour plan_pour(const Job& job, const std::vector<SlabPlan>& slabs, const MixPlan& mix) {

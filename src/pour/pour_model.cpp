@@ -45,14 +45,17 @@ Reach PourModel::reach(int batches, const Setup& setup) const {
 }
 
 const ZonePlan& PourModel::zones(int batches, const Setup& setup) const {
-  const std::pair key{batches, reach(batches, setup)};
+  ZoneWish wish;
+  wish.rule = ribbon_rule(setup.crew, job_.mix);
+  wish.reach = reach(batches, setup);
+  std::optional<double> least;
+  if (wish.rule.least) least = wish.rule.least->in_m();
+  const std::tuple key{batches, wish.reach, least};
   const auto known = zones_.find(key);
   if (known != zones_.end()) return known->second;
-  ZoneWish wish;
   wish.shares.assign(static_cast<std::size_t>(batches), 1.0);
   wish.room = mix_.surplus / mix_.concrete;
   wish.more_room = (mix_.surplus + mix_.waste) / mix_.concrete;
-  wish.reach = key.second;
   return zones_.emplace(key, cutter_.cut(wish)).first->second;
 }
 
@@ -89,7 +92,8 @@ Outlook PourModel::quick(const Setup& setup) const {
   outlook.pace = pace(setup.crew);
   outlook.batches = batch_count(mix_, setup.crew.bags_per_batch);
   const Duration lead = outlook.pace.lead;
-  outlook.demand = {edge_wait(zones(outlook.batches, setup).gap, outlook.pace), lead, job_.limits.margin};
+  outlook.demand = {edge_wait(zones(outlook.batches, setup).gap, outlook.pace), lead,
+                    job_.limits.margin};
   outlook.end = outlook.pace.takt * (outlook.batches - 1) + lead;
   return judged(std::move(outlook), factor(setup));
 }
@@ -97,8 +101,8 @@ Outlook PourModel::quick(const Setup& setup) const {
 Outlook PourModel::exact(const Setup& setup) const {
   Outlook outlook = quick(setup);
   if (!outlook.pace.missing.empty()) return outlook;
-  const Timetable table =
-      least_wait_timetable(setup.crew, outlook.batches, touches_of(zones(outlook.batches, setup).joints));
+  const Timetable table = least_wait_timetable(setup.crew, outlook.batches,
+                                               touches_of(zones(outlook.batches, setup).joints));
   outlook.demand.wait = table.worst_wait;
   outlook.demand.age = table.own_age;
   outlook.end = {};

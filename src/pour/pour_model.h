@@ -3,6 +3,7 @@
 
 #include <map>
 #include <optional>
+#include <tuple>
 #include <vector>
 
 #include "pour/crew.h"
@@ -69,7 +70,7 @@ class PourModel {
   /// neighbours touch at all, at most with the most.
   [[nodiscard]] Reach reach(int batches, const Setup& setup) const;
 
-  mutable std::map<std::pair<int, Reach>, ZonePlan> zones_;
+  mutable std::map<std::tuple<int, Reach, std::optional<double>>, ZonePlan> zones_;
 };
 
 /// The joints as the timetable wants them.

@@ -39,6 +39,21 @@ std::optional<double> price_of(const Job& job, const std::string& name, const st
   return label;
 }
 
+/// The same with any advance welcome.
+Setup in_ribbons(Setup setup) {
+  setup.crew.least_advance = Length::mm(10);
+  return setup;
+}
+
+std::string ribbons_instead(const PourModel& model, int batches, const Setup& ribbons,
+                            Units units) {
+  const Length width = model.zones(batches, ribbons).narrowest;
+  return fmt::format(
+      "Ribbons across the whole front, {} wide, instead of rows of cells "
+      "(\"least_advance\" in the crew says how wide is enough)",
+      show(Length::mm(std::floor(width.in_mm())), units));
+}
+
 class Remedies {
  public:
   Remedies(const Job& job, const PourModel& model)
@@ -162,6 +177,13 @@ class Remedies {
                       show(lead)),
           limit - takt * gap - way);
     }
+  }
+
+  /// Ribbons across the whole front where it is filled cell by cell.
+  void ribbons() {
+    if (!model_.zones(now_.batches, setup_).in_cells) return;
+    const Setup other = in_ribbons(setup_);
+    keep_if_better(ribbons_instead(model_, now_.batches, other, job_.units), other, Trouble::share);
   }
 
   void end_with_a_board(const std::vector<Joint>& joints) {
@@ -351,6 +373,7 @@ std::vector<Remedy> remedies(const Job& job, const PourModel& model,
   Remedies all(job, model);
   if (!can_be_judged(all.now()) || all.now().works) return {};
   all.share_otherwise();
+  all.ribbons();
   all.other_batches();
   all.colder_water();
   all.ice();
@@ -384,6 +407,10 @@ std::vector<Remedy> changes(const Job& job, const PourModel& model) {
     Setup more = setup;
     more.crew.people.push_back({role});
     ask(fmt::format("One more person who {}", verb), more);
+  }
+  if (model.zones(now.batches, setup).in_cells) {
+    const Setup other = in_ribbons(setup);
+    ask(ribbons_instead(model, now.batches, other, job.units), other);
   }
   Setup mixer = setup;
   ++mixer.crew.mixers;

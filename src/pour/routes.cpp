@@ -225,7 +225,7 @@ class Routes {
     route.passage = passage(std::move(left), std::move(right), std::move(in_passage));
     route.passage->set_mouth(on_left, route.mouth_from, route.mouth_to);
     route.branch = passage(backwards(stretch(edges_[bay.end].to, out)),
-                         stretch(in, edges_[bay.end].from), std::move(in_arm));
+                           stretch(in, edges_[bay.end].from), std::move(in_arm));
     route.mouth = route.branch->start();
     routes_.push_back(std::move(route));
   }
@@ -256,7 +256,8 @@ class Routes {
       std::size_t edge = 0;
       for (std::size_t i = 0; i < ring.size(); ++i) {
         const Vec &c = ring[i], &d = ring[(i + 1) % ring.size()];
-        const double beside_c = cross(direction, c - middle), beside_d = cross(direction, d - middle);
+        const double beside_c = cross(direction, c - middle),
+                     beside_d = cross(direction, d - middle);
         if ((beside_c > 0) == (beside_d > 0)) continue;
         const double away =
             dot(c + (d - c) * (beside_c / (beside_c - beside_d)) - middle, direction);
@@ -287,7 +288,8 @@ class Routes {
       if (on_it) side = edge.name;
     }
     Route route;
-    route.from = fmt::format("the middle between {} and {}", given.empty() ? "the opening" : given, side);
+    route.from =
+        fmt::format("the middle between {} and {}", given.empty() ? "the opening" : given, side);
     route.towards = "the other side, both ways round";
     route.is_ring = true;
     route.passage = passage(std::move(*left), std::move(*right), std::move(others));

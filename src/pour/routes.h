@@ -22,8 +22,8 @@ struct Route {
   bool is_ring = false;  // the passage ends where it starts: two fronts go round
   /// An arm that leaves the passage by a mouth in one of its sides, from the mouth to its end.
   std::optional<Passage> branch;
-  double branch_share = 0;           // of the slab's volume
-  Front mouth;                       // as the start of the branch
+  double branch_share = 0;              // of the slab's volume
+  Front mouth;                          // as the start of the branch
   double mouth_from = 0, mouth_to = 0;  // along the side of the passage that has it
   bool mouth_on_left = false;
 };

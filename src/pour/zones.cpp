@@ -11,8 +11,8 @@
 #include "core/vec.h"
 #include "mix/mix.h"
 #include "pour/contacts.h"
-#include "pour/portions.h"
 #include "pour/course.h"
+#include "pour/portions.h"
 
 namespace strikeoff {
 namespace {
@@ -65,19 +65,14 @@ bool is_better(const Rank& a, const Rank& b) {
 /// A slab, the ways across it, and how wide its ribbons should be.
 class SlabCutter {
  public:
-  SlabCutter(const Slab& slab, const SlabPlan& shape, Length strip, const RibbonRule& rule)
-      : slab_(slab),
-        shape_(shape),
-        volume_(slab, shape, strip),
-        least_(rule.least.value_or(usual_advance(shape.edge_thickness))),
-        must_(rule.must),
-        lifts_(lifts_of(shape)) {}
+  SlabCutter(const Slab& slab, const SlabPlan& shape, Length strip)
+      : slab_(slab), shape_(shape), volume_(slab, shape, strip), lifts_(lifts_of(shape)) {}
 
   [[nodiscard]] const SlabPlan& shape() const { return shape_; }
   [[nodiscard]] int lifts() const { return lifts_; }
 
   /// How much fills a ribbon that is just wide enough, across the shortest front.
-  [[nodiscard]] double narrow() {
+  [[nodiscard]] double narrow(Length must) {
     double front = HUGE_VAL;
     for (const Route& route : routes()) {
       if (!route.passage || route.is_ring) continue;
@@ -87,7 +82,7 @@ class SlabCutter {
     }
     const double area = shape_.top_area.si();
     if (front == HUGE_VAL) front = std::sqrt(area);
-    return std::min(must_.in_m() * front / area, 1.0) * shape_.concrete.si();
+    return std::min(must.in_m() * front / area, 1.0) * shape_.concrete.si();
   }
 
   struct Chosen {
@@ -99,10 +94,11 @@ class SlabCutter {
   [[nodiscard]] Chosen cut(const std::vector<double>& shares, Alone alone, const ZoneWish& wish,
                            const Sweep* keep) {
     std::vector<Candidate> candidates;
+    const Length least = wish.rule.least.value_or(usual_advance(shape_.edge_thickness));
     const auto consider = [&](std::optional<Course> course, bool rows) {
       if (!course) return;
       if (keep && !is_kept(*course, *keep)) return;
-      const Rank rank = ranked(*course, rows, alone, wish.reach);
+      const Rank rank = ranked(*course, rows, alone, wish);
       candidates.push_back({rank, std::move(*course), rows});
     };
     for (const Route& route : routes()) {
@@ -113,9 +109,9 @@ class SlabCutter {
         const auto ribbons = course_along(route, shape_, shares, fronts);
         if (!ribbons) continue;
         consider(ribbons, false);
-        if (is_wide(*ribbons)) continue;
+        if (is_wide(*ribbons, least)) continue;
         for (const bool from_left : {true, false}) {
-          consider(in_rows(*ribbons, shape_, shares, least_, alone, from_left), true);
+          consider(in_rows(*ribbons, shape_, shares, least, alone, from_left), true);
         }
       }
       if (shares.size() == 1 && !candidates.empty()) break;
@@ -156,7 +152,7 @@ class SlabCutter {
         if (!contact.is_joint) continue;
         best->course.gap = std::max(best->course.gap, contact.second - contact.first);
       }
-      best->rank = ranked(best->course, best->in_rows, alone, wish.reach);
+      best->rank = ranked(best->course, best->in_rows, alone, wish);
     }
     if (keep) return cut(shares, alone, wish, nullptr);
     throw std::logic_error("no way across a slab");
@@ -180,8 +176,8 @@ class SlabCutter {
     std::optional<Length> least;
     for (std::size_t i = 0; i < course.places.size(); ++i) {
       const Stretch& place = course.places[i];
-      const bool is_rest =
-          place.cells == 1 && ((alone.first && place.cell == 0) || (alone.last && place.cell == last));
+      const bool is_rest = place.cells == 1 &&
+                           ((alone.first && place.cell == 0) || (alone.last && place.cell == last));
       if (is_rest) continue;
       least = std::min(least.value_or(course.advances[i]), course.advances[i]);
     }
@@ -189,20 +185,23 @@ class SlabCutter {
   }
 
   /// As wide as wished; round a corner some are less.
-  [[nodiscard]] bool is_wide(const Course& course) const {
+  [[nodiscard]] static bool is_wide(const Course& course, Length least) {
     std::vector<Length> advances = course.advances;
     const auto middle = advances.begin() + static_cast<std::ptrdiff_t>(advances.size() / 2);
     std::nth_element(advances.begin(), middle, advances.end());
-    return *middle >= least_ * (1 - 1e-9);
+    return *middle >= least * (1 - 1e-9);
   }
 
   [[nodiscard]] Rank ranked(const Course& course, bool rows, Alone alone,
-                            const Reach& reach) const {
+                            const ZoneWish& wish) const {
     Rank rank{0, course.gap, course.runs_across, course.joints, course.longest};
     const auto gap = static_cast<int>(course.gap) * lifts_;
-    const bool works = gap <= reach.works, comfortable = gap <= reach.comfortable;
-    const bool wide = course.runs_across && (rows ? comfortable : is_wide(course));
-    const bool too_narrow = !rows && narrowest(course, alone) < must_ * (1 - 1e-6);
+    const bool works = gap <= wish.reach.works, comfortable = gap <= wish.reach.comfortable;
+    const Length least = wish.rule.least.value_or(usual_advance(shape_.edge_thickness));
+    const bool two_fronts_meet = course.fronts == Fronts::one || course.gap <= 2;
+    const bool wide =
+        course.runs_across && two_fronts_meet && (rows ? comfortable : is_wide(course, least));
+    const bool too_narrow = !rows && narrowest(course, alone) < wish.rule.must * (1 - 1e-6);
     rank.kind = !works || too_narrow ? 2 : wide ? 0 : 1;
     return rank;
   }
@@ -211,7 +210,6 @@ class SlabCutter {
   SlabPlan shape_;
   SlabVolume volume_;
   std::vector<Route> routes_;
-  Length least_, must_;
   int lifts_ = 1;
 };
 
@@ -246,7 +244,8 @@ class SlabZones {
 
   void add_zones(const Column& column, const CutCell& cell, ZonePlan& plan) const {
     for (int lift = 1; lift <= lifts_; ++lift) {
-      const auto filled_by = static_cast<std::size_t>(batch(column, static_cast<std::size_t>(lift) - 1));
+      const auto filled_by =
+          static_cast<std::size_t>(batch(column, static_cast<std::size_t>(lift) - 1));
       for (const Polygon& part : cell.parts) {
         plan.zones[filled_by - 1].push_back({shape_.name, part, lift});
       }
@@ -304,27 +303,30 @@ void sum_up(ZonePlan& plan) {
 
 }  // namespace
 
-Length usual_advance(Length thickness) { return std::max(2 * thickness, Length::mm(150)); }
+Length usual_advance(Length thickness) {
+  return std::max(2 * thickness, Length::mm(150));
+}
 
-RibbonRule ribbon_rule(const Job& job) {
+RibbonRule ribbon_rule(const Crew& crew, const Mix& mix) {
   constexpr Length least = Length::mm(40);  // assumption
-  return {job.crew.least_advance, std::max(least, 3 * job.mix.aggregate.value_or(Length{}))};
+  return {crew.least_advance, std::max(least, 3 * mix.aggregate.value_or(Length{}))};
 }
 
 struct ZoneCutter::Slabs {
   std::vector<SlabCutter> cutters;
 
-  [[nodiscard]] std::vector<SlabShare> shares_in(const std::vector<std::size_t>& order) {
+  [[nodiscard]] std::vector<SlabShare> shares_in(const std::vector<std::size_t>& order,
+                                                 Length must) {
     std::vector<SlabShare> shares;
     for (const std::size_t k : order) {
       const bool alone = cutters.size() == 1;
-      shares.push_back({cutters[k].shape().concrete.si(), alone ? 0 : cutters[k].narrow()});
+      shares.push_back({cutters[k].shape().concrete.si(), alone ? 0 : cutters[k].narrow(must)});
     }
     return shares;
   }
 
   [[nodiscard]] Portions portions(const std::vector<std::size_t>& order, const ZoneWish& wish) {
-    const std::vector<SlabShare> shares = shares_in(order);
+    const std::vector<SlabShare> shares = shares_in(order, wish.rule.must);
     if (wish.room < 0) return portions_of(shares, wish.shares);
     return equal_portions(shares, static_cast<int>(wish.shares.size()), wish.room, wish.more_room);
   }
@@ -357,11 +359,11 @@ struct ZoneCutter::Slabs {
 };
 
 ZoneCutter::ZoneCutter(const std::vector<Slab>& slabs, const std::vector<SlabPlan>& shapes,
-                       Length strip, const RibbonRule& rule)
+                       Length strip)
     : slabs_(std::make_unique<Slabs>()) {
   slabs_->cutters.reserve(slabs.size());
   for (std::size_t k = 0; k < slabs.size(); ++k) {
-    slabs_->cutters.emplace_back(slabs[k], shapes[k], strip, rule);
+    slabs_->cutters.emplace_back(slabs[k], shapes[k], strip);
   }
 }
 
@@ -389,15 +391,16 @@ ZonePlan ZoneCutter::cut(const ZoneWish& wish) const {
     const Alone alone{place > 0 && is_shared(place - 1, true), is_shared(place + 1, false)};
     const std::vector<Column> columns = columns_of(parts, slab.lifts(), alone);
     std::vector<double> shares;
-    for (const Column& column : columns) shares.push_back(column.volume / slab.shape().concrete.si());
+    for (const Column& column : columns)
+      shares.push_back(column.volume / slab.shape().concrete.si());
     const auto [course, cells, contacts] =
         slab.cut(shares, alone, wish, wish.keep.size() > place ? &wish.keep[place] : nullptr);
     SlabZones(slab.shape(), parts, columns, slab.lifts()).add(cells, contacts, plan);
     std::size_t most = 1;
     for (const Stretch& row : course.places) most = std::max(most, row.cells);
     plan.in_cells = plan.in_cells || most > 1;
-    plan.sweeps.push_back({slab.shape().name, course.route->from, course.route->towards, slab.lifts(),
-                           course.fronts, static_cast<int>(most)});
+    plan.sweeps.push_back({slab.shape().name, course.route->from, course.route->towards,
+                           slab.lifts(), course.fronts, static_cast<int>(most)});
     // A batch that ends one slab and begins the next advances as it does in the larger part.
     for (std::size_t c = 0; c < columns.size(); ++c) {
       if (columns.size() > 1) plan.narrowest = std::min(plan.narrowest, cells[c].advance);

@@ -32,7 +32,7 @@ struct RibbonRule {
   std::optional<Length> least;  // wished; nothing: max(2h, 150 mm) (assumption)
   Length must;                  // max(40 mm, three grains): a narrower one cannot be worked in
 };
-[[nodiscard]] RibbonRule ribbon_rule(const Job& job);
+[[nodiscard]] RibbonRule ribbon_rule(const Crew& crew, const Mix& mix);
 /// What a slab so thick wishes by default.
 [[nodiscard]] Length usual_advance(Length thickness);
 
@@ -45,11 +45,12 @@ struct Reach {
 
 /// What a pour wants of its zones.
 struct ZoneWish {
+  RibbonRule rule;
   std::vector<double> shares;  // of the batches, all positive; the whole is shared out
   double room = -1;            // what a batch has to spare, as a part of it; negative: keep shares
   double more_room = -1;       // with all of its waste
   Reach reach;
-  std::vector<Sweep> keep;     // how it is poured already; empty: open
+  std::vector<Sweep> keep;  // how it is poured already; empty: open
 };
 
 /// Cuts the slabs of a job into zones. What costs time, the ways across each slab, is worked out
@@ -57,8 +58,7 @@ struct ZoneWish {
 class ZoneCutter {
  public:
   /// `shapes` are the slabs' in the same order; `strip` forms the inner faces of their aprons.
-  ZoneCutter(const std::vector<Slab>& slabs, const std::vector<SlabPlan>& shapes, Length strip,
-             const RibbonRule& rule);
+  ZoneCutter(const std::vector<Slab>& slabs, const std::vector<SlabPlan>& shapes, Length strip);
   ~ZoneCutter();
   ZoneCutter(ZoneCutter&&) noexcept;
   ZoneCutter& operator=(ZoneCutter&&) noexcept;

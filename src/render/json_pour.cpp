@@ -48,7 +48,9 @@ Json zone(const Zone& zone) {
 }
 
 Json joint_end(const JointEnd& end) {
-  return {{"on", end.on}, {"from", end.from}, {"away_mm", number(end.away.in_mm())},
+  return {{"on", end.on},
+          {"from", end.from},
+          {"away_mm", number(end.away.in_mm())},
           {"inward_mm", number(end.inward.in_mm())}};
 }
 
@@ -75,12 +77,8 @@ Json short_contact(const Joint& contact) {
 }
 
 Json sweep(const Sweep& sweep) {
-  return {{"slab", sweep.slab},
-          {"from", sweep.from},
-          {"towards", sweep.towards},
-          {"lifts", sweep.lifts},
-          {"fronts", word(sweep.fronts)},
-          {"cells", sweep.cells}};
+  return {{"slab", sweep.slab},   {"from", sweep.from},           {"towards", sweep.towards},
+          {"lifts", sweep.lifts}, {"fronts", word(sweep.fronts)}, {"cells", sweep.cells}};
 }
 
 Json choice(const SettledValue& choice) {

@@ -2,8 +2,8 @@
 #include "strikeoff/resume.h"
 
 #include <algorithm>
-#include <numeric>
 #include <cmath>
+#include <numeric>
 #include <utility>
 
 #include "mix/fresh_mix.h"
@@ -267,7 +267,8 @@ Resume resume(const Job& given, const Catalogue& catalogue, const PourLog& log) 
   set_working_time(job, log, pour);
 
   ZonePlan zones =
-      zone_cutter(job, plan.slabs).cut({filling.shares, -1, -1, {}, plan.pour.sweeps});
+      zone_cutter(job, plan.slabs)
+          .cut({ribbon_rule(job.crew, job.mix), filling.shares, -1, -1, {}, plan.pour.sweeps});
   pour.sweeps = std::move(zones.sweeps);
   pour.wet_edge_max = zones.wet_edge_max;
   name_ends(job.slabs, plan.slabs, zones.joints);

@@ -15,7 +15,8 @@ inline ZonePlan cut_zones(const std::vector<Slab>& slabs, const std::vector<Slab
   wish.shares.assign(static_cast<std::size_t>(batches), 1.0);
   wish.room = wish.more_room = 0;
   wish.reach = reach;
-  return ZoneCutter(slabs, shapes, strip, {{}, mm(40)}).cut(wish);
+  wish.rule.must = mm(40);
+  return ZoneCutter(slabs, shapes, strip).cut(wish);
 }
 
 }  // namespace strikeoff::test
