@@ -23,7 +23,7 @@ from pathlib import Path
 
 SOURCE = Path(__file__).resolve().parents[2]
 REFERENCE = SOURCE / "tests/bench/parse_echo.cpp"
-OUTPUT = re.compile(r"(?:.*/)?CMakeFiles/([^/]+)\.dir/(.*)\.o")
+OUTPUT = re.compile(r"(?:.*/)?CMakeFiles/([^/]+)\.dir/(.*)\.(?:o|gch)")
 
 
 def cpu_seconds(command):
