@@ -224,6 +224,9 @@ struct Crew {
   Times times;
   double usable = 0.6;  // share of the working time a joint may use
   std::optional<Duration> pour_within;
+  /// How far each batch should move the front, where time lets rows of cells do so; nothing: twice
+  /// the slab's thickness, at least 150 mm (assumption).
+  std::optional<Length> least_advance;
   bool operator==(const Crew&) const = default;
 };
 

@@ -202,10 +202,11 @@ struct Zone {
   int lift = 1;     // from the bottom; thick slabs are filled in several
 };
 
-/// Where a joint ends, for a tape: "on the front, 230 mm from the left".
+/// Where a joint ends, for a tape: "on the front, 230 mm from the left", or so far in from there.
 struct JointEnd {
   std::string on, from;  // "the front", "edge 3", "sink's left"
-  Length away;
+  Length away;           // along `on`, from its corner with `from`
+  Length inward;         // square to `on`, into the slab; 0 on its edge
 };
 
 /// Where two batches meet.
@@ -214,9 +215,13 @@ struct Joint {
   Length length;
   std::string slab;
   Polygon line;                     // from end to end (base frame); empty between lifts
-  std::vector<JointEnd> ends = {};  // of the line; none where it ends inside the slab
+  std::vector<JointEnd> ends = {};  // both, of the line
   Duration wait;                    // from the first one's contact until the second is placed
 };
+
+/// At how many places a slab grows: at one front; at two, batches going to them in turn; at two
+/// that share each batch.
+enum class Fronts { one, in_turn, shared };
 
 /// How the pour crosses one slab.
 struct Sweep {
@@ -224,6 +229,8 @@ struct Sweep {
   std::string from;  // "the left side", "edge 3"
   std::string towards;
   int lifts = 1;
+  Fronts fronts = Fronts::one;
+  int cells = 1;  // side by side in a row of the front, at most
 };
 
 struct Batch {
@@ -293,6 +300,9 @@ struct PourPlan {
   Length joint_length;
   bool feasible = false;
   std::vector<Joint> joints;
+  std::vector<Joint> too_short;  // contacts too short to be joints: nobody need wait for them
+  bool in_cells = false;         // some front is filled cell by cell, not in ribbons across it
+  std::optional<Length> narrowest;  // of the ribbons and rows, what batches leave over included
   std::vector<PersonWork> work;       // batch by batch; none where someone is missing
   std::vector<Sweep> sweeps;          // of each slab
   std::string chain;                  // what makes the worst joint wait as long as it does

@@ -197,8 +197,9 @@ std::span<const BasisEntry> mix_basis() {
        {{"yield", "plan:/mix/yield_l"}, {"bags", "plan:/batches/*/bags"}}},
       {"batch-zone",
        "/batches/*/zone_l",
-       "its share of the net volume: equal shares",
-       "concrete / batches",
+       "its share of the net volume: equal shares, a little more or less where a slab ends with a "
+       "batch",
+       "",
        {{"concrete", "plan:/mix/concrete_l"}, {"batches", "plan:/pour/batches"}}},
 
       {"dose-most",

@@ -33,7 +33,9 @@ std::span<const BasisEntry> pour_basis() {
         {"place", "job:/crew/times/place"}}},
       {"gap",
        "/pour/gap",
-       "the most batches between two that touch",
+       "the most batches between two that touch: each is a ribbon across the whole front, so that "
+       "it meets the next, unless it would move the front by less than crew.least_advance and rows "
+       "of cells leave a tenth of the usable time to spare",
        "max(second - first)",
        {{"second", "plan:/pour/joints/#/second"}, {"first", "plan:/pour/joints/#/first"}}},
       {"edge-wait-max",
@@ -132,12 +134,33 @@ std::span<const BasisEntry> pour_basis() {
       {"joint-line",
        "/pour/joints/*/line_mm/*/*",
        "where the joint runs, from the base's zero point: zones of equal volume, cut across the "
-       "pour "
-       "with the smallest gap, then the shortest joints",
+       "pour with the smallest gap, then the shortest joints",
+       "",
+       {}},
+      {"too-short",
+       "/pour/too_short/*/first /pour/too_short/*/second /pour/too_short/*/length_mm "
+       "/pour/too_short/*/ends/*/away_mm /pour/too_short/*/ends/*/inward_mm",
+       "batches that touch along less than 100 mm beside a corner, where their neighbours knit: no "
+       "joint of their own",
+       "",
+       {},
+       "",
+       Known::assumption},
+      {"ribbon",
+       "/checks/ribbon/value",
+       "the narrowest ribbon across a front, what a batch leaves over for another slab included: a "
+       "caution under the slab's thickness (assumption)",
+       "",
+       {},
+       "",
+       Known::assumption},
+      {"sweep-cells",
+       "/pour/sweeps/*/cells",
+       "batches side by side in a row of the front, at most: 1 in ribbons",
        "",
        {}},
       {"joint-end",
-       "/pour/joints/*/ends/*/away_mm",
+       "/pour/joints/*/ends/*/away_mm /pour/joints/*/ends/*/inward_mm",
        "where the joint ends, along the side it ends on",
        "",
        {}},

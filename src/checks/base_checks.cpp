@@ -6,6 +6,7 @@
 #include "basis/basis.h"
 #include "checks/checks.h"
 #include "core/format.h"
+#include "core/vec.h"
 
 namespace strikeoff {
 namespace {
@@ -61,9 +62,7 @@ std::optional<Check> closing_error(const Slab& slab, Units units) {
 
 std::optional<Check> out_of_square(const Slab& slab, Units units) {
   if (!slab.diagonal || slab.base.size() != 4) return std::nullopt;
-  const auto diagonal = [&](std::size_t k) {
-    return edge_length({slab.base[k], slab.base[k + 2]}, 0);
-  };
+  const auto diagonal = [&](std::size_t k) { return distance(slab.base[k], slab.base[k + 2]); };
   const Length apart = Length::nm(std::abs((diagonal(0) - diagonal(1)).in_nm()));
   Check check = measured(
       "out-of-square", slab.name + ": the base is square enough", apart, square_enough,

@@ -13,6 +13,7 @@
 #include "pour/crew.h"
 #include "pour/finishing.h"
 #include "pour/joint_corners.h"
+#include "pour/zones.h"
 #include "pour/setting.h"
 
 namespace strikeoff {
@@ -187,6 +188,41 @@ std::optional<Check> joint_at_corner(const Job& job, const Plan& plan) {
   return check;
 }
 
+/// How narrow the narrowest ribbon is, whole batches and what they leave over alike; nothing for one
+/// batch, and where it is wider than the slab is thick.
+std::optional<Check> ribbon(const Job& job, const Plan& plan) {
+  if (!plan.pour.narrowest) return std::nullopt;
+  Length thickest;
+  for (const SlabPlan& slab : plan.slabs) thickest = std::max(thickest, slab.edge_thickness);
+  const Length narrowest = *plan.pour.narrowest, must = ribbon_rule(job).must;
+  if (narrowest >= thickest) return std::nullopt;
+  Check check;
+  check.code = "ribbon";
+  check.basis = basis("ribbon");
+  check.level = Level::caution;
+  check.value = narrowest.in_mm();
+  check.limit = thickest.in_mm();
+  check.unit = "mm";
+  check.title = "A batch is a ribbon narrower than the slab is thick";
+  check.advice = fmt::format(
+      "It is {} wide, and {} deep: lay it along the edge before it in one go, from end to end, chop "
+      "it into that edge with a trowel and rod along the joint.",
+      show(narrowest, job.units), show(thickest, job.units));
+  if (narrowest < must * (1 - 1e-6)) {
+    check.limit = must.in_mm();
+    const bool whole = std::any_of(plan.batches.begin(), plan.batches.end(), [&](const Batch& b) {
+      return b.advance < must * (1 - 1e-6);
+    });
+    if (whole) check.level = Level::stop;
+    check.title = "A batch is too narrow a ribbon to be worked in";
+    check.advice = fmt::format(
+        "It is {} wide, and {} is the least (40 mm, or three grains): mix more bags in a batch, or "
+        "keep less of a batch for another slab.",
+        show(narrowest, job.units), show(must, job.units));
+  }
+  return check;
+}
+
 Check own_age(const Job& job, const Plan& plan) {
   const PourPlan& pour = plan.pour;
   Check check = timed("own-age", "Each batch is placed while it can be worked", pour.lead);
@@ -303,6 +339,7 @@ Check crew_check(const Job& job, const Plan& plan) {
 std::vector<Check> pour_checks(const Job& job, const Plan& plan) {
   std::vector<Check> checks{cold_joint(job, plan)};
   if (auto corners = joint_at_corner(job, plan)) checks.push_back(std::move(*corners));
+  if (auto narrow = ribbon(job, plan)) checks.push_back(std::move(*narrow));
   checks.push_back(own_age(job, plan));
   checks.push_back(strike_off(job, plan));
   checks.push_back(trowelling(job, plan));

@@ -5,18 +5,15 @@
 #include <cmath>
 #include <utility>
 
+#include "core/vec.h"
+#include "strikeoff/outline.h"
+
 namespace strikeoff {
 namespace {
 
-struct Vec {
-  double x, y;
-};
-
-Vec to_vec(const Point& from, const Point& to) {
+/// In nanometres, in which measured lengths are whole numbers and signs of areas exact.
+Vec way_nm(const Point& from, const Point& to) {
   return {(to.x - from.x).in_nm(), (to.y - from.y).in_nm()};
-}
-double cross(const Vec& a, const Vec& b) {
-  return a.x * b.y - a.y * b.x;
 }
 
 std::size_t next(const Polygon& polygon, std::size_t i) {
@@ -28,11 +25,7 @@ std::size_t previous(const Polygon& polygon, std::size_t i) {
 
 /// Direction of edge k; exact along the axes, so that right-angled outlines stay exact.
 Vec direction(const Polygon& polygon, std::size_t k) {
-  const Vec d = to_vec(polygon[k], polygon[next(polygon, k)]);
-  if (d.y == 0) return {d.x > 0 ? 1.0 : -1.0, 0};
-  if (d.x == 0) return {0, d.y > 0 ? 1.0 : -1.0};
-  const double length = std::hypot(d.x, d.y);
-  return {d.x / length, d.y / length};
+  return way_nm(polygon[k], polygon[next(polygon, k)]).unit();
 }
 
 bool on_segment(const Point& p, const Point& a, const Point& b) {
@@ -41,7 +34,7 @@ bool on_segment(const Point& p, const Point& a, const Point& b) {
 }
 
 int side_of(const Point& a, const Point& b, const Point& p) {
-  const double area = cross(to_vec(a, b), to_vec(a, p));
+  const double area = cross(way_nm(a, b), way_nm(a, p));
   return (area > 0) - (area < 0);
 }
 
@@ -54,28 +47,10 @@ bool segments_touch(const Point& a, const Point& b, const Point& c, const Point&
 }
 
 Length distance(const Point& p, const Point& a, const Point& b) {
-  const Vec ab = to_vec(a, b), ap = to_vec(a, p);
-  const double square = ab.x * ab.x + ab.y * ab.y;
-  const double along = square > 0 ? (ap.x * ab.x + ap.y * ab.y) / square : 0;
-  const double t = std::clamp(along, 0.0, 1.0);
-  return Length::nm(std::hypot(ap.x - t * ab.x, ap.y - t * ab.y));
-}
-
-/// Keeps the part of the polygon where `inside(p) >= 0`, a linear function of the point.
-template <class Signed>
-Polygon clip(const Polygon& polygon, Signed inside) {
-  Polygon kept;
-  for (std::size_t i = 0; i < polygon.size(); ++i) {
-    const Point& a = polygon[i];
-    const Point& b = polygon[next(polygon, i)];
-    const double da = inside(a), db = inside(b);
-    if (da >= 0) kept.push_back(a);
-    if ((da > 0 && db < 0) || (da < 0 && db > 0)) {
-      const double t = da / (da - db);
-      kept.push_back({a.x + (b.x - a.x) * t, a.y + (b.y - a.y) * t});
-    }
-  }
-  return kept;
+  const Vec ab = way_nm(a, b), ap = way_nm(a, p);
+  const double square = dot(ab, ab);
+  const double along = square > 0 ? dot(ap, ab) / square : 0;
+  return Length::nm((ap - ab * std::clamp(along, 0.0, 1.0)).length());
 }
 
 }  // namespace
@@ -95,20 +70,17 @@ Area signed_area(const Polygon& polygon) {
   // About the first corner, so that a slab far from the origin loses nothing.
   double twice_m2 = 0;
   for (std::size_t i = 1; i + 1 < polygon.size(); ++i) {
-    const Vec a = to_vec(polygon[0], polygon[i]), b = to_vec(polygon[0], polygon[i + 1]);
-    twice_m2 += (a.x / 1e9) * (b.y / 1e9) - (a.y / 1e9) * (b.x / 1e9);
+    twice_m2 += cross(vec(polygon[0], polygon[i]), vec(polygon[0], polygon[i + 1]));
   }
   return Area::from_si(twice_m2 / 2);
 }
 
 Length edge_length(const Polygon& polygon, std::size_t edge) {
-  const Vec d = to_vec(polygon[edge], polygon[next(polygon, edge)]);
-  if (d.x == 0 || d.y == 0) return Length::nm(std::abs(d.x + d.y));
-  return Length::nm(std::hypot(d.x, d.y));
+  return distance(polygon[edge], polygon[next(polygon, edge)]);
 }
 
 Point towards(const Point& from, const Point& to, Length by) {
-  const Length whole = edge_length({from, to}, 0);
+  const Length whole = distance(from, to);
   return {from.x + by * ((to.x - from.x) / whole), from.y + by * ((to.y - from.y) / whole)};
 }
 
@@ -134,8 +106,8 @@ std::optional<std::pair<std::size_t, std::size_t>> self_contact(const Polygon& p
     if (a == b) return std::pair{i, i};
     // Neighbours share a corner; they touch elsewhere only by folding straight back.
     const Point& c = polygon[next(polygon, next(polygon, i))];
-    const Vec ab = to_vec(a, b), bc = to_vec(b, c);
-    if (cross(ab, bc) == 0 && ab.x * bc.x + ab.y * bc.y < 0) return std::pair{i, next(polygon, i)};
+    const Vec ab = way_nm(a, b), bc = way_nm(b, c);
+    if (cross(ab, bc) == 0 && dot(ab, bc) < 0) return std::pair{i, next(polygon, i)};
     for (std::size_t j = i + 2; j < n; ++j) {
       if (next(polygon, j) == i) continue;
       if (segments_touch(a, b, polygon[j], polygon[next(polygon, j)])) return std::pair{i, j};
@@ -146,8 +118,8 @@ std::optional<std::pair<std::size_t, std::size_t>> self_contact(const Polygon& p
 
 bool is_right_angled(const Polygon& polygon) {
   for (std::size_t k = 0; k < polygon.size(); ++k) {
-    const Vec a = to_vec(polygon[previous(polygon, k)], polygon[k]);
-    const Vec b = to_vec(polygon[k], polygon[next(polygon, k)]);
+    const Vec a = way_nm(polygon[previous(polygon, k)], polygon[k]);
+    const Vec b = way_nm(polygon[k], polygon[next(polygon, k)]);
     const bool a_along_x = a.y == 0 && a.x != 0, a_along_y = a.x == 0 && a.y != 0;
     const bool b_along_x = b.y == 0 && b.x != 0, b_along_y = b.x == 0 && b.y != 0;
     if (!((a_along_x && b_along_y) || (a_along_y && b_along_x))) return false;
@@ -156,14 +128,14 @@ bool is_right_angled(const Polygon& polygon) {
 }
 
 bool is_convex_corner(const Polygon& polygon, std::size_t corner) {
-  const Vec in = to_vec(polygon[previous(polygon, corner)], polygon[corner]);
-  const Vec out = to_vec(polygon[corner], polygon[next(polygon, corner)]);
+  const Vec in = way_nm(polygon[previous(polygon, corner)], polygon[corner]);
+  const Vec out = way_nm(polygon[corner], polygon[next(polygon, corner)]);
   return cross(in, out) > 0;
 }
 
 Turn turn_at(const Polygon& polygon, std::size_t corner) {
   const Vec u = direction(polygon, previous(polygon, corner)), v = direction(polygon, corner);
-  const double sine = cross(u, v), cosine = u.x * v.x + u.y * v.y;
+  const double sine = cross(u, v), cosine = dot(u, v);
   return {std::atan2(sine, cosine), sine / (1 + cosine)};
 }
 
@@ -189,20 +161,15 @@ Polygon offset_edges(const Polygon& polygon, std::span<const Length> outward) {
 
 std::optional<std::size_t> swallowed_edge(const Polygon& before, const Polygon& after) {
   for (std::size_t k = 0; k < before.size(); ++k) {
-    const Vec was = to_vec(before[k], before[next(before, k)]);
-    const Vec is = to_vec(after[k], after[next(after, k)]);
-    if (was.x * is.x + was.y * is.y <= 0) return k;
+    const Vec was = way_nm(before[k], before[next(before, k)]);
+    const Vec is = way_nm(after[k], after[next(after, k)]);
+    if (dot(was, is) <= 0) return k;
   }
   return std::nullopt;
 }
 
 Area overlap(const Polygon& polygon, const Rectangle& r) {
-  const Length right = r.at.x + r.length, top = r.at.y + r.depth;
-  Polygon p = clip(polygon, [&](const Point& q) { return (q.x - r.at.x).in_nm(); });
-  p = clip(p, [&](const Point& q) { return (right - q.x).in_nm(); });
-  p = clip(p, [&](const Point& q) { return (q.y - r.at.y).in_nm(); });
-  p = clip(p, [&](const Point& q) { return (top - q.y).in_nm(); });
-  return p.size() < 3 ? Area{} : signed_area(p);
+  return area(clipped(outline_of(polygon), corners_of(r)));
 }
 
 bool contains(const Polygon& polygon, const Rectangle& r) {

@@ -7,58 +7,64 @@
 #include <numbers>
 #include <optional>
 
+#include "core/vec.h"
+
 namespace strikeoff {
 namespace {
 
 constexpr double pi = std::numbers::pi;
 
-/// One edge with both its ends, in metres from the origin.
-struct ArcSpan {
-  double x0, y0, x1, y1, sweep;
+/// An edge with both its ends.
+struct Span {
+  Point from, to;
+  double sweep;
 };
 
-ArcSpan edge_at(const Outline& outline, std::size_t i) {
-  const OutlineEdge& edge = outline[i];
-  const Point& to = outline[(i + 1) % outline.size()].from;
-  return {edge.from.x.in_m(), edge.from.y.in_m(), to.x.in_m(), to.y.in_m(), edge.sweep};
+Span edge_at(const Outline& outline, std::size_t i) {
+  return {outline[i].from, outline[(i + 1) % outline.size()].from, outline[i].sweep};
 }
 
-/// The circle an arc lies on, and where on it the arc begins.
+/// The circle an arc lies on, in metres, and where on it the arc begins.
 struct Circle {
-  double x, y, r, start;
+  Vec centre;
+  double r, start;
+  [[nodiscard]] Vec at(double angle) const {
+    return {centre.x + r * std::cos(angle), centre.y + r * std::sin(angle)};
+  }
 };
 
-Circle circle_of(const ArcSpan& e) {
-  const double dx = e.x1 - e.x0, dy = e.y1 - e.y0, chord = std::hypot(dx, dy);
+Circle circle_of(const Span& e) {
+  const Vec from = vec(e.from), chord = vec(e.to) - from;
   // The centre lies left of the chord by (c/2) cot(sweep/2); at half a turn it is on the chord.
   const double cotangent = std::cos(e.sweep / 2) / std::sin(e.sweep / 2);
-  const double x = (e.x0 + e.x1) / 2 - dy / 2 * cotangent;
-  const double y = (e.y0 + e.y1) / 2 + dx / 2 * cotangent;
-  return {x, y, chord / (2 * std::abs(std::sin(e.sweep / 2))), std::atan2(e.y0 - y, e.x0 - x)};
+  const Vec centre = (from + vec(e.to)) / 2 + chord.left() / 2 * cotangent, out = from - centre;
+  return {centre, chord.length() / (2 * std::abs(std::sin(e.sweep / 2))), std::atan2(out.y, out.x)};
 }
 
 /// Of the triangle from the origin to an edge's chord.
-void add_triangle(const ArcSpan& e, Moments& m) {
-  const double twice = e.x0 * e.y1 - e.x1 * e.y0;
+void add_triangle(const Span& e, Moments& m) {
+  const Vec a = vec(e.from), b = vec(e.to);
+  const double twice = cross(a, b);
   m.one += twice / 2;
-  m.x += twice * (e.x0 + e.x1) / 6;
-  m.y += twice * (e.y0 + e.y1) / 6;
-  m.xx += twice * (e.x0 * e.x0 + e.x0 * e.x1 + e.x1 * e.x1) / 12;
-  m.yy += twice * (e.y0 * e.y0 + e.y0 * e.y1 + e.y1 * e.y1) / 12;
-  m.xy += twice * (2 * e.x0 * e.y0 + e.x0 * e.y1 + e.x1 * e.y0 + 2 * e.x1 * e.y1) / 24;
+  m.x += twice * (a.x + b.x) / 6;
+  m.y += twice * (a.y + b.y) / 6;
+  m.xx += twice * (a.x * a.x + a.x * b.x + b.x * b.x) / 12;
+  m.yy += twice * (a.y * a.y + a.y * b.y + b.y * b.y) / 12;
+  m.xy += twice * (2 * a.x * a.y + a.x * b.y + b.x * a.y + 2 * b.x * b.y) / 24;
 }
 
 /// Of the circular segment between an arc and its chord, negative where the arc bulges inwards.
 /// Sector less triangle, about the centre with u along the arc's bisector and v across it.
-void add_segment(const ArcSpan& e, Moments& m) {
-  const Circle c = circle_of(e);
-  const double a = std::abs(e.sweep) / 2, s = std::sin(a), k = std::cos(a), r2 = c.r * c.r;
-  const double sign = e.sweep > 0 ? 1 : -1;
+void add_segment(const Span& e, Moments& m) {
+  const Circle circle = circle_of(e);
+  const Vec c = circle.centre;
+  const double a = std::abs(e.sweep) / 2, s = std::sin(a), k = std::cos(a), r = circle.r,
+               r2 = r * r, sign = e.sweep > 0 ? 1 : -1;
   const double one = sign * r2 * (a - s * k);
-  const double u = sign * r2 * c.r * 2 / 3 * s * s * s;
+  const double u = sign * r2 * r * 2 / 3 * s * s * s;
   const double uu = sign * r2 * r2 * ((a + s * k) / 4 - s * k * k * k / 2);
   const double vv = sign * r2 * r2 * ((a - s * k) / 4 - s * s * s * k / 6);
-  const double middle = c.start + e.sweep / 2, ux = std::cos(middle), uy = std::sin(middle);
+  const double middle = circle.start + e.sweep / 2, ux = std::cos(middle), uy = std::sin(middle);
   m.one += one;
   m.x += c.x * one + u * ux;
   m.y += c.y * one + u * uy;
@@ -71,7 +77,7 @@ void add_segment(const ArcSpan& e, Moments& m) {
 constexpr Length same_corner = Length::nm(1);
 
 bool coincide(const Point& a, const Point& b) {
-  return edge_length({a, b}, 0) < same_corner;
+  return distance(a, b) < same_corner;
 }
 
 /// Angles from an arc's ends within which a point on it counts as that end, in radians.
@@ -87,13 +93,7 @@ std::optional<double> turned_to(double angle, const Circle& circle, double sweep
   return within ? std::optional(along) : std::nullopt;
 }
 
-/// An edge whose end is kept beside it, for outlines being cut.
-struct KeptEdge {
-  Point from, to;
-  double sweep;
-};
-
-Outline joined(const std::vector<KeptEdge>& kept) {
+Outline joined(const std::vector<Span>& kept) {
   Outline outline;
   for (std::size_t i = 0; i < kept.size(); ++i) {
     outline.push_back({kept[i].from, kept[i].sweep});
@@ -102,66 +102,46 @@ Outline joined(const std::vector<KeptEdge>& kept) {
   return outline;
 }
 
-/// Signed distance to the left of a line, in metres.
-struct HalfPlane {
-  double x, y, nx, ny;  // a point and the unit normal to the left
-  [[nodiscard]] double at(double px, double py) const { return (px - x) * nx + (py - y) * ny; }
-};
-
-Point point_m(double x, double y) {
-  return {Length::m(x), Length::m(y)};
-}
-
-void cut_straight(const Point& a, const Point& b, const HalfPlane& line,
-                  std::vector<KeptEdge>& kept) {
-  const double da = line.at(a.x.in_m(), a.y.in_m()), db = line.at(b.x.in_m(), b.y.in_m());
+void cut_straight(const Point& a, const Point& b, const HalfPlane& half, std::vector<Span>& kept) {
+  const double da = half.depth(vec(a)), db = half.depth(vec(b));
   if (da >= 0 && db >= 0) {
     kept.push_back({a, b, 0});
   } else if (da > 0 || db > 0) {
-    const double t = da / (da - db);
-    const Point crossing{a.x + (b.x - a.x) * t, a.y + (b.y - a.y) * t};
-    kept.push_back(da > 0 ? KeptEdge{a, crossing, 0} : KeptEdge{crossing, b, 0});
+    const Point crossing = between(a, b, da / (da - db));
+    kept.push_back(da > 0 ? Span{a, crossing, 0} : Span{crossing, b, 0});
   }
 }
 
-void cut_arc(const Point& a, const Point& b, double sweep, const HalfPlane& line,
-             std::vector<KeptEdge>& kept) {
-  const Circle c = circle_of({a.x.in_m(), a.y.in_m(), b.x.in_m(), b.y.in_m(), sweep});
-  const double distance = line.at(c.x, c.y);
+void cut_arc(const Span& arc, const HalfPlane& half, std::vector<Span>& kept) {
+  const Circle c = circle_of(arc);
+  const double away = half.depth(c.centre);
   std::vector<double> shares{0, 1};
-  if (std::abs(distance) < c.r) {
-    // On the arc the distance is that of the centre + r cos(angle - angle of the normal).
-    const double normal = std::atan2(line.ny, line.nx), half = std::acos(-distance / c.r);
-    for (const double angle : {normal + half, normal - half}) {
-      const std::optional<double> along = turned_to(angle, c, sweep);
-      if (along) shares.push_back(*along / std::abs(sweep));
+  if (std::abs(away) < c.r) {
+    // On the arc the depth is that of the centre + r cos(angle - angle of the normal).
+    const Vec normal = half.way.left();
+    const double angle = std::atan2(normal.y, normal.x), by = std::acos(-away / c.r);
+    for (const double crossing : {angle + by, angle - by}) {
+      const std::optional<double> along = turned_to(crossing, c, arc.sweep);
+      if (along) shares.push_back(*along / std::abs(arc.sweep));
     }
     std::sort(shares.begin(), shares.end());
   }
-  const auto on_arc = [&](double share) {
-    const double angle = c.start + sweep * share;
-    return std::pair{c.x + c.r * std::cos(angle), c.y + c.r * std::sin(angle)};
-  };
+  const auto on_arc = [&](double share) { return c.at(c.start + arc.sweep * share); };
   const auto point_at = [&](double share) {
-    if (share == 0) return a;
-    if (share == 1) return b;
-    const auto [x, y] = on_arc(share);
-    return point_m(x, y);
+    return share == 0 ? arc.from : share == 1 ? arc.to : point(on_arc(share));
   };
   // A piece is on one side of the line; where it touches the line, one of three points tells.
   const auto is_left = [&](double from, double to) {
     double farthest = 0;
     for (const double part : {0.25, 0.5, 0.75}) {
-      const auto [x, y] = on_arc(from + (to - from) * part);
-      const double left = line.at(x, y);
-      if (std::abs(left) > std::abs(farthest)) farthest = left;
+      const double depth = half.depth(on_arc(from + (to - from) * part));
+      if (std::abs(depth) > std::abs(farthest)) farthest = depth;
     }
     return farthest > 0;
   };
   for (std::size_t i = 0; i + 1 < shares.size(); ++i) {
-    if (!is_left(shares[i], shares[i + 1])) continue;
-    kept.push_back(
-        {point_at(shares[i]), point_at(shares[i + 1]), sweep * (shares[i + 1] - shares[i])});
+    const double from = shares[i], to = shares[i + 1];
+    if (is_left(from, to)) kept.push_back({point_at(from), point_at(to), arc.sweep * (to - from)});
   }
 }
 
@@ -225,7 +205,7 @@ Moments& Moments::operator-=(const Moments& o) {
 Moments moments(const Outline& outline) {
   Moments sum;
   for (std::size_t i = 0; i < outline.size(); ++i) {
-    const ArcSpan edge = edge_at(outline, i);
+    const Span edge = edge_at(outline, i);
     add_triangle(edge, sum);
     if (edge.sweep != 0) add_segment(edge, sum);
   }
@@ -246,11 +226,11 @@ Area area(const Outline& outline) {
 Length perimeter(const Outline& outline) {
   Length sum;
   for (std::size_t i = 0; i < outline.size(); ++i) {
-    const ArcSpan edge = edge_at(outline, i);
+    const Span edge = edge_at(outline, i);
     if (edge.sweep != 0) {
       sum += Length::m(circle_of(edge).r * std::abs(edge.sweep));
     } else {
-      sum += edge_length({outline[i].from, outline[(i + 1) % outline.size()].from}, 0);
+      sum += distance(edge.from, edge.to);
     }
   }
   return sum;
@@ -260,51 +240,48 @@ Rectangle bounding_box(const Outline& outline) {
   Polygon extremes;
   for (std::size_t i = 0; i < outline.size(); ++i) {
     extremes.push_back(outline[i].from);
-    const ArcSpan edge = edge_at(outline, i);
+    const Span edge = edge_at(outline, i);
     if (edge.sweep == 0) continue;
     const Circle c = circle_of(edge);
     for (int quarter = 0; quarter < 4; ++quarter) {
       if (!turned_to(quarter * pi / 2, c, edge.sweep)) continue;
-      const std::array<double, 4> cosine{1, 0, -1, 0}, sine{0, 1, 0, -1};
-      const auto q = static_cast<std::size_t>(quarter);
-      extremes.push_back(point_m(c.x + c.r * cosine[q], c.y + c.r * sine[q]));
+      constexpr std::array<Vec, 4> out{{{1, 0}, {0, 1}, {-1, 0}, {0, -1}}};
+      extremes.push_back(point(c.centre + c.r * out[static_cast<std::size_t>(quarter)]));
     }
   }
   return bounding_box(extremes);
 }
 
 Point centroid(const Moments& m) {
-  return point_m(m.x / m.one, m.y / m.one);
+  return point({m.x / m.one, m.y / m.one});
 }
 
 Polygon chords(const Outline& outline, Length sagitta) {
   Polygon polygon;
   for (std::size_t i = 0; i < outline.size(); ++i) {
     polygon.push_back(outline[i].from);
-    const ArcSpan edge = edge_at(outline, i);
+    const Span edge = edge_at(outline, i);
     if (edge.sweep == 0) continue;
     const Circle c = circle_of(edge);
     // A chord over the angle a rises r (1 - cos(a/2)) = 2 r sin2(a/4); over half a turn at most.
     const double most = 4 * std::asin(std::sqrt(std::min(0.5, sagitta.in_m() / (2 * c.r))));
     const int pieces = std::max(1, static_cast<int>(std::ceil(std::abs(edge.sweep) / most)));
     for (int k = 1; k < pieces; ++k) {
-      const double angle = c.start + edge.sweep * k / pieces;
-      polygon.push_back(point_m(c.x + c.r * std::cos(angle), c.y + c.r * std::sin(angle)));
+      polygon.push_back(point(c.at(c.start + edge.sweep * k / pieces)));
     }
   }
   return polygon;
 }
 
 Outline clipped(const Outline& outline, const Point& a, const Point& b) {
-  const double dx = (b.x - a.x).in_m(), dy = (b.y - a.y).in_m(), length = std::hypot(dx, dy);
-  const HalfPlane line{a.x.in_m(), a.y.in_m(), -dy / length, dx / length};
-  std::vector<KeptEdge> kept;
+  const HalfPlane half = left_of(a, b);
+  std::vector<Span> kept;
   for (std::size_t i = 0; i < outline.size(); ++i) {
-    const Point &from = outline[i].from, &to = outline[(i + 1) % outline.size()].from;
-    if (outline[i].sweep == 0) {
-      cut_straight(from, to, line, kept);
+    const Span edge = edge_at(outline, i);
+    if (edge.sweep == 0) {
+      cut_straight(edge.from, edge.to, half, kept);
     } else {
-      cut_arc(from, to, outline[i].sweep, line, kept);
+      cut_arc(edge, half, kept);
     }
   }
   return joined(kept);

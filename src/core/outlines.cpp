@@ -6,16 +6,17 @@
 namespace strikeoff {
 namespace {
 
-Polygon moved_out(const Slab& slab, Length Side::*overhang) {
+template <class Outward>
+Polygon moved_out(const Slab& slab, Outward by) {
   std::vector<Length> outward;
-  for (const Side& side : slab.sides) outward.push_back(side.*overhang);
+  for (const Side& side : slab.sides) outward.push_back(by(side));
   return offset_edges(slab.base, outward);
 }
 
 }  // namespace
 
 Polygon sharp_outline(const Slab& slab) {
-  return moved_out(slab, &Side::overhang);
+  return moved_out(slab, [](const Side& side) { return side.overhang; });
 }
 
 Outline slab_edge(const Slab& slab) {
@@ -23,13 +24,11 @@ Outline slab_edge(const Slab& slab) {
 }
 
 Polygon panel_outline(const Slab& slab) {
-  return moved_out(slab, &Side::panel_overhang);
+  return moved_out(slab, [](const Side& side) { return side.panel_overhang; });
 }
 
 Polygon inside_aprons(const Slab& slab, Length strip) {
-  std::vector<Length> outward;
-  for (const Side& side : slab.sides) outward.push_back(side.apron ? strip : side.overhang);
-  return offset_edges(slab.base, outward);
+  return moved_out(slab, [&](const Side& side) { return side.apron ? strip : side.overhang; });
 }
 
 bool has_apron(const Slab& slab) {

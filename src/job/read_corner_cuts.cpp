@@ -6,6 +6,7 @@
 
 #include "core/format.h"
 #include "core/outlines.h"
+#include "core/vec.h"
 #include "job/read_shape.h"
 
 namespace strikeoff {
@@ -77,7 +78,7 @@ Length largest_that_covers(const Polygon& outline, std::size_t k, const Point& p
   const Point &corner = outline[k], &before = outline[(k + n - 1) % n],
               &after = outline[(k + 1) % n];
   const auto unit = [&](const Point& to) {
-    const Length whole = edge_length({corner, to}, 0);
+    const Length whole = distance(corner, to);
     return std::pair{(to.x - corner.x) / whole, (to.y - corner.y) / whole};
   };
   const auto [ux, uy] = unit(before);
@@ -155,9 +156,9 @@ void check_cover(Context& c, const ReadCut& read, const Slab& slab, const Polygo
 Polygon drawn(const Slab& slab) {
   Polygon polygon;
   for (const Point& p : chords(slab_edge(slab), looked_at_within)) {
-    if (polygon.empty() || edge_length({polygon.back(), p}, 0) > arithmetic) polygon.push_back(p);
+    if (polygon.empty() || distance(polygon.back(), p) > arithmetic) polygon.push_back(p);
   }
-  if (edge_length({polygon.back(), polygon.front()}, 0) <= arithmetic) polygon.pop_back();
+  if (distance(polygon.back(), polygon.front()) <= arithmetic) polygon.pop_back();
   return polygon;
 }
 
@@ -175,8 +176,8 @@ void check_contact(Context& c, const std::vector<ReadCut>& cuts, const Slab& sla
   if (!contact) return;
   const auto away = [&](const ReadCut& read) {
     const Point& corner = outline[read.cut.corner];
-    return std::min(edge_length({edge[contact->first], corner}, 0),
-                    edge_length({edge[contact->second], corner}, 0));
+    return std::min(distance(edge[contact->first], corner),
+                    distance(edge[contact->second], corner));
   };
   for (const ReadCut& read : cuts) {
     if (is_convex_corner(outline, read.cut.corner)) continue;

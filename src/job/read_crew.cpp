@@ -16,6 +16,7 @@ constexpr Range<double> batch_size{0.01, 1000, "0.01 and 1000"};
 constexpr Range<Volume> capacity{litres(1), litres(5000), "1 L and 5000 L (1300 gal)"};
 constexpr Range<Length> bucket_size{Length::mm(20), Length::m(3),
                                     "20 mm (3/4 in) and 3 m (118 in)"};
+constexpr Range<Length> advance_length{Length::mm(10), Length::m(10), "10 mm (3/8 in) and 10 m"};
 constexpr Range<Percent> share{{0.01}, {1}, "1 % and 100 %"};
 constexpr Range<Duration> mixing_time{seconds(1), hours(24), "1 s and 24 h"};
 constexpr std::size_t most_people = 100;
@@ -271,6 +272,14 @@ Crew read_crew(Context& c, const Node& node, Open& open) {
   }
   if (const auto given = read_quantity(c.reader, usable, share)) crew.usable = given->fraction;
   crew.pour_within = o.quantity("pour_within", long_time);
+  const Node advance = o.find("least_advance");
+  crew.least_advance = read_quantity(c.reader, advance, advance_length);
+  if (!advance) {
+    c.reader.assume(weight_least_advance, "/crew/least_advance", "2 x thickness, at least " +
+                    show(Length::mm(150), c.units),
+                    "how far a batch should move the front; a narrower ribbon across it is taken "
+                    "where rows of cells would leave too little time (assumption)");
+  }
   o.finish();
   return crew;
 }

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "core/format.h"
+#include "core/vec.h"
 #include "job/read_parts.h"
 
 namespace strikeoff {
@@ -37,10 +38,6 @@ std::optional<LevelReading> read_reading(Context& c, const Node& node) {
   return LevelReading{*at, *low};
 }
 
-Length apart(const Point& a, const Point& b) {
-  return distance(a, Polygon{b});
-}
-
 bool is_near(const Rectangle& box, const Point& p) {
   return p.x >= box.at.x - farthest && p.x <= box.at.x + box.length + farthest &&
          p.y >= box.at.y - farthest && p.y <= box.at.y + box.depth + farthest;
@@ -51,7 +48,7 @@ bool places_differ(Context& c, const std::vector<Node>& nodes,
                    const std::vector<LevelReading>& levels) {
   for (std::size_t i = 0; i < levels.size(); ++i) {
     for (std::size_t k = 0; k < i; ++k) {
-      if (apart(levels[i].at, levels[k].at) >= least_apart) continue;
+      if (distance(levels[i].at, levels[k].at) >= least_apart) continue;
       c.reader.error(
           nodes[i].pointer,
           {"reading-given-twice",
@@ -69,7 +66,7 @@ bool are_gentle(Context& c, const std::vector<Node>& nodes,
   for (std::size_t i = 0; i < levels.size(); ++i) {
     for (std::size_t k = 0; k < i; ++k) {
       const Length by = std::max(levels[i].low - levels[k].low, levels[k].low - levels[i].low);
-      const Length over = apart(levels[i].at, levels[k].at);
+      const Length over = distance(levels[i].at, levels[k].at);
       if (by <= steepest * over) continue;
       c.reader.error(nodes[i].pointer,
                      {"readings-too-steep",
@@ -88,10 +85,9 @@ struct Reach {
 };
 
 Reach reach_of(const Polygon& points, const Point& from, const Point& to) {
-  const double length = apart(from, to).in_m();
-  const double x = (to.x - from.x).in_m() / length, y = (to.y - from.y).in_m() / length;
+  const Vec way = vec(from, to).unit();
   Polygon turned;
-  for (const Point& p : points) turned.push_back({p.x * x + p.y * y, p.y * x - p.x * y});
+  for (const Point& p : points) turned.push_back(point({dot(way, vec(p)), cross(way, vec(p))}));
   const Rectangle box = bounding_box(turned);
   return {box.length, box.depth};
 }
@@ -103,7 +99,7 @@ void check_spread(Context& c, const Node& node, const Slab& slab) {
   const Point& from = places.front();
   const Point to = *std::max_element(
       places.begin(), places.end(),
-      [&](const Point& a, const Point& b) { return apart(from, a) < apart(from, b); });
+      [&](const Point& a, const Point& b) { return distance(from, a) < distance(from, b); });
   const bool in_line = std::all_of(places.begin(), places.end(), [&](const Point& place) {
     return distance(place, Polygon{from, to}) < least_spread;
   });

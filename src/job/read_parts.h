@@ -39,6 +39,7 @@ enum Weight : int {
   weight_bags_per_batch = 74,
   weight_times = 72,
   weight_usable = 70,
+  weight_least_advance = 69,
   weight_air = 65,
   weight_wind = 64,
   weight_humidity = 63,

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "core/format.h"
+#include "core/vec.h"
 #include "job/read_shape.h"
 
 namespace strikeoff {
@@ -96,7 +97,7 @@ Polygon out_of_square(Context& c, const Diagonals& d, Length length, Length dept
   const auto found = parallelogram(c, d, length, depth);
   if (!found) return {};
   corners = *found;
-  const Length should_be = edge_length({corners[1], corners[3]}, 0);
+  const Length should_be = distance(corners[1], corners[3]);
   const Length by = apart(d.two_four, should_be);
   if (by > diagonal_allowed) {
     c.reader.error(pointer_to(d.node.pointer, 1),

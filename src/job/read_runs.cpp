@@ -9,6 +9,7 @@
 
 #include "core/ascii.h"
 #include "core/format.h"
+#include "core/vec.h"
 #include "job/read_shape.h"
 
 namespace strikeoff {
@@ -178,8 +179,7 @@ Polygon walked(Context& c, const Node& node, const std::vector<Run>& runs, Base&
     at = {at.x + run.length * run.direction.x, at.y + run.length * run.direction.y};
     whole += run.length;
   }
-  const Length by = edge_length({{}, at}, 0),
-               allowed = std::max(closing_allowed, whole * closing_share);
+  const Length by = distance({}, at), allowed = std::max(closing_allowed, whole * closing_share);
   base.closing = Misfit{by, allowed};
   if (by > allowed) {
     c.reader.error(node.pointer,

@@ -6,6 +6,7 @@
 #include <cstddef>
 
 #include "core/outlines.h"
+#include "core/vec.h"
 #include "slab/heights.h"
 
 namespace strikeoff {
@@ -21,30 +22,24 @@ struct SupportPoint {
 constexpr Length least_space = Length::mm(25);
 constexpr Length same_place = Length::mm(0.001);
 
-double apart(const Point& a, const Point& b) {
-  return std::hypot((a.x - b.x).in_mm(), (a.y - b.y).in_mm());
-}
-
 /// The middles of equal pieces of each partition. Partitions of one length have their points at the
 /// same places along it.
 std::vector<SupportPoint> support_points(const Slab& slab) {
   std::vector<SupportPoint> points;
   for (const Point& leg : slab.legs) points.push_back({leg, points.size()});
-  double total = 0;
-  for (const Partition& line : slab.partitions) total += apart(line.from, line.to);
+  Length total;
+  for (const Partition& line : slab.partitions) total += distance(line.from, line.to);
   const double room = most_support_points - static_cast<double>(slab.legs.size()) -
                       static_cast<double>(slab.partitions.size());
-  const double space = std::max(least_space.in_mm(), total / room);
+  const Length space = std::max(least_space, total / room);
   for (std::size_t k = 0; k < slab.partitions.size(); ++k) {
     const Partition& line = slab.partitions[k];
-    const int pieces = static_cast<int>(std::ceil(apart(line.from, line.to) / space));
+    const int pieces = static_cast<int>(std::ceil(distance(line.from, line.to) / space));
     for (int i = 0; i < pieces; ++i) {
-      const double t = (i + 0.5) / pieces;
-      const Point at{line.from.x + (line.to.x - line.from.x) * t,
-                     line.from.y + (line.to.y - line.from.y) * t};
+      const Point at = between(line.from, line.to, (i + 0.5) / pieces);
       // Where two cross, the first has the place.
       const bool taken = std::any_of(points.begin(), points.end(), [&](const SupportPoint& other) {
-        return apart(other.at, at) < same_place.in_mm();
+        return distance(other.at, at) < same_place;
       });
       if (!taken) points.push_back({at, slab.legs.size() + k});
     }
@@ -62,10 +57,10 @@ MidLine midway(const Point& near, const Point& far) {
   return {a, {a.x - (far.y - near.y), a.y + (far.x - near.x)}};
 }
 
-double farthest(const Outline& region, const Point& from) {
-  double most = 0;
+Length farthest(const Outline& region, const Point& from) {
+  Length most;
   for (const Point& corner : corners_of(bounding_box(region))) {
-    most = std::max(most, apart(corner, from));
+    most = std::max(most, distance(corner, from));
   }
   return most;
 }
@@ -76,15 +71,15 @@ double farthest(const Outline& region, const Point& from) {
 std::vector<MidLine> cell_lines(const Outline& whole, const std::vector<SupportPoint>& points,
                                 std::size_t k) {
   const Point& here = points[k].at;
-  std::vector<std::pair<double, std::size_t>> others;
+  std::vector<std::pair<Length, std::size_t>> others;
   for (std::size_t i = 0; i < points.size(); ++i) {
-    if (i != k) others.emplace_back(apart(points[i].at, here), i);
+    if (i != k) others.emplace_back(distance(points[i].at, here), i);
   }
   std::sort(others.begin(), others.end());
   std::vector<MidLine> lines;
   Outline rest = whole;
-  for (const auto& [distance, i] : others) {
-    if (rest.empty() || distance > 2 * farthest(rest, here)) break;
+  for (const auto& [away, i] : others) {
+    if (rest.empty() || away > 2 * farthest(rest, here)) break;
     lines.push_back(midway(here, points[i].at));
     rest = clipped(rest, lines.back().a, lines.back().b);
   }

@@ -149,6 +149,7 @@ Plan make_plan(const Job& given, const Catalogue& catalogue) {
   plan.pour = std::move(pour.plan);
   plan.batches = std::move(pour.batches);
   name_ends(job.slabs, plan.slabs, plan.pour.joints);
+  name_ends(job.slabs, plan.slabs, plan.pour.too_short);
   plan.pour.choices = std::move(settled.choices);
   plan.pour.remedies = remedies(job, model, plan.pour.joints);
   plan.pour.changes = changes(job, model);

@@ -2,65 +2,69 @@
 #pragma once
 
 #include <cstddef>
-#include <memory>
 #include <optional>
-#include <string>
 #include <vector>
 
-#include "pour/front_lines.h"
-#include "pour/region_outline.h"
 #include "pour/slab_volume.h"
-#include "strikeoff/geometry.h"
+#include "pour/routes.h"
+#include "strikeoff/plan.h"
 
 namespace strikeoff {
 
-/// How long the front is while a pour crosses a slab: pairs of how much of its area is behind the
-/// front, from 0 to 1, and the length then.
-struct FrontTable {
-  std::vector<double> behind;
-  std::vector<Length> front;
-  [[nodiscard]] Length at(double share) const;
+/// Zones that touch along less only meet at a corner: no mix need knit there (assumption).
+inline constexpr Length least_joint = Length::mm(10);
+/// Cells that touch along less, beside those that they join along their whole side, are too near
+/// to a corner to be a joint of their own: the neighbours knit, and rodding carries across
+/// (assumption).
+inline constexpr Length least_side_joint = Length::mm(100);
+
+/// What one batch fills, or a few in one row: a stretch of a passage between two fronts.
+struct Stretch {
+  double share = 0;       // of the slab
+  std::size_t cell = 0;   // the first that fills it, in the order of the pour
+  std::size_t cells = 1;  // side by side
 };
 
-/// A slab cut into rows that follow one another.
-struct CutRows {
-  std::vector<std::vector<Polygon>> parts;   // of each row: simple, anticlockwise, apart
-  std::vector<std::vector<Polygon>> fronts;  // between a row and the next: lines, not closed
-  std::vector<Direction> along;              // each row, the way its cells follow one another
+/// A route across a slab, laid out for cells of some shares: what comes of it before it is cut.
+struct Course {
+  const Route* route = nullptr;
+  Fronts fronts = Fronts::one;
+  bool from_left = true;          // cells of a row follow one another from the left side
+  std::vector<Stretch> places;      // along the passage, then along the branch
+  std::size_t in_passage = 0;     // places
+  std::vector<Front> lines;       // between places of the passage, then of the branch
+  std::size_t gap = 0;            // cells between two that touch
+  Length joints, longest;
+  std::vector<Length> advances;   // of each place
+  bool runs_across = true;        // no front is longer than 1.6 times what it crosses is wide
 };
 
-/// One way for a pour to cross a slab.
-class Course {
- public:
-  virtual ~Course() = default;
-  /// Rows whose volumes are as `shares`; nothing where this course cannot be cut so.
-  [[nodiscard]] virtual std::optional<CutRows> cut(const std::vector<double>& shares) const = 0;
+/// A batch a place, one front from start to end, where the route has no ring and no branch; those are
+/// poured at two fronts, in turn or each batch shared by both. Shares are of the slab's volume, in
+/// the order of the pour. Nothing where the route cannot be poured so.
+[[nodiscard]] std::optional<Course> course_along(const Route& route, const SlabPlan& shape,
+                                                 const std::vector<double>& shares, Fronts fronts);
 
-  std::string from, towards;  // in words
-  FrontTable fronts;
+/// The same in rows of cells, each as many as advance the front by `least`. Nothing where one a row
+/// is enough. The first and the last stay alone where `alone` says so: a batch shared with another
+/// slab.
+struct Alone {
+  bool first = false, last = false;
+};
+[[nodiscard]] std::optional<Course> in_rows(const Course& ribbons, const SlabPlan& shape,
+                                            const std::vector<double>& shares, Length least,
+                                            Alone alone, bool from_left);
 
- protected:
-  Course() = default;
-  Course(const Course&) = default;
-  Course& operator=(const Course&) = default;
+/// What one cell fills.
+struct CutCell {
+  std::vector<Polygon> parts;  // simple, anticlockwise, apart
+  Volume volume;
+  Length advance;  // of the front with its row, on average
 };
 
-/// The region cut straight across u into parts whose volumes are as `shares`.
-[[nodiscard]] std::vector<Region> cut_by_volume(const Region& region, const Direction& u,
-                                                const std::vector<double>& shares,
-                                                const SlabVolume& volume);
-
-/// Straight cuts, all across one direction. Cuts every slab.
-[[nodiscard]] std::unique_ptr<Course> straight_course(const Polygon& outline,
-                                                      const std::vector<Polygon>& holes,
-                                                      bool along_x, const SlabVolume& volume);
-
-/// Fronts along which a field over the mesh is the same, pulled straight; those that would end
-/// nearer than the clearance to one of the corners are swung off it where that is enough. `field`
-/// has a number from 0 to 1 for each node.
-[[nodiscard]] std::unique_ptr<Course> field_course(std::shared_ptr<const WalkedMesh> mesh,
-                                                   std::vector<double> field,
-                                                   const SlabVolume& volume,
-                                                   std::vector<Point> corners, Length clearance);
+/// The cells in the order of the pour, volumes as the shares. Nothing where the course cannot be cut.
+[[nodiscard]] std::optional<std::vector<CutCell>> cut(const Course& course, const SlabPlan& shape,
+                                                      const SlabVolume& volume,
+                                                      const std::vector<double>& shares);
 
 }  // namespace strikeoff

@@ -32,28 +32,34 @@ Found nearest_side(const Polygon& polygon, const Point& p) {
   return best;
 }
 
-JointEnd end_on(const Found& found, std::size_t sides,
+JointEnd end_on(const Found& found, double inward, std::size_t sides,
                 const std::function<std::string(std::size_t)>& name) {
   const bool from_start = found.along <= found.length / 2;
   const std::size_t beside = (found.side + (from_start ? sides - 1 : 1)) % sides;
   return {name(found.side), name(beside),
-          Length::nm(from_start ? found.along : found.length - found.along)};
+          Length::nm(from_start ? found.along : found.length - found.along), Length::nm(inward)};
 }
 
-bool is_on_edge(const SlabPlan& shape, const Point& place) {
+/// How far inside the slab, off its edge and those of its openings; 0 on one.
+Length inside(const SlabPlan& shape, const Point& place) {
   constexpr Length beside = Length::mm(0.1);  // arcs are drawn by chords
-  return distance(place, shape.outline) < beside ||
-         std::any_of(shape.openings.begin(), shape.openings.end(), [&](const OpeningPlan& o) {
-           return distance(place, chords(o.edge, drawn_within)) < beside;
-         });
+  Length away = distance(place, shape.outline);
+  for (const OpeningPlan& opening : shape.openings) {
+    away = std::min(away, distance(place, chords(opening.edge, drawn_within)));
+  }
+  return away < beside ? Length{} : away;
 }
 
 }  // namespace
 
-std::optional<JointEnd> joint_end(const Slab& slab, const SlabPlan& shape, const Point& place) {
-  if (!is_on_edge(shape, place)) return std::nullopt;
+JointEnd joint_end(const Slab& slab, const SlabPlan& shape, const Point& place) {
   const Polygon sharp = sharp_outline(slab);
   Found best = nearest_side(sharp, place);
+  // Inside the slab it is measured from its sides alone.
+  if (inside(shape, place) > Length{}) {
+    return end_on(best, best.away, sharp.size(),
+                  [&](std::size_t k) { return the_side(slab.sides[k].name); });
+  }
   std::size_t opening = shape.openings.size();
   for (std::size_t i = 0; i < shape.openings.size(); ++i) {
     const Found found = nearest_side(corners_of(shape.openings[i].box), place);
@@ -62,13 +68,13 @@ std::optional<JointEnd> joint_end(const Slab& slab, const SlabPlan& shape, const
     opening = i;
   }
   if (opening == shape.openings.size()) {
-    return end_on(best, sharp.size(), [&](std::size_t k) { return the_side(slab.sides[k].name); });
+    return end_on(best, 0, sharp.size(), [&](std::size_t k) { return the_side(slab.sides[k].name); });
   }
   // Seen from inside the opening its corners run as the slab's do.
   static constexpr const char* sides[] = {"front", "right", "back", "left"};
   const std::string& given = slab.openings[opening].name;
   const std::string name = given.empty() ? "opening" : given;
-  return end_on(best, 4, [&](std::size_t k) { return name + "'s " + sides[k]; });
+  return end_on(best, 0, 4, [&](std::size_t k) { return name + "'s " + sides[k]; });
 }
 
 void name_ends(const std::vector<Slab>& slabs, const std::vector<SlabPlan>& shapes,
@@ -80,9 +86,8 @@ void name_ends(const std::vector<Slab>& slabs, const std::vector<SlabPlan>& shap
     if (joint.line.empty() || found == by_name.end()) continue;
     const Slab& slab = slabs[found->second];
     const SlabPlan& shape = shapes[found->second];
-    const auto start = joint_end(slab, shape, joint.line.front());
-    const auto end = joint_end(slab, shape, joint.line.back());
-    if (start && end) joint.ends = {*start, *end};
+    joint.ends = {joint_end(slab, shape, joint.line.front()),
+                  joint_end(slab, shape, joint.line.back())};
   }
 }
 

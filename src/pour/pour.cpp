@@ -31,7 +31,7 @@ std::vector<BatchDose> doses_of_batch(const Job& job, double retarder) {
 }
 
 /// What is the same in every batch of the pour.
-Batch one_batch(const Job& job, const MixPlan& mix, double retarder, int batches) {
+Batch one_batch(const Job& job, const MixPlan& mix, double retarder) {
   Batch batch;
   batch.bags = job.crew.bags_per_batch;
   batch.dry = job.mix.bag * batch.bags;
@@ -40,7 +40,6 @@ Batch one_batch(const Job& job, const MixPlan& mix, double retarder, int batches
       mix.water_per_bag * batch.bags - Volume::from_si(batch.ice.si() / water_density.si());
   batch.water_mass = batch.water * water_density;
   batch.volume = mix.yield * batch.bags;
-  batch.zone = mix.concrete / batches;
   if (job.crew.bucket) {
     const BucketMark mark = bucket_mark(*job.crew.bucket, batch.water);
     batch.bucket_mark = mark.depth;
@@ -91,6 +90,7 @@ std::vector<Batch> timed(const Batch& same, const Timetable& table,
     batch.place_end = times.place_end;
     batch.neighbours = zones.neighbours[i];
     batch.zones = zones.zones[i];
+    batch.zone = zones.volumes[i];
     batch.front = zones.fronts[i];
     batch.advance = zones.advances[i];
   }
@@ -152,6 +152,9 @@ void use_zones(const ZonePlan& zones, PourPlan& plan) {
   plan.joint_length = zones.joint_length;
   plan.sweeps = zones.sweeps;
   plan.joints = zones.joints;
+  plan.too_short = zones.too_short;
+  plan.in_cells = zones.in_cells;
+  if (plan.batches > 1) plan.narrowest = zones.narrowest;
 }
 
 }  // namespace
@@ -165,7 +168,7 @@ Pour plan_pour(const Job& job, const MixPlan& mix, const PourModel& model) {
   plan.bottleneck = beat.bottleneck;
   plan.lead = beat.lead;
 
-  const ZonePlan& zones = model.zones(plan.batches);
+  const ZonePlan& zones = model.zones(plan.batches, setup_of(job));
   use_zones(zones, plan);
   const std::vector<Touch> touches = touches_of(plan.joints);
   const Timetable table = times_of(job.crew, beat, plan.batches, touches);
@@ -187,7 +190,7 @@ Pour plan_pour(const Job& job, const MixPlan& mix, const PourModel& model) {
                         ? water_rule(table, unpaced_wait(job.crew, plan.batches, touches))
                         : no_timetable(beat);
   plan.smallest_crew = smallest_crew(job, plan.gap, plan.usable);
-  pour.batches = timed(one_batch(job, mix, pour.retarder, plan.batches), table, plan.joints, zones);
+  pour.batches = timed(one_batch(job, mix, pour.retarder), table, plan.joints, zones);
   if (beat.missing.empty()) plan.work = work_of_people(table);
   const Additive* searched = auto_retarder(job);
   if (searched && searched->taper && plan.margin && plan.batches > 1) taper(job, pour);
@@ -196,13 +199,15 @@ Pour plan_pour(const Job& job, const MixPlan& mix, const PourModel& model) {
 
 ZoneCutter zone_cutter(const Job& job, const std::vector<SlabPlan>& slabs) {
   const bool has_strips = !job.forms.strip_stock.empty();
-  return {job.slabs, slabs, has_strips ? job.forms.strip_stock.front().thickness : Length{}};
+  return {job.slabs, slabs, has_strips ? job.forms.strip_stock.front().thickness : Length{},
+          ribbon_rule(job)};
 }
 
 Pour plan_pour(const Job& job, const std::vector<SlabPlan>& slabs, const MixPlan& mix) {
   const ZoneCutter cutter = zone_cutter(job, slabs);
   Pour pour = plan_pour(job, mix, PourModel(job, mix, cutter));
   name_ends(job.slabs, slabs, pour.plan.joints);
+  name_ends(job.slabs, slabs, pour.plan.too_short);
   return pour;
 }
 

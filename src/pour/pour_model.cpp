@@ -2,6 +2,7 @@
 #include "pour/pour_model.h"
 
 #include <algorithm>
+#include <cmath>
 #include <cstddef>
 
 #include "mix/fresh_mix.h"
@@ -21,11 +22,38 @@ std::vector<Touch> touches_of(const std::vector<Joint>& joints) {
   return touches;
 }
 
-const ZonePlan& PourModel::zones(int batches) const {
-  const auto known = zones_.find(batches);
+Reach PourModel::reach(int batches, const Setup& setup) const {
+  constexpr double comfort = 0.1;  // of the usable time, to spare (assumption)
+  const Pace beat = pace(setup.crew);
+  Outlook next_to_each_other;
+  next_to_each_other.pace = beat;
+  next_to_each_other.batches = batches;
+  next_to_each_other.demand = {edge_wait(1, beat), beat.lead, job_.limits.margin};
+  const double mix = factor(setup);
+  const auto usable = judged(std::move(next_to_each_other), mix).usable;
+  // Without a known time nothing is comfortable but what touches its neighbour.
+  if (!usable || !beat.missing.empty() || beat.takt <= Duration{}) return {batches, 1};
+  const auto within = [&](Duration time) {
+    const double apart = std::floor((time - job_.limits.margin - beat.lead) / beat.takt + 1e-9);
+    return static_cast<int>(std::clamp(apart, 0.0, static_cast<double>(batches)));
+  };
+  const Additive* retarder = auto_retarder(job_);
+  const Duration most =
+      retarded_by_all(job_, *job_.mix.working_time, retarder ? most_doses(*retarder) : 0) *
+      (mix * job_.crew.usable);
+  return {within(std::max(*usable, most)), within(*usable * (1 - comfort))};
+}
+
+const ZonePlan& PourModel::zones(int batches, const Setup& setup) const {
+  const std::pair key{batches, reach(batches, setup)};
+  const auto known = zones_.find(key);
   if (known != zones_.end()) return known->second;
-  const std::vector<double> equal(static_cast<std::size_t>(batches), 1.0);
-  return zones_.emplace(batches, cutter_.cut(equal)).first->second;
+  ZoneWish wish;
+  wish.shares.assign(static_cast<std::size_t>(batches), 1.0);
+  wish.room = mix_.surplus / mix_.concrete;
+  wish.more_room = (mix_.surplus + mix_.waste) / mix_.concrete;
+  wish.reach = key.second;
+  return zones_.emplace(key, cutter_.cut(wish)).first->second;
 }
 
 Temperature PourModel::mix_temperature(Temperature water, Mass ice) const {
@@ -61,7 +89,7 @@ Outlook PourModel::quick(const Setup& setup) const {
   outlook.pace = pace(setup.crew);
   outlook.batches = batch_count(mix_, setup.crew.bags_per_batch);
   const Duration lead = outlook.pace.lead;
-  outlook.demand = {edge_wait(zones(outlook.batches).gap, outlook.pace), lead, job_.limits.margin};
+  outlook.demand = {edge_wait(zones(outlook.batches, setup).gap, outlook.pace), lead, job_.limits.margin};
   outlook.end = outlook.pace.takt * (outlook.batches - 1) + lead;
   return judged(std::move(outlook), factor(setup));
 }
@@ -70,7 +98,7 @@ Outlook PourModel::exact(const Setup& setup) const {
   Outlook outlook = quick(setup);
   if (!outlook.pace.missing.empty()) return outlook;
   const Timetable table =
-      least_wait_timetable(setup.crew, outlook.batches, touches_of(zones(outlook.batches).joints));
+      least_wait_timetable(setup.crew, outlook.batches, touches_of(zones(outlook.batches, setup).joints));
   outlook.demand.wait = table.worst_wait;
   outlook.demand.age = table.own_age;
   outlook.end = {};

@@ -45,7 +45,8 @@ class PourModel {
   PourModel(const Job& job, const MixPlan& mix, const ZoneCutter& cutter)
       : job_(job), mix_(mix), cutter_(cutter) {}
 
-  [[nodiscard]] const ZonePlan& zones(int batches) const;
+  /// The zones of so many equal batches, by how far apart they may lie in time.
+  [[nodiscard]] const ZonePlan& zones(int batches, const Setup& setup) const;
   [[nodiscard]] Temperature mix_temperature(Temperature water, Mass ice) const;
   /// Of the working time, for that temperature.
   [[nodiscard]] double factor(const Setup& setup) const;
@@ -64,7 +65,11 @@ class PourModel {
   const Job& job_;
   const MixPlan& mix_;
   const ZoneCutter& cutter_;
-  mutable std::map<int, ZonePlan> zones_;
+  /// How many batches apart two that touch may be: comfortably with the least retarder that lets
+  /// neighbours touch at all, at most with the most.
+  [[nodiscard]] Reach reach(int batches, const Setup& setup) const;
+
+  mutable std::map<std::pair<int, Reach>, ZonePlan> zones_;
 };
 
 /// The joints as the timetable wants them.

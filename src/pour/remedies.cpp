@@ -142,7 +142,7 @@ class Remedies {
   void hurry() {
     if (!lasts_too_short()) return;
     const Duration limit = *now_.usable - job_.limits.margin;
-    const int gap = model_.zones(now_.batches).gap;
+    const int gap = model_.zones(now_.batches, setup_).gap;
     const Duration lead = now_.pace.lead, takt = now_.pace.takt;
     // Only where the beat explains the wait.
     const Duration by_beat = edge_wait(gap, now_.pace);

@@ -5,64 +5,17 @@
 #include <cmath>
 #include <cstddef>
 #include <numeric>
+#include <tuple>
 #include <utility>
 
+#include "core/vec.h"
 #include "mix/mix.h"
-#include "pour/cells.h"
-#include "pour/courses.h"
-#include "pour/joint_corners.h"
-#include "pour/slab_volume.h"
+#include "pour/contacts.h"
+#include "pour/portions.h"
+#include "pour/course.h"
 
 namespace strikeoff {
 namespace {
-
-/// What one batch leaves in one slab.
-struct Portion {
-  int batch = 0;
-  double share = 1;  // of the whole pour
-};
-
-/// What fills one cell: one batch, or one for each lift from the bottom up.
-struct Column {
-  std::size_t first = 0, count = 1;  // portions
-  double share = 0;
-};
-
-/// Where each of these shares of the whole ends, the last at 1.
-std::vector<double> ends_of(const std::vector<double>& shares) {
-  const double all = std::accumulate(shares.begin(), shares.end(), 0.0);
-  std::vector<double> ends;
-  double sum = 0;
-  for (const double share : shares) ends.push_back((sum += share) / all);
-  ends.back() = 1;
-  return ends;
-}
-
-/// The portions of each slab. A batch that ends within 1e-9 of itself of a slab's end ends there:
-/// no sliver from rounding.
-std::vector<std::vector<Portion>> portions_of(const std::vector<SlabPlan>& shapes,
-                                              const std::vector<double>& shares) {
-  std::vector<double> volumes;
-  for (const SlabPlan& shape : shapes) volumes.push_back(shape.concrete.si());
-  const std::vector<double> slab_ends = ends_of(volumes);
-  std::vector<std::vector<Portion>> portions(shapes.size());
-  double from = 0;
-  std::size_t k = 0;
-  const std::vector<double> batch_ends = ends_of(shares);
-  for (std::size_t i = 0; i < shares.size(); ++i) {
-    double end = batch_ends[i];
-    const double near = 1e-9 * (end - from);
-    const auto slab_end = std::lower_bound(slab_ends.begin(), slab_ends.end(), end - near);
-    if (slab_end != slab_ends.end() && *slab_end <= end + near) end = *slab_end;
-    while (from < end) {
-      const double to = std::min(end, slab_ends[k]);
-      if (to > from) portions[k].push_back({static_cast<int>(i) + 1, to - from});
-      from = to;
-      if (to == slab_ends[k]) ++k;
-    }
-  }
-  return portions;
-}
 
 constexpr Length most_lift = Length::mm(150);  // assumption: what a rod works through with care
 
@@ -70,114 +23,197 @@ int lifts_of(const SlabPlan& shape) {
   return std::max(1, whole_up(shape.edge_thickness / most_lift));
 }
 
-std::vector<Column> columns_of(const std::vector<Portion>& portions, int lifts) {
+/// What fills one cell: one batch, or one for each lift from the bottom up.
+struct Column {
+  std::size_t first = 0, count = 1;  // portions
+  double volume = 0;
+};
+
+/// What is shared with another slab stays alone, and so does what is left over.
+std::vector<Column> columns_of(const std::vector<Portion>& portions, int lifts, Alone alone) {
   const auto tall = static_cast<std::size_t>(lifts);
-  const std::size_t in_lifts = portions.size() / tall * tall;
+  const std::size_t first = alone.first ? 1 : 0, last = portions.size() - (alone.last ? 1 : 0);
+  const std::size_t in_lifts = first + (last > first ? (last - first) / tall * tall : 0);
   std::vector<Column> columns;
   for (std::size_t i = 0; i < portions.size();) {
-    Column column{i, i < in_lifts ? tall : 1, 0};
-    for (std::size_t k = 0; k < column.count; ++k) column.share += portions[i + k].share;
+    Column column{i, i >= first && i < in_lifts ? tall : 1, 0};
+    for (std::size_t k = 0; k < column.count; ++k) column.volume += portions[i + k].volume;
     columns.push_back(column);
     i += column.count;
   }
   return columns;
 }
 
-/// A slab and the ways to pour it.
-struct SlabCourses {
-  SlabCourses(const Slab& of, const SlabPlan& as, Length strip)
-      : slab(of), shape(as), volume(of, as, strip), corners(crack_corners(as)) {
-    courses.push_back(plain_course(shape, volume));
-  }
-
-  Slab slab;
-  SlabPlan shape;
-  SlabVolume volume;
-  std::vector<Point> corners;
-  std::vector<std::unique_ptr<Course>> courses;  // the plain one first
-  bool has_all = false;
+/// How good a course is: the smaller the better, from the first to the last.
+struct Rank {
+  int kind = 0;  // 0 works and is as wide as wished, 1 works, 2 is too late or too narrow
+  std::size_t gap = 0;
+  bool runs_across = true;  // no front lies along its arm
+  Length joints, longest;
 };
 
-/// A course and what it would come to.
-struct Candidate {
-  const Course* course = nullptr;
-  std::vector<std::size_t> rows;
-  Estimate estimate;
-};
-
-std::vector<Candidate> ranked(const SlabCourses& slab, const std::vector<double>& shares,
-                              const Sweep* keep) {
-  // Straight cuts across the slab are the easiest to mark out: worth joints 2 % longer
-  // (assumption).
-  constexpr double plain_may_be = 0.98;
-  const Length least = std::max(2 * slab.shape.edge_thickness, Length::mm(150));
-  const Area top = slab.shape.top_area;
-  std::vector<Candidate> candidates;
-  for (const auto& course : slab.courses) {
-    if (keep && (course->from != keep->from || course->towards != keep->towards)) continue;
-    Candidate next{course.get(), cells_in_rows(course->fronts, shares, top, least), {}};
-    next.estimate = estimate(course->fronts, shares, next.rows, top);
-    if (course == slab.courses.front()) next.estimate.joints = next.estimate.joints * plain_may_be;
-    candidates.push_back(std::move(next));
-  }
-  std::stable_sort(candidates.begin(), candidates.end(),
-                   [](const Candidate& a, const Candidate& b) {
-                     if (a.estimate.gap != b.estimate.gap) return a.estimate.gap < b.estimate.gap;
-                     if (a.estimate.joints != b.estimate.joints)
-                       return a.estimate.joints < b.estimate.joints;
-                     return a.estimate.longest < b.estimate.longest;
-                   });
-  return candidates;
+bool is_better(const Rank& a, const Rank& b) {
+  constexpr double same = 1 - 1e-7;
+  if (a.kind != b.kind) return a.kind < b.kind;
+  if (a.gap != b.gap) return a.gap < b.gap;
+  if (a.runs_across != b.runs_across) return a.runs_across;
+  if (a.joints < b.joints * same) return true;
+  if (b.joints < a.joints * same) return false;
+  return a.longest < b.longest * same;
 }
 
-struct Chosen {
-  const Course* course = nullptr;
-  SlabCells cells;
-};
+/// A slab, the ways across it, and how wide its ribbons should be.
+class SlabCutter {
+ public:
+  SlabCutter(const Slab& slab, const SlabPlan& shape, Length strip, const RibbonRule& rule)
+      : slab_(slab),
+        shape_(shape),
+        volume_(slab, shape, strip),
+        least_(rule.least.value_or(usual_advance(shape.edge_thickness))),
+        must_(rule.must),
+        lifts_(lifts_of(shape)) {}
 
-/// Joints that end at a corner, or that no straight board makes.
-std::size_t awkward_joints(const SlabCourses& slab, const SlabCells& cells) {
-  const Length clearance = corner_clearance(slab.shape);
-  return static_cast<std::size_t>(
-      std::count_if(cells.meetings.begin(), cells.meetings.end(), [&](const CellMeeting& meeting) {
-        return meeting.line.size() > 2 || near_corner(meeting.line, slab.corners, clearance);
-      }));
-}
+  [[nodiscard]] const SlabPlan& shape() const { return shape_; }
+  [[nodiscard]] int lifts() const { return lifts_; }
 
-Chosen choose(const SlabCourses& slab, const std::vector<double>& shares, const Sweep* keep) {
-  const std::vector<Candidate> candidates = ranked(slab, shares, keep);
-  constexpr double longer = 1.1;  // assumption: what a straight joint off all corners is worth
-  constexpr std::size_t most_cut = 3;
-  Chosen best;
-  const Candidate* first = nullptr;
-  std::size_t fewest = 0, tried = 0;
-  for (const Candidate& next : candidates) {
-    if (first != nullptr &&
-        (tried == most_cut || fewest == 0 || next.estimate.gap > first->estimate.gap ||
-         next.estimate.joints > first->estimate.joints * longer)) {
-      break;
+  /// How much fills a ribbon that is just wide enough, across the shortest front.
+  [[nodiscard]] double narrow() {
+    double front = HUGE_VAL;
+    for (const Route& route : routes()) {
+      if (!route.passage || route.is_ring) continue;
+      const double width = std::max(route.passage->joint_length(route.passage->start()),
+                                    route.passage->joint_length(route.passage->end()));
+      front = std::min(front, width);
     }
-    auto cells = cut_cells(*next.course, shares, next.rows, slab.volume);
-    if (!cells) continue;
-    const std::size_t awkward = awkward_joints(slab, *cells);
-    if (first == nullptr || awkward < fewest) {
-      best = {next.course, std::move(*cells)};
-      fewest = awkward;
-    }
-    if (first == nullptr) first = &next;
-    ++tried;
+    const double area = shape_.top_area.si();
+    if (front == HUGE_VAL) front = std::sqrt(area);
+    return std::min(must_.in_m() * front / area, 1.0) * shape_.concrete.si();
   }
-  if (keep && first == nullptr) return choose(slab, shares, nullptr);
-  return best;
-}
 
-Length length_of(const Polygon& line) {
-  Length length;
-  for (std::size_t i = 0; i + 1 < line.size(); ++i) {
-    length += edge_length({line[i], line[i + 1]}, 0);
+  struct Chosen {
+    Course course;
+    std::vector<CutCell> cells;
+    std::vector<CellContact> contacts;
+  };
+
+  [[nodiscard]] Chosen cut(const std::vector<double>& shares, Alone alone, const ZoneWish& wish,
+                           const Sweep* keep) {
+    std::vector<Candidate> candidates;
+    const auto consider = [&](std::optional<Course> course, bool rows) {
+      if (!course) return;
+      if (keep && !is_kept(*course, *keep)) return;
+      const Rank rank = ranked(*course, rows, alone, wish.reach);
+      candidates.push_back({rank, std::move(*course), rows});
+    };
+    for (const Route& route : routes()) {
+      // Across a plain rectangle every passage is straight.
+      const bool is_plain = shape_.outline.size() == 4 && shape_.openings.empty();
+      if (!route.passage && is_plain && !candidates.empty()) break;
+      for (const Fronts fronts : {Fronts::one, Fronts::in_turn, Fronts::shared}) {
+        const auto ribbons = course_along(route, shape_, shares, fronts);
+        if (!ribbons) continue;
+        consider(ribbons, false);
+        if (is_wide(*ribbons)) continue;
+        for (const bool from_left : {true, false}) {
+          consider(in_rows(*ribbons, shape_, shares, least_, alone, from_left), true);
+        }
+      }
+      if (shares.size() == 1 && !candidates.empty()) break;
+    }
+    return best_of(std::move(candidates), shares, alone, wish, keep);
   }
-  return length;
-}
+
+ private:
+  struct Candidate {
+    Rank rank;
+    Course course;
+    bool in_rows = false;
+    std::vector<CutCell> cells = {};  // once it is cut
+    std::vector<CellContact> contacts = {};
+  };
+
+  /// The best that can be cut. What a course comes to is an estimate where cells of rows meet; the
+  /// one that is still the best once it is cut is taken.
+  [[nodiscard]] Chosen best_of(std::vector<Candidate> candidates, const std::vector<double>& shares,
+                               Alone alone, const ZoneWish& wish, const Sweep* keep) {
+    while (!candidates.empty()) {
+      auto best = candidates.begin();
+      for (auto next = best + 1; next != candidates.end(); ++next) {
+        if (is_better(next->rank, best->rank)) best = next;
+      }
+      if (!best->cells.empty()) {
+        return {std::move(best->course), std::move(best->cells), std::move(best->contacts)};
+      }
+      auto cells = strikeoff::cut(best->course, shape_, volume_, shares);
+      if (!cells) {
+        candidates.erase(best);
+        continue;
+      }
+      best->cells = std::move(*cells);
+      best->contacts = contacts_of(best->cells, shape_);
+      best->course.gap = 0;
+      for (const CellContact& contact : best->contacts) {
+        if (!contact.is_joint) continue;
+        best->course.gap = std::max(best->course.gap, contact.second - contact.first);
+      }
+      best->rank = ranked(best->course, best->in_rows, alone, wish.reach);
+    }
+    if (keep) return cut(shares, alone, wish, nullptr);
+    throw std::logic_error("no way across a slab");
+  }
+
+  const std::vector<Route>& routes() {
+    if (routes_.empty()) routes_ = routes_across(slab_, shape_, volume_);
+    return routes_;
+  }
+
+  [[nodiscard]] static bool is_kept(const Course& course, const Sweep& keep) {
+    const bool in_cells = std::any_of(course.places.begin(), course.places.end(),
+                                      [](const Stretch& place) { return place.cells > 1; });
+    return course.route->from == keep.from && course.route->towards == keep.towards &&
+           course.fronts == keep.fronts && in_cells == keep.cells > 1;
+  }
+
+  /// The narrowest of the places, those of a batch shared with another slab left out.
+  [[nodiscard]] static Length narrowest(const Course& course, Alone alone) {
+    const std::size_t last = course.places.back().cell + course.places.back().cells - 1;
+    std::optional<Length> least;
+    for (std::size_t i = 0; i < course.places.size(); ++i) {
+      const Stretch& place = course.places[i];
+      const bool is_rest =
+          place.cells == 1 && ((alone.first && place.cell == 0) || (alone.last && place.cell == last));
+      if (is_rest) continue;
+      least = std::min(least.value_or(course.advances[i]), course.advances[i]);
+    }
+    return least.value_or(Length::m(1e3));
+  }
+
+  /// As wide as wished; round a corner some are less.
+  [[nodiscard]] bool is_wide(const Course& course) const {
+    std::vector<Length> advances = course.advances;
+    const auto middle = advances.begin() + static_cast<std::ptrdiff_t>(advances.size() / 2);
+    std::nth_element(advances.begin(), middle, advances.end());
+    return *middle >= least_ * (1 - 1e-9);
+  }
+
+  [[nodiscard]] Rank ranked(const Course& course, bool rows, Alone alone,
+                            const Reach& reach) const {
+    Rank rank{0, course.gap, course.runs_across, course.joints, course.longest};
+    const auto gap = static_cast<int>(course.gap) * lifts_;
+    const bool works = gap <= reach.works, comfortable = gap <= reach.comfortable;
+    const bool wide = course.runs_across && (rows ? comfortable : is_wide(course));
+    const bool too_narrow = !rows && narrowest(course, alone) < must_ * (1 - 1e-6);
+    rank.kind = !works || too_narrow ? 2 : wide ? 0 : 1;
+    return rank;
+  }
+
+  Slab slab_;
+  SlabPlan shape_;
+  SlabVolume volume_;
+  std::vector<Route> routes_;
+  Length least_, must_;
+  int lifts_ = 1;
+};
 
 /// Puts the cells of one slab into the plan: which batches fill them and where those meet.
 class SlabZones {
@@ -186,18 +222,19 @@ class SlabZones {
             const std::vector<Column>& columns, int lifts)
       : shape_(shape), portions_(portions), columns_(columns), lifts_(lifts) {}
 
-  void add(const SlabCells& cells, ZonePlan& plan) const {
+  void add(const std::vector<CutCell>& cells, const std::vector<CellContact>& contacts,
+           ZonePlan& plan) const {
     for (std::size_t c = 0; c < columns_.size(); ++c) {
-      add_zones(columns_[c], cells.parts[c], plan);
+      add_zones(columns_[c], cells[c], plan);
       for (std::size_t k = 0; k + 1 < columns_[c].count; ++k) {
-        add_joint(batch(columns_[c], k), batch(columns_[c], k + 1), {}, plan);
+        plan.joints.push_back(joint(batch(columns_[c], k), batch(columns_[c], k + 1), {}));
       }
     }
-    for (const CellMeeting& meeting : cells.meetings) {
-      if (length_of(meeting.line) < least_joint) continue;
-      const Column &a = columns_[meeting.first], &b = columns_[meeting.second];
+    for (const CellContact& contact : contacts) {
+      const Column &a = columns_[contact.first], &b = columns_[contact.second];
       for (std::size_t k = 0; k < std::max(a.count, b.count); ++k) {
-        add_joint(batch(a, k), batch(b, k), meeting.line, plan);
+        (contact.is_joint ? plan.joints : plan.too_short)
+            .push_back(joint(batch(a, k), batch(b, k), {contact.from, contact.to}));
       }
     }
   }
@@ -207,19 +244,24 @@ class SlabZones {
     return portions_[column.first + (column.count == 1 ? 0 : lift)].batch;
   }
 
-  void add_zones(const Column& column, const std::vector<Polygon>& parts, ZonePlan& plan) const {
+  void add_zones(const Column& column, const CutCell& cell, ZonePlan& plan) const {
     for (int lift = 1; lift <= lifts_; ++lift) {
-      const int filled_by = batch(column, static_cast<std::size_t>(lift) - 1);
-      for (const Polygon& part : parts) {
-        plan.zones[static_cast<std::size_t>(filled_by) - 1].push_back({shape_.name, part, lift});
+      const auto filled_by = static_cast<std::size_t>(batch(column, static_cast<std::size_t>(lift) - 1));
+      for (const Polygon& part : cell.parts) {
+        plan.zones[filled_by - 1].push_back({shape_.name, part, lift});
       }
+    }
+    for (std::size_t k = 0; k < column.count; ++k) {
+      const Portion& portion = portions_[column.first + k];
+      plan.volumes[static_cast<std::size_t>(portion.batch) - 1] +=
+          cell.volume * (portion.volume / column.volume);
     }
   }
 
-  void add_joint(int first, int second, const Polygon& line, ZonePlan& plan) const {
+  [[nodiscard]] Joint joint(int first, int second, const Polygon& line) const {
     Joint joint{std::min(first, second), std::max(first, second), {}, shape_.name, line, {}, {}};
-    joint.length = length_of(line);
-    plan.joints.push_back(std::move(joint));
+    if (!line.empty()) joint.length = distance(line.front(), line.back());
+    return joint;
   }
 
   const SlabPlan& shape_;
@@ -262,32 +304,64 @@ void sum_up(ZonePlan& plan) {
 
 }  // namespace
 
-struct ZoneCutter::Courses {
-  std::vector<SlabPlan> shapes;
-  std::vector<SlabCourses> slabs;
+Length usual_advance(Length thickness) { return std::max(2 * thickness, Length::mm(150)); }
 
-  const SlabCourses& of(std::size_t k, bool is_cut) {
-    // Bounds the work for jobs of many slabs.
-    constexpr std::size_t most_of_slab = 16, most_of_job = 400;
-    SlabCourses& slab = slabs[k];
-    if (is_cut && !slab.has_all && !is_plain(slab.shape)) {
-      slab.has_all = true;
-      const std::size_t most = std::clamp<std::size_t>(most_of_job / slabs.size(), 1, most_of_slab);
-      for (auto& course : other_courses(slab.slab, slab.shape, slab.volume, most)) {
-        slab.courses.push_back(std::move(course));
-      }
+RibbonRule ribbon_rule(const Job& job) {
+  constexpr Length least = Length::mm(40);  // assumption
+  return {job.crew.least_advance, std::max(least, 3 * job.mix.aggregate.value_or(Length{}))};
+}
+
+struct ZoneCutter::Slabs {
+  std::vector<SlabCutter> cutters;
+
+  [[nodiscard]] std::vector<SlabShare> shares_in(const std::vector<std::size_t>& order) {
+    std::vector<SlabShare> shares;
+    for (const std::size_t k : order) {
+      const bool alone = cutters.size() == 1;
+      shares.push_back({cutters[k].shape().concrete.si(), alone ? 0 : cutters[k].narrow()});
     }
-    return slab;
+    return shares;
+  }
+
+  [[nodiscard]] Portions portions(const std::vector<std::size_t>& order, const ZoneWish& wish) {
+    const std::vector<SlabShare> shares = shares_in(order);
+    if (wish.room < 0) return portions_of(shares, wish.shares);
+    return equal_portions(shares, static_cast<int>(wish.shares.size()), wish.room, wish.more_room);
+  }
+
+  /// The slabs as they are kept, or as the job has them unless another order leaves fewer ribbons
+  /// too narrow.
+  [[nodiscard]] std::vector<std::size_t> order(const ZoneWish& wish) {
+    std::vector<std::size_t> order(cutters.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    if (!wish.keep.empty()) {
+      for (std::size_t i = 0; i < order.size() && i < wish.keep.size(); ++i) {
+        for (std::size_t k = 0; k < cutters.size(); ++k) {
+          if (cutters[k].shape().name == wish.keep[i].slab) order[i] = k;
+        }
+      }
+      return order;
+    }
+    constexpr std::size_t most_tried = 5;  // slabs: 120 orders
+    if (order.size() == 1 || order.size() > most_tried) return order;
+    std::vector<std::size_t> best = order;
+    int least = portions(order, wish).narrow;
+    while (least > 0 && std::next_permutation(order.begin(), order.end())) {
+      const int narrow = portions(order, wish).narrow;
+      if (narrow >= least) continue;
+      least = narrow;
+      best = order;
+    }
+    return best;
   }
 };
 
 ZoneCutter::ZoneCutter(const std::vector<Slab>& slabs, const std::vector<SlabPlan>& shapes,
-                       Length strip)
-    : courses_(std::make_unique<Courses>()) {
-  courses_->shapes = shapes;
-  courses_->slabs.reserve(slabs.size());
+                       Length strip, const RibbonRule& rule)
+    : slabs_(std::make_unique<Slabs>()) {
+  slabs_->cutters.reserve(slabs.size());
   for (std::size_t k = 0; k < slabs.size(); ++k) {
-    courses_->slabs.emplace_back(slabs[k], shapes[k], strip);
+    slabs_->cutters.emplace_back(slabs[k], shapes[k], strip, rule);
   }
 }
 
@@ -295,40 +369,48 @@ ZoneCutter::~ZoneCutter() = default;
 ZoneCutter::ZoneCutter(ZoneCutter&&) noexcept = default;
 ZoneCutter& ZoneCutter::operator=(ZoneCutter&&) noexcept = default;
 
-ZonePlan ZoneCutter::cut(const std::vector<double>& shares, const std::vector<Sweep>& keep) const {
+ZonePlan ZoneCutter::cut(const ZoneWish& wish) const {
   ZonePlan plan;
-  plan.zones.resize(shares.size());
-  plan.advances.resize(shares.size());
-  std::vector<double> largest(shares.size());
-  const auto portions = portions_of(courses_->shapes, shares);
-  for (std::size_t k = 0; k < portions.size(); ++k) {
-    const SlabPlan& shape = courses_->shapes[k];
-    const int lifts = lifts_of(shape);
-    const std::vector<Column> columns = columns_of(portions[k], lifts);
-    std::vector<double> column_shares;
-    for (const Column& column : columns) column_shares.push_back(column.share);
-    const Chosen chosen = choose(courses_->of(k, columns.size() > 1), column_shares,
-                                 keep.empty() ? nullptr : &keep[k]);
-    SlabZones(shape, portions[k], columns, lifts).add(chosen.cells, plan);
-    plan.sweeps.push_back({shape.name, chosen.course->from, chosen.course->towards, lifts});
+  plan.zones.resize(wish.shares.size());
+  plan.volumes.resize(wish.shares.size());
+  plan.advances.resize(wish.shares.size());
+  plan.narrowest = Length::m(1e3);
+  std::vector<double> largest(wish.shares.size());
+  const std::vector<std::size_t> order = slabs_->order(wish);
+  const Portions portions = slabs_->portions(order, wish);
+  for (std::size_t place = 0; place < order.size(); ++place) {
+    SlabCutter& slab = slabs_->cutters[order[place]];
+    const std::vector<Portion>& parts = portions.of[place];
+    const auto is_shared = [&](std::size_t other, bool at_start) {
+      if (other >= order.size() || portions.of[other].empty() || parts.empty()) return false;
+      return at_start ? portions.of[other].back().batch == parts.front().batch
+                      : portions.of[other].front().batch == parts.back().batch;
+    };
+    const Alone alone{place > 0 && is_shared(place - 1, true), is_shared(place + 1, false)};
+    const std::vector<Column> columns = columns_of(parts, slab.lifts(), alone);
+    std::vector<double> shares;
+    for (const Column& column : columns) shares.push_back(column.volume / slab.shape().concrete.si());
+    const auto [course, cells, contacts] =
+        slab.cut(shares, alone, wish, wish.keep.size() > place ? &wish.keep[place] : nullptr);
+    SlabZones(slab.shape(), parts, columns, slab.lifts()).add(cells, contacts, plan);
+    std::size_t most = 1;
+    for (const Stretch& row : course.places) most = std::max(most, row.cells);
+    plan.in_cells = plan.in_cells || most > 1;
+    plan.sweeps.push_back({slab.shape().name, course.route->from, course.route->towards, slab.lifts(),
+                           course.fronts, static_cast<int>(most)});
     // A batch that ends one slab and begins the next advances as it does in the larger part.
     for (std::size_t c = 0; c < columns.size(); ++c) {
+      if (columns.size() > 1) plan.narrowest = std::min(plan.narrowest, cells[c].advance);
       for (std::size_t i = columns[c].first; i < columns[c].first + columns[c].count; ++i) {
-        const auto batch = static_cast<std::size_t>(portions[k][i].batch) - 1;
-        if (portions[k][i].share <= largest[batch]) continue;
-        largest[batch] = portions[k][i].share;
-        plan.advances[batch] = chosen.cells.advances[c];
+        const auto batch = static_cast<std::size_t>(parts[i].batch) - 1;
+        if (parts[i].volume <= largest[batch]) continue;
+        largest[batch] = parts[i].volume;
+        plan.advances[batch] = cells[c].advance;
       }
     }
   }
   sum_up(plan);
   return plan;
-}
-
-ZonePlan cut_zones(const std::vector<Slab>& slabs, const std::vector<SlabPlan>& shapes, int batches,
-                   Length strip) {
-  return ZoneCutter(slabs, shapes, strip)
-      .cut(std::vector<double>(static_cast<std::size_t>(batches), 1.0));
 }
 
 }  // namespace strikeoff

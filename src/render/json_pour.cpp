@@ -48,7 +48,8 @@ Json zone(const Zone& zone) {
 }
 
 Json joint_end(const JointEnd& end) {
-  return {{"on", end.on}, {"from", end.from}, {"away_mm", number(end.away.in_mm())}};
+  return {{"on", end.on}, {"from", end.from}, {"away_mm", number(end.away.in_mm())},
+          {"inward_mm", number(end.inward.in_mm())}};
 }
 
 Json joint(const Joint& joint) {
@@ -61,11 +62,25 @@ Json joint(const Joint& joint) {
           {"wait_min", number(in_minutes(joint.wait))}};
 }
 
+const char* word(Fronts fronts) {
+  return fronts == Fronts::one ? "one" : fronts == Fronts::in_turn ? "in turn" : "shared";
+}
+
+Json short_contact(const Joint& contact) {
+  return {{"first", contact.first},
+          {"second", contact.second},
+          {"slab", contact.slab},
+          {"length_mm", number(contact.length.in_mm())},
+          {"ends", array(contact.ends, joint_end)}};
+}
+
 Json sweep(const Sweep& sweep) {
   return {{"slab", sweep.slab},
           {"from", sweep.from},
           {"towards", sweep.towards},
-          {"lifts", sweep.lifts}};
+          {"lifts", sweep.lifts},
+          {"fronts", word(sweep.fronts)},
+          {"cells", sweep.cells}};
 }
 
 Json choice(const SettledValue& choice) {
@@ -146,6 +161,7 @@ Json pour(const PourPlan& pour) {
   result["chain"] = pour.chain;
   result["sweeps"] = array(pour.sweeps, sweep);
   result["joints"] = array(pour.joints, joint);
+  result["too_short"] = array(pour.too_short, short_contact);
   result["retarder_per_bag"] = number(pour.retarder_per_bag);
   result["retarder_reason"] = pour.retarder_reason;
   result["water_rule"] = pour.water_rule;

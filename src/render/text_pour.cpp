@@ -48,6 +48,13 @@ std::string course(const Sweep& sweep, const Plan& plan) {
   if (!is_cut) return "";
   std::string text = plan.slabs.size() > 1 ? sweep.slab + ": start at " : "Start at ";
   text += fmt::format("{}, go to {}", sweep.from, sweep.towards);
+  if (sweep.fronts == Fronts::in_turn) {
+    text += ", batches in turn to the one front and to the other";
+  } else if (sweep.fronts == Fronts::shared) {
+    text += ", each batch shared by both fronts";
+  } else if (sweep.cells > 1) {
+    text += fmt::format(", in rows of up to {} batches side by side", sweep.cells);
+  }
   if (sweep.lifts > 1) {
     text += fmt::format(", in {} lifts: a batch in each from the bottom up, then the next place",
                         sweep.lifts);
@@ -176,17 +183,11 @@ std::string places(const Batch& batch, const std::vector<std::string>& by_joints
   return joined(all, "; ");
 }
 
+/// "the front, 230 mm from the left", "320 mm in from the front, 640 mm from the left".
 std::string end_words(const JointEnd& end, Units units) {
-  return fmt::format("{}, {} from {}", end.on, show(on_tape(end.away, units), units), end.from);
-}
-
-/// "left 320 mm, front 0 mm": for a joint that ends inside the slab.
-std::string place_words(const Joint& joint, const Point& at, const Plan& plan) {
-  const SlabPlan* slab = slab_named(joint.slab, plan);
-  if (slab == nullptr) return "within the slab";
-  const Point corner = bounding_box(slab->outline).at;
-  return fmt::format("left {}, front {}", show(on_tape(at.x - corner.x, plan.units), plan.units),
-                     show(on_tape(at.y - corner.y, plan.units), plan.units));
+  const auto tape = [&](Length length) { return show(on_tape(length, units), units); };
+  const std::string in = end.inward > Length{} ? tape(end.inward) + " in from " : "";
+  return fmt::format("{}{}, {} from {}", in, end.on, tape(end.away), end.from);
 }
 
 /// Where to hold the board for each joint of those slabs.
@@ -202,12 +203,7 @@ Text joint_table(const std::vector<std::string>& slabs, const Plan& plan) {
     if (!listed || joint.line.empty()) continue;
     std::vector<std::string> row = {fmt::format("{}-{}", joint.first, joint.second)};
     if (plan.slabs.size() > 1) row.push_back(joint.slab);
-    const bool found = joint.ends.size() == 2;
-    row.push_back(found ? end_words(joint.ends[0], plan.units)
-                        : place_words(joint, joint.line.front(), plan));
-    row.push_back((found ? end_words(joint.ends[1], plan.units)
-                         : place_words(joint, joint.line.back(), plan)) +
-                  (joint.line.size() > 2 ? " (bent)" : ""));
+    for (const JointEnd& end : joint.ends) row.push_back(end_words(end, plan.units));
     row.push_back(show(on_tape(joint.length, plan.units), plan.units));
     table.add(std::move(row));
   }

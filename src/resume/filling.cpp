@@ -23,8 +23,8 @@ constexpr double nothing = 1e-9;
 Length planned_depth(const Slab& slab, const SlabPlan& shape, const Heights& heights,
                      const Point& at) {
   const bool on_panel = slab.panel && !shape.panel.empty() && contains(shape.panel, at);
-  return slab.thickness - (on_panel ? slab.panel->thickness : Length{}) + heights.low(at) +
-         heights.rise(at);
+  return slab.thickness - (on_panel ? slab.panel->thickness : Length{}) + heights.low.at(at) +
+         heights.rise.at(at);
 }
 
 /// The mean difference over the area that is left; the area is taken to be left in proportion to
@@ -50,10 +50,21 @@ struct Left {
   std::vector<Volume> planned, measured;
 };
 
+/// The slabs as the pour takes them.
+std::vector<std::size_t> order_of_pour(const Plan& plan) {
+  std::vector<std::size_t> order;
+  for (const Sweep& sweep : plan.pour.sweeps) {
+    for (std::size_t k = 0; k < plan.slabs.size(); ++k) {
+      if (plan.slabs[k].name == sweep.slab) order.push_back(k);
+    }
+  }
+  return order;
+}
+
 Left left_of(const Job& job, const Plan& plan, const PourLog& log, Volume filled,
              std::vector<DepthFound>& depths) {
   Left left;
-  for (std::size_t k = 0; k < plan.slabs.size(); ++k) {
+  for (const std::size_t k : order_of_pour(plan)) {
     const Volume taken = std::min(filled, plan.slabs[k].concrete);
     filled = filled - taken;
     left.planned.push_back(plan.slabs[k].concrete - taken);
@@ -76,14 +87,23 @@ int batches_left(const Plan& plan, double needed, int begun) {
   return std::clamp(planned, least, most);
 }
 
-/// Equal shares of what is left, measured: what each is of the planned volume.
-std::vector<double> equal_shares(const Left& left, int batches) {
+/// Shares of what is left, measured: what each is of the planned volume. As the plan shares it out
+/// while its batches are as many, else equal.
+std::vector<double> shares_of(const Left& left, const Plan& plan, int begun, int batches) {
+  std::vector<double> weights(static_cast<std::size_t>(batches), 1.0);
+  if (begun + batches == plan.pour.batches) {
+    for (int i = 0; i < batches; ++i) {
+      weights[static_cast<std::size_t>(i)] =
+          plan.batches[static_cast<std::size_t>(begun + i)].zone.si();
+    }
+  }
+  const double all_weights = std::accumulate(weights.begin(), weights.end(), 0.0);
   const Volume all = std::accumulate(left.measured.begin(), left.measured.end(), Volume{});
   std::vector<double> shares;
   std::size_t k = 0;
   Volume used;  // of slab k, measured
   for (int i = 0; i < batches; ++i) {
-    Volume share = all / batches;
+    Volume share = all * (weights[static_cast<std::size_t>(i)] / all_weights);
     double planned = 0;
     while (k < left.planned.size()) {
       const bool is_last = i + 1 == batches;
@@ -117,17 +137,17 @@ Volume water_of(const LoggedBatch& batch, const Plan& plan) {
 Filling fill(const Job& job, const Plan& plan, const PourLog& log) {
   Filling filling;
   const Batch& usual = plan.batches.front();
-  const double into_form = usual.zone / usual.volume;
   Volume mixed, net;
   for (const SlabPlan& slab : plan.slabs) net += slab.concrete;
   for (const LoggedBatch& batch : log.batches) {
     const double bags = bags_of(batch, plan);
+    const Batch& planned = plan.batches[std::min(filling.shares.size(), plan.batches.size() - 1)];
     // Hardly any water in it: no less than nothing.
     const Volume volume =
         std::max(yield_of_bag(job.mix, water_of(batch, plan) / bags) * bags, Volume{});
     filling.volumes.push_back(volume);
     mixed += volume;
-    const Volume fills = std::min(volume * into_form, net - filling.filled);
+    const Volume fills = std::min(volume * (planned.zone / planned.volume), net - filling.filled);
     filling.filled += fills;
     // Nothing is left for a batch too many; a cut needs some share.
     filling.shares.push_back(std::max(fills, net * 1e-6).si());
@@ -143,7 +163,8 @@ Filling fill(const Job& job, const Plan& plan, const PourLog& log) {
     return filling;
   }
   filling.left = std::accumulate(left.measured.begin(), left.measured.end(), Volume{});
-  const std::vector<double> shares = equal_shares(left, filling.batches_left);
+  const std::vector<double> shares =
+      shares_of(left, plan, static_cast<int>(log.batches.size()), filling.batches_left);
   filling.shares.insert(filling.shares.end(), shares.begin(), shares.end());
   return filling;
 }

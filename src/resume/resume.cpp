@@ -2,6 +2,7 @@
 #include "strikeoff/resume.h"
 
 #include <algorithm>
+#include <numeric>
 #include <cmath>
 #include <utility>
 
@@ -72,13 +73,19 @@ std::vector<BatchTimes> times_of(const Job& job, const PourLog& log, const PourP
                     pour.edge_wait_max);
 }
 
+/// Of all batches that are not begun.
+double share_left(const Filling& filling, const PourLog& log) {
+  const auto from = filling.shares.begin() + static_cast<std::ptrdiff_t>(log.batches.size());
+  return std::accumulate(from, filling.shares.end(), 0.0);
+}
+
 /// One batch of the pour as it was or will be mixed.
 Batch batch_of(const Job& job, const Plan& plan, const PourLog& log, const Filling& filling,
                std::size_t i) {
   Batch batch = plan.batches[std::min(i, plan.batches.size() - 1)];
   batch.number = static_cast<int>(i) + 1;
   if (i >= log.batches.size()) {
-    batch.zone = filling.left / filling.batches_left;
+    batch.zone = filling.left * (filling.shares[i] / share_left(filling, log));
     return batch;
   }
   const LoggedBatch& logged = log.batches[i];
@@ -259,7 +266,8 @@ Resume resume(const Job& given, const Catalogue& catalogue, const PourLog& log) 
   PourPlan& pour = resume.rest.pour;
   set_working_time(job, log, pour);
 
-  ZonePlan zones = zone_cutter(job, plan.slabs).cut(filling.shares, plan.pour.sweeps);
+  ZonePlan zones =
+      zone_cutter(job, plan.slabs).cut({filling.shares, -1, -1, {}, plan.pour.sweeps});
   pour.sweeps = std::move(zones.sweeps);
   pour.wet_edge_max = zones.wet_edge_max;
   name_ends(job.slabs, plan.slabs, zones.joints);

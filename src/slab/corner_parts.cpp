@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/vec.h"
+
 namespace strikeoff {
 
 std::vector<Part> bend_layers(const FormShape& shape, const Face& face) {
@@ -71,7 +73,7 @@ ApronParts apron_parts(const FormShape& shape, std::size_t k) {
     end.width = slab.apron_depth + shape.s();
     end.length = is_square_corner(shape.outline, corner)
                      ? slab.sides[k].overhang
-                     : edge_length({slab.base[corner], shape.outline[corner]}, 0);
+                     : distance(slab.base[corner], shape.outline[corner]);
     end.place = fmt::format("{} (closes the {} end of the apron)", slab.sides[k].name,
                             right ? "right" : "left");
     const Length overhang = slab.sides[k].overhang;

@@ -7,6 +7,7 @@
 #include <optional>
 
 #include "core/outlines.h"
+#include "core/vec.h"
 
 namespace strikeoff {
 namespace {
@@ -75,7 +76,7 @@ bool soffit_arrives_passing(const Slab& slab, const Polygon& outline, std::size_
 
 /// How far the base's corner lies behind the outline's along the side from a to b.
 Length behind(const Point& base, const Point& corner, const Point& a, const Point& b) {
-  const Length whole = edge_length({a, b}, 0);
+  const Length whole = distance(a, b);
   return (corner.x - base.x) * ((b.x - a.x) / whole) + (corner.y - base.y) * ((b.y - a.y) / whole);
 }
 

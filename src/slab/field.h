@@ -3,6 +3,7 @@
 
 #include <vector>
 
+#include "core/vec.h"
 #include "strikeoff/outline.h"
 
 namespace strikeoff {
@@ -11,27 +12,13 @@ namespace strikeoff {
 struct Surface {
   double one = 0, x = 0, y = 0, xx = 0, xy = 0, yy = 0;
   Surface& operator+=(const Surface& other);
-  [[nodiscard]] double at(double px, double py) const;
+  [[nodiscard]] double at(Vec place) const;
 };
 
-/// A straight line by one of its points and the unit normal to its inner side, likewise.
-struct Border {
-  double x = 0, y = 0, nx = 0, ny = 0;
-  [[nodiscard]] double inside(double px, double py) const { return (px - x) * nx + (py - y) * ny; }
-};
-
-/// A crease: on its inner side the height grows by `steep` for each metre away from it.
-struct Crease {
-  Border line;
-  double steep = 0;
-};
-
-/// A convex piece of the plane, bounded or not, and the height over it. Creases go with a surface
-/// of the first degree only.
+/// A convex piece of the plane, within its borders, and the height over it.
 struct FieldCell {
-  std::vector<Border> borders;
+  std::vector<HalfPlane> borders;
   Surface surface;
-  std::vector<Crease> creases = {};
 };
 
 struct HeightAt {
@@ -49,9 +36,11 @@ class Field {
   [[nodiscard]] Length at(const Point& place) const;
   /// The integral over a region: exact, arcs included.
   [[nodiscard]] Volume over(const Outline& region) const;
-  /// The ends of a line and every place between them where the height can be least or greatest.
+  /// The ends of a line and every place between them where the height can be least or greatest,
+  /// in turn.
   [[nodiscard]] std::vector<HeightAt> turns(const Point& a, const Point& b) const;
-  /// The integral along a straight line: exact.
+  /// The greatest height on a straight line, and the integral along it: both exact.
+  [[nodiscard]] Length most(const Point& a, const Point& b) const;
   [[nodiscard]] Area along(const Point& a, const Point& b) const;
   /// The sum with another field of one cell and the same origin.
   [[nodiscard]] Field plus(const Field& plane) const;

@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <set>
 
+#include "core/vec.h"
+
 namespace strikeoff {
 namespace {
 
@@ -11,7 +13,7 @@ namespace {
 constexpr Area least_overlap = Area::from_si(10e-6);
 
 bool turns_round(const Face& face, const StripEnds& ends) {
-  return edge_length({face.from, face.to}, 0) + ends.left.outer + ends.right.outer < Length{};
+  return distance(face.from, face.to) + ends.left.outer + ends.right.outer < Length{};
 }
 
 /// The outer end that leaves the strips of both faces room, however they are cut.
@@ -27,12 +29,7 @@ bool has_no_room(const std::vector<Face>& faces, const std::vector<StripEnds>& e
   if (face.wall || !is_straight(face)) return false;
   const Length left = fair_end(faces[(i + n - 1) % n], face, ends[i].left.outer, thickness);
   const Length right = fair_end(face, faces[(i + 1) % n], ends[i].right.outer, thickness);
-  return edge_length({face.from, face.to}, 0) + left + right < Length{};
-}
-
-Area common(const Polygon& a, const Polygon& b) {
-  const Outline both = clipped(outline_of(a), b);
-  return both.size() < 3 ? Area{} : area(both);
+  return distance(face.from, face.to) + left + right < Length{};
 }
 
 struct Placed {
@@ -44,7 +41,7 @@ struct Placed {
 
 Polygon footprint(const Point& from, const Point& to, const StripEnds& ends, Length inner,
                   Length outer) {
-  const Length whole = edge_length({from, to}, 0);
+  const Length whole = distance(from, to);
   const double ux = (to.x - from.x) / whole, uy = (to.y - from.y) / whole;
   const auto at = [&](Length along, Length out) {
     return Point{from.x + along * ux + out * uy, from.y + along * uy - out * ux};
@@ -70,8 +67,7 @@ std::vector<Polygon> edge_footprints(const std::vector<Face>& faces,
   std::vector<Polygon> prints(faces.size());
   for (std::size_t i = 0; i < faces.size(); ++i) {
     const Face& face = faces[i];
-    const Length inner =
-        edge_length({face.from, face.to}, 0) + ends[i].left.inner + ends[i].right.inner;
+    const Length inner = distance(face.from, face.to) + ends[i].left.inner + ends[i].right.inner;
     if (face.wall || !is_straight(face) || inner <= Length{} || turns_round(face, ends[i])) {
       continue;
     }
@@ -94,7 +90,7 @@ std::vector<std::size_t> faces_without_room(const std::vector<Face>& faces,
   }
   std::sort(placed.begin(), placed.end(),
             [](const Placed& a, const Placed& b) { return a.box.at.x < b.box.at.x; });
-  const auto length = [&](std::size_t i) { return edge_length({faces[i].from, faces[i].to}, 0); };
+  const auto length = [&](std::size_t i) { return distance(faces[i].from, faces[i].to); };
   for (std::size_t p = 0; p < placed.size(); ++p) {
     const Length right = placed[p].box.at.x + placed[p].box.length;
     for (std::size_t q = p + 1; q < placed.size() && placed[q].box.at.x < right; ++q) {
@@ -106,7 +102,7 @@ std::vector<std::size_t> faces_without_room(const std::vector<Face>& faces,
       if (j == i + 2 && without.count(i + 1) > 0) continue;
       if (i + n == j + 2 && without.count((j + 1) % n) > 0) continue;
       if (faces[i].wall && faces[j].wall) continue;
-      if (common(prints[i], prints[j]) < least_overlap) continue;
+      if (area(clipped(outline_of(prints[i]), prints[j])) < least_overlap) continue;
       const bool first = faces[j].wall || (!faces[i].wall && length(i) < length(j));
       without.insert(first ? i : j);
     }

@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "core/outlines.h"
+#include "core/vec.h"
 #include "slab/strip_pieces.h"
 
 namespace strikeoff {
@@ -25,7 +26,7 @@ Area change_along(const FormShape& shape, const OutlineEdge& stretch, const Poin
   const Polygon line = chords({stretch, {to, 0}}, drawn_within);
   Area sum;
   for (std::size_t i = 0; i + 1 < line.size(); ++i) {
-    sum += shape.heights.along(line[i], line[i + 1]);
+    sum += shape.heights.both.along(line[i], line[i + 1]);
   }
   return sum;
 }
@@ -35,7 +36,7 @@ Area formed_by(const FormShape& shape, const Face& face) {
   const Slab& slab = shape.slab;
   const bool straight = is_straight(face);
   const Length along =
-      straight ? edge_length({face.from, face.to}, 0) : arc_length(shape, cut_at(slab, face.index));
+      straight ? distance(face.from, face.to) : arc_length(shape, cut_at(slab, face.index));
   const double sweep = straight ? 0 : turn_at(shape.outline, face.index).radians;
   const bool apron = slab.sides[face.index].apron &&
                      (face.kind == Face::Kind::side || slab.sides[shape.before(face.index)].apron);
@@ -88,7 +89,7 @@ Length concrete_height(const FormShape& shape, std::size_t k) {
   const Slab& slab = shape.slab;
   const Point &a = shape.outline[k], &b = shape.outline[shape.after(k)];
   const Length height =
-      slab.thickness + shape.heights.most_low(a, b) + shape.heights.most_rise(a, b);
+      slab.thickness + shape.heights.low.most(a, b) + shape.heights.rise.most(a, b);
   return slab.sides[k].apron ? height + slab.apron_depth : height;
 }
 

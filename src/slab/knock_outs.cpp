@@ -15,9 +15,9 @@ Length height_of(const Slab& slab, const Opening& opening, const Outline& edge,
   const Length plain = on_panel ? slab.thickness - slab.panel->thickness : slab.thickness;
   if (heights.are_none()) return plain;
   const Polygon drawn = chords(edge, drawn_within);
-  Length least = heights.both_turns(drawn[0], drawn[1]).front().height;
+  Length least = heights.both.turns(drawn[0], drawn[1]).front().height;
   for (std::size_t i = 0; i < drawn.size(); ++i) {
-    for (const HeightAt& turn : heights.both_turns(drawn[i], drawn[(i + 1) % drawn.size()])) {
+    for (const HeightAt& turn : heights.both.turns(drawn[i], drawn[(i + 1) % drawn.size()])) {
       least = std::min(least, turn.height);
     }
   }

@@ -30,5 +30,8 @@ using LineSpans = std::vector<LineSpan>;
 
 /// Where the horizontal line at y, or just above it, is inside a polygon.
 [[nodiscard]] LineSpans inside(const Polygon& polygon, Length y);
+/// Where a place just left (or right) of the line from a through b is inside a polygon, as
+/// distances from a. What lies within a micrometre of the line counts as on it.
+[[nodiscard]] LineSpans beside(const Polygon& polygon, const Point& a, const Point& b, bool left);
 
 }  // namespace strikeoff

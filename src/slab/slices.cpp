@@ -5,6 +5,8 @@
 #include <map>
 #include <utility>
 
+#include "slab/line_cut.h"
+
 namespace strikeoff {
 namespace {
 
@@ -12,23 +14,6 @@ using Interval = std::pair<Length, Length>;
 
 Length right(const Rectangle& r) {
   return r.at.x + r.length;
-}
-
-/// Where a horizontal line between `low` and `high`, which holds no corner, is inside.
-std::vector<Interval> inside_between(const Polygon& polygon, Length low, Length high) {
-  std::vector<Length> crossings;
-  for (std::size_t i = 0; i < polygon.size(); ++i) {
-    const Point &a = polygon[i], &b = polygon[(i + 1) % polygon.size()];
-    if (a.x == b.x && std::min(a.y, b.y) <= low && high <= std::max(a.y, b.y)) {
-      crossings.push_back(a.x);
-    }
-  }
-  std::sort(crossings.begin(), crossings.end());
-  std::vector<Interval> inside;
-  for (std::size_t i = 0; i + 1 < crossings.size(); i += 2) {
-    inside.emplace_back(crossings[i], crossings[i + 1]);
-  }
-  return inside;
 }
 
 void find_contacts(Slices& slices) {
@@ -61,12 +46,13 @@ Slices slice(const Polygon& polygon) {
   std::map<Interval, std::size_t> open;  // slices that reach the present level
   for (std::size_t i = 0; i + 1 < levels.size(); ++i) {
     std::map<Interval, std::size_t> still_open;
-    for (const Interval& x : inside_between(polygon, levels[i], levels[i + 1])) {
+    for (const LineSpan& span : inside(polygon, levels[i])) {
+      const Interval x{span.from, span.to};
       const auto known = open.find(x);
       if (known == open.end()) {
         still_open[x] = slices.rectangles.size();
         slices.rectangles.push_back(
-            {{x.first, levels[i]}, x.second - x.first, levels[i + 1] - levels[i]});
+            {{span.from, levels[i]}, span.to - span.from, levels[i + 1] - levels[i]});
       } else {
         still_open.insert(*known);
         Rectangle& grown = slices.rectangles[known->second];

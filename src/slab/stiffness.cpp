@@ -57,7 +57,7 @@ Length closer(Length usual, Length needed, Length step, Length least) {
 Length rim_depth(const Slab& slab, const Polygon& outline, std::size_t k, const Heights& heights) {
   const Point &a = outline[k], &b = outline[(k + 1) % outline.size()];
   const Length apron = slab.sides[k].apron ? slab.apron_depth : Length{};
-  return slab.thickness + std::max(heights.most_low(a, b), Length{}) + heights.most_rise(a, b) +
+  return slab.thickness + std::max(heights.low.most(a, b), Length{}) + heights.rise.most(a, b) +
          apron;
 }
 

@@ -7,6 +7,7 @@
 #include <cstddef>
 #include <string>
 
+#include "core/vec.h"
 #include "slab/corner_parts.h"
 #include "slab/footprints.h"
 #include "slab/form_shape.h"
@@ -43,8 +44,7 @@ StripRun edge_strip(const FormShape& shape, std::size_t i) {
   run.place = name_of(shape, face) + scribed(ends);
   run.reads_from_left = true;
   if (face.kind == Face::Kind::side) run.side = face.index;
-  const Length length =
-      edge_length({face.from, face.to}, 0) + ends.left.longest() + ends.right.longest();
+  const Length length = distance(face.from, face.to) + ends.left.longest() + ends.right.longest();
   // A step shallower than a strip, or a recess as wide as two, is closed by the strips beside it.
   if (length > Length{}) run.pieces = pieces_of(shape.forms, run.width, length, least_piece(ends));
   return run;
@@ -119,7 +119,7 @@ Part isolation_strip(const FormShape& shape, const Face& face) {
   Part part;
   part.role = "isolation strip";
   part.width = concrete_height(shape, face.index);
-  part.length = edge_length({face.from, face.to}, 0);
+  part.length = distance(face.from, face.to);
   part.place = name_of(shape, face);
   return part;
 }
@@ -130,7 +130,7 @@ Part strip_without_room(const Face& face, const StripRun& edge) {
   Part part;
   part.role = edge.role;
   part.width = edge.width;
-  part.length = edge_length({face.from, face.to}, 0);
+  part.length = distance(face.from, face.to);
   part.place = edge.place + " (a recess too narrow for its strips)";
   return part;
 }
@@ -199,7 +199,7 @@ void add_faces(const FormShape& shape, Pieces& pieces, FormQuantities& quantitie
     quantities.edge += total(edge);
     add_stakes(shape, total(edge), quantities);
     if (face.kind == Face::Kind::side) {
-      const Length start = edge_length({shape.outline[face.index], face.from}, 0);
+      const Length start = distance(shape.outline[face.index], face.from);
       pieces.edge_of_side[face.index] = {start - shape.edge_ends[i].left.longest(), edge};
     }
     pieces.edges.push_back(std::move(edge));

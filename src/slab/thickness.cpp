@@ -3,76 +3,13 @@
 
 #include <algorithm>
 #include <optional>
+#include <tuple>
+
+#include "core/vec.h"
+#include "slab/line_cut.h"
 
 namespace strikeoff {
 namespace {
-
-constexpr Length hair = Length::nm(1000);  // far below a tape, far above rounding
-
-/// A drawn outline with the box it fits in.
-struct Drawn {
-  Polygon ring;
-  Rectangle box;
-};
-
-Drawn drawn(Polygon ring) {
-  const Rectangle box = bounding_box(ring);
-  return {std::move(ring), box};
-}
-
-bool is_near_box(const Rectangle& box, const Point& p) {
-  return p.x >= box.at.x - hair && p.x <= box.at.x + box.length + hair && p.y >= box.at.y - hair &&
-         p.y <= box.at.y + box.depth + hair;
-}
-
-/// Inside or within a hair of the rim.
-bool holds(const Drawn& shape, const Point& p) {
-  return is_near_box(shape.box, p) && (contains(shape.ring, p) || distance(p, shape.ring) <= hair);
-}
-
-Point between(const Point& a, const Point& b, double t) {
-  return {a.x + (b.x - a.x) * t, a.y + (b.y - a.y) * t};
-}
-
-/// Where on the line from a to b, from 0 to 1, it crosses a ring.
-void add_crossings(const Point& a, const Point& b, const Drawn& shape, std::vector<double>& found) {
-  const Rectangle line = bounding_box(Polygon{a, b});
-  const Rectangle& box = shape.box;
-  if (line.at.x > box.at.x + box.length || box.at.x > line.at.x + line.length ||
-      line.at.y > box.at.y + box.depth || box.at.y > line.at.y + line.depth) {
-    return;
-  }
-  const double dx = (b.x - a.x).in_m(), dy = (b.y - a.y).in_m();
-  const auto side = [&](const Point& p) {
-    return dx * (p.y - a.y).in_m() - dy * (p.x - a.x).in_m();
-  };
-  for (std::size_t k = 0; k < shape.ring.size(); ++k) {
-    const Point &c = shape.ring[k], &d = shape.ring[(k + 1) % shape.ring.size()];
-    const double from = side(c), to = side(d);
-    if ((from < 0) == (to < 0)) continue;
-    const Point meet = between(c, d, from / (from - to));
-    const double along = (meet.x - a.x).in_m() * dx + (meet.y - a.y).in_m() * dy;
-    const double t = along / (dx * dx + dy * dy);
-    if (t > 0 && t < 1) found.push_back(t);
-  }
-}
-
-/// Calls `visit(a, b)` for the pieces of a ring, cut where it crosses other shapes, whose middle
-/// is wanted.
-template <class Wanted, class Visit>
-void follow(const Drawn& shape, const std::vector<const Drawn*>& others, Wanted is_wanted,
-            Visit visit) {
-  for (std::size_t k = 0; k < shape.ring.size(); ++k) {
-    const Point &a = shape.ring[k], &b = shape.ring[(k + 1) % shape.ring.size()];
-    std::vector<double> cuts{0, 1};
-    for (const Drawn* other : others) add_crossings(a, b, *other, cuts);
-    std::sort(cuts.begin(), cuts.end());
-    for (std::size_t i = 0; i + 1 < cuts.size(); ++i) {
-      if (!is_wanted(between(a, b, (cuts[i] + cuts[i + 1]) / 2))) continue;
-      visit(between(a, b, cuts[i]), between(a, b, cuts[i + 1]));
-    }
-  }
-}
 
 /// What has been found so far.
 class Finder {
@@ -101,66 +38,53 @@ class Finder {
   bool seen_ = false;
 };
 
-/// The slab seen from above, everything drawn by straight lines.
-struct Scene {
-  Drawn edge;
-  std::optional<Drawn> panel;
-  std::vector<Drawn> openings;
-
-  [[nodiscard]] bool on_panel(const Point& p) const { return panel && holds(*panel, p); }
-  [[nodiscard]] bool in_opening(const Point& p) const {
-    return std::any_of(openings.begin(), openings.end(),
-                       [&](const Drawn& opening) { return holds(opening, p); });
-  }
-  [[nodiscard]] bool in_slab(const Point& p) const { return holds(edge, p) && !in_opening(p); }
-};
-
-Scene scene_of(const SlabPlan& shape) {
-  Scene scene{drawn(shape.outline), {}, {}};
-  if (!shape.panel.empty()) scene.panel = drawn(shape.panel);
-  for (const OpeningPlan& opening : shape.openings) {
-    scene.openings.push_back(drawn(chords(opening.edge, drawn_within)));
-  }
-  return scene;
+/// In an order of their own, so that of equal ones not the first written counts.
+Polygon reading_places(const Slab& slab) {
+  Polygon places;
+  for (const LevelReading& reading : slab.levels) places.push_back(reading.at);
+  std::sort(places.begin(), places.end(),
+            [](const Point& a, const Point& b) { return std::tie(a.x, a.y) < std::tie(b.x, b.y); });
+  return places;
 }
 
-/// Low and rise are least and greatest on the rims of a region or at a reading inside it.
-Finder search(const Slab& slab, const Scene& scene, const Heights& heights) {
+/// Low and rise are least and greatest on the rims of a region or at a reading inside it. Rims are
+/// walked with the region on the left.
+Finder search(const Slab& slab, const SlabPlan& shape, const Heights& heights) {
   Finder finder;
-  const Length over = slab.panel ? slab.thickness - slab.panel->thickness : slab.thickness;
-  const auto look = [&](bool on_panel) {
-    return [&, on_panel](const Point& a, const Point& b) {
-      for (const HeightAt& turn : heights.both_turns(a, b)) {
-        finder.add((on_panel ? over : slab.thickness) + turn.height, turn.at, on_panel);
-      }
-    };
+  const auto add = [&](const HeightAt& found, bool on_panel) {
+    const Length hidden = on_panel ? slab.panel->thickness : Length{};
+    finder.add(slab.thickness - hidden + found.height, found.at, on_panel);
   };
-  const auto beside = [&](const Point& p) { return !scene.on_panel(p); };
-  std::vector<const Drawn*> crossed;
-  for (const Drawn& opening : scene.openings) crossed.push_back(&opening);
-  if (scene.panel) {
-    crossed.push_back(&scene.edge);
-    follow(
-        *scene.panel, crossed, [&](const Point& p) { return scene.in_slab(p); }, look(true));
-    const auto inside_edge = [&](const Point& p) {
-      return scene.in_slab(p) && distance(p, scene.edge.ring) > hair;
-    };
-    follow(*scene.panel, crossed, inside_edge, look(false));
-    crossed = {&*scene.panel};
-  } else {
-    crossed.clear();
+  std::vector<Polygon> openings;
+  for (const OpeningPlan& opening : shape.openings) {
+    openings.push_back(chords(opening.edge, drawn_within));
   }
-  follow(scene.edge, crossed, beside, look(false));
-  for (const Drawn& opening : scene.openings) {
-    follow(
-        opening, crossed, [&](const Point& p) { return scene.on_panel(p); }, look(true));
-    follow(opening, crossed, beside, look(false));
+  // Walks a ring where what lies beside it, on its left or right, is over the panel or not.
+  const auto walk = [&](const Polygon& ring, bool left, bool on_panel,
+                        const std::vector<Polygon>& holes) {
+    for (std::size_t k = 0; k < ring.size(); ++k) {
+      const Point &a = ring[k], &b = ring[(k + 1) % ring.size()];
+      const Length whole = distance(a, b);
+      LineSpans spans = common({{{}, whole}}, beside(shape.outline, a, b, left));
+      for (const Polygon& hole : holes) spans = less(spans, beside(hole, a, b, left));
+      const LineSpans over = beside(shape.panel, a, b, left);
+      for (const LineSpan& span : on_panel ? common(spans, over) : less(spans, over)) {
+        const Point from = between(a, b, span.from / whole), to = between(a, b, span.to / whole);
+        for (const HeightAt& turn : heights.both.turns(from, to)) add(turn, on_panel);
+      }
+    }
+  };
+  walk(shape.panel, true, true, openings);
+  walk(shape.panel, false, false, openings);
+  walk(shape.outline, true, false, openings);
+  for (const Polygon& opening : openings) {  // none reaches into another
+    walk(opening, false, true, {});
+    walk(opening, false, false, {});
   }
-  for (const LevelReading& reading : slab.levels) {
-    if (!scene.in_slab(reading.at)) continue;
-    const bool on_panel = scene.on_panel(reading.at);
-    const Length height = heights.low(reading.at) + heights.rise(reading.at);
-    finder.add((on_panel ? over : slab.thickness) + height, reading.at, on_panel);
+  for (const Point& place : reading_places(slab)) {
+    const auto is_in = [&](const Polygon& ring) { return !ring.empty() && contains(ring, place); };
+    if (!is_in(shape.outline) || std::any_of(openings.begin(), openings.end(), is_in)) continue;
+    add({heights.both.at(place), place}, is_in(shape.panel));
   }
   return finder;
 }
@@ -168,7 +92,7 @@ Finder search(const Slab& slab, const Scene& scene, const Heights& heights) {
 }  // namespace
 
 ThicknessRange thickness_range(const Slab& slab, const SlabPlan& shape, const Heights& heights) {
-  if (!heights.are_none()) return search(slab, scene_of(shape), heights).range();
+  if (!heights.are_none()) return search(slab, shape, heights).range();
   Finder finder;
   if (slab.panel) {
     finder.add(slab.thickness - slab.panel->thickness, shape.panel.front(), true);
@@ -183,16 +107,16 @@ ThicknessRange thickness_range(const Slab& slab, const SlabPlan& shape, const He
 HeightAt lowest_base(const Slab& slab, const SlabPlan& shape, const Heights& heights) {
   HeightAt lowest{{}, shape.outline.front()};
   if (heights.are_none()) return lowest;
-  lowest.height = heights.low(lowest.at);
+  lowest.height = heights.low.at(lowest.at);
   const auto add = [&](Length low, const Point& at) {
     if (low > lowest.height + Length::nm(1)) lowest = {low, at};
   };
   for (std::size_t k = 0; k < shape.outline.size(); ++k) {
     const Point& to = shape.outline[(k + 1) % shape.outline.size()];
-    for (const HeightAt& turn : heights.low_turns(shape.outline[k], to)) add(turn.height, turn.at);
+    for (const HeightAt& turn : heights.low.turns(shape.outline[k], to)) add(turn.height, turn.at);
   }
-  for (const LevelReading& reading : slab.levels) {
-    if (contains(shape.outline, reading.at)) add(heights.low(reading.at), reading.at);
+  for (const Point& place : reading_places(slab)) {
+    if (contains(shape.outline, place)) add(heights.low.at(place), place);
   }
   return lowest;
 }

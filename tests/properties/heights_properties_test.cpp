@@ -1,14 +1,15 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
-#include <array>
 #include <catch2/catch.hpp>
 #include <cmath>
 #include <functional>
 
 #include "core/outlines.h"
+#include "core/vec.h"
 #include "slab/heights.h"
 #include "slab/measure.h"
 #include "slab/triangulation.h"
+#include "support/geos.h"
 #include "support/slabs.h"
 
 using namespace strikeoff;
@@ -21,7 +22,7 @@ Point at(double x_mm, double y_mm) {
 }
 
 /// Readings on whole millimetres inside 2.4 x 1.2 m, no two within 40 mm: three to twenty, or on a
-/// grid, whose squares have more than one triangulation.
+/// grid, whose squares are fans.
 std::vector<LevelReading> random_levels(Draw& draw) {
   std::vector<LevelReading> levels;
   if (draw.one_in(3)) {
@@ -40,7 +41,7 @@ std::vector<LevelReading> random_levels(Draw& draw) {
   for (int k = 0; k < more; ++k) {
     const Point place = at(draw.whole(0, 2400), draw.whole(0, 1200));
     const bool close = std::any_of(levels.begin(), levels.end(), [&](const LevelReading& other) {
-      return edge_length({other.at, place}, 0) < mm(40);
+      return distance(other.at, place) < mm(40);
     });
     if (!close) levels.push_back({place, mm(draw.whole(0, 200) / 10.0)});
   }
@@ -75,8 +76,15 @@ Point turned(const Point& p, double angle, const Point& by) {
           p.x * std::sin(angle) + p.y * std::cos(angle) + by.y};
 }
 
-Point along(const Point& a, const Point& b, double t) {
-  return {a.x + (b.x - a.x) * t, a.y + (b.y - a.y) * t};
+/// How far p lies inside the circle through three places, in metres. The in-circle determinant over
+/// twice the triangle's area is r2 - d2 (from memory: Guibas and Stolfi, 1985).
+double inside_circle(Vec a, Vec b, Vec c, Vec p) {
+  const double twice = cross(b - a, c - a);
+  const double r = (b - a).length() * (c - b).length() * (a - c).length() / (2 * std::abs(twice));
+  const Vec pa = a - p, pb = b - p, pc = c - p;
+  const double determinant =
+      dot(pa, pa) * cross(pb, pc) - dot(pb, pb) * cross(pa, pc) + dot(pc, pc) * cross(pa, pb);
+  return r - std::sqrt(std::max(0.0, r * r - determinant / twice));
 }
 
 /// A reading that no other can have been taken for.
@@ -95,9 +103,9 @@ TEST_CASE("volumes of base and top agree with numerical integration", "[properti
     const Heights heights(slab);
     const Polygon outline = sharp_outline(slab);
     const double low =
-        numerical([&](double x, double y) { return heights.low(at(x, y)).in_mm(); }, outline);
+        numerical([&](double x, double y) { return heights.low.at(at(x, y)).in_mm(); }, outline);
     const double rise =
-        numerical([&](double x, double y) { return heights.rise(at(x, y)).in_mm(); }, outline);
+        numerical([&](double x, double y) { return heights.rise.at(at(x, y)).in_mm(); }, outline);
     CHECK(heights.under(outline_of(outline)).si() == Approx(low).epsilon(2e-4));
     CHECK(heights.over(outline_of(outline)).si() == Approx(rise).epsilon(1e-9));
   }
@@ -111,7 +119,7 @@ TEST_CASE("heights hold at every reading", "[properties]") {
     for (const LevelReading& reading : slab.levels) {
       const double expected = (reading.low - least(slab.levels).low).in_mm();
       // Within a millimetre of a side of the hull a reading counts as on it.
-      CHECK(heights.low(reading.at).in_mm() == Approx(expected).margin(0.5));
+      CHECK(heights.low.at(reading.at).in_mm() == Approx(expected).margin(0.5));
     }
   }
 }
@@ -125,9 +133,9 @@ TEST_CASE("heights do not jump", "[properties]") {
     const Point a = at(draw.whole(-400, 2800), draw.whole(-400, 1600));
     const Point b = at(draw.whole(-400, 2800), draw.whole(-400, 1600));
     for (int k = 0; k <= 1000; ++k) {
-      const Point p = along(a, b, k / 1000.0);
+      const Point p = between(a, b, k / 1000.0);
       const Point q{p.x + Length::nm(700), p.y + Length::nm(700)};
-      REQUIRE(std::abs((heights.low(p) - heights.low(q)).in_mm()) < 0.1);
+      REQUIRE(std::abs((heights.low.at(p) - heights.low.at(q)).in_mm()) < 0.1);
     }
   }
 }
@@ -166,10 +174,10 @@ TEST_CASE("the greatest low of a line is reached on it and exceeded nowhere", "[
     const Heights heights(slab);
     const Point a = at(draw.whole(-400, 2800), draw.whole(-400, 1600));
     const Point b = at(draw.whole(-400, 2800), draw.whole(-400, 1600));
-    const Length most = heights.most_low(a, b);
-    Length sampled = heights.low(a);
+    const Length most = heights.low.most(a, b);
+    Length sampled = heights.low.at(a);
     for (int k = 1; k <= 2000; ++k)
-      sampled = std::max(sampled, heights.low(along(a, b, k / 2000.0)));
+      sampled = std::max(sampled, heights.low.at(between(a, b, k / 2000.0)));
     CHECK(most >= sampled - Length::nm(1));
     CHECK((most - sampled).in_mm() < 0.1);
   }
@@ -190,7 +198,7 @@ TEST_CASE("no place of the slab is thinner or thicker than the plan says", "[pro
         const Point p{box.at.x + box.length * (i / 60.0), box.at.y + box.depth * (j / 60.0)};
         if (!contains(shape.outline, p)) continue;
         const Length over = contains(shape.panel, p) ? mm(38) : mm(50);
-        const double thick = (over + heights.low(p) + heights.rise(p)).in_mm();
+        const double thick = (over + heights.low.at(p) + heights.rise.at(p)).in_mm();
         least = std::min(least, thick);
         most = std::max(most, thick);
       }
@@ -198,61 +206,157 @@ TEST_CASE("no place of the slab is thinner or thicker than the plan says", "[pro
     CHECK(shape.thinnest.thickness.in_mm() <= least + 1e-6);
     CHECK(shape.thickest.thickness.in_mm() >= most - 1e-6);
     const auto height_at = [&](const ThicknessAt& place) {
-      return (heights.low(place.at) + heights.rise(place.at)).in_mm();
+      return (heights.low.at(place.at) + heights.rise.at(place.at)).in_mm();
     };
     CHECK(shape.thinnest.thickness.in_mm() == Approx(38 + height_at(shape.thinnest)).margin(1e-6));
     CHECK(shape.thickest.thickness.in_mm() == Approx(50 + height_at(shape.thickest)).margin(1e-6));
   }
 }
 
-TEST_CASE("readings on one circle give the mean of all their triangulations", "[properties]") {
-  // Every triangulation by brute force: the triangle on the side from the last corner to the first,
-  // then those of the polygons beside it.
+TEST_CASE("between readings the height is that of GEOS's Delaunay triangle", "[properties]") {
   Draw draw(4208);
-  for (int run = 0; run < 20; ++run) {
-    const int n = draw.whole(5, 7);
+  int compared = 0;
+  for (int run = 0; run < 100; ++run) {
+    const Slab slab = random_slab(draw);
+    if (slab.levels.size() < 5) continue;
+    const Heights heights(slab);
+    Polygon places;
+    for (const LevelReading& reading : slab.levels) places.push_back(reading.at);
+    const auto low_at = [&](const Point& p) {  // GEOS gives the places back to the last bit but one
+      const auto same = [&](const LevelReading& reading) {
+        return distance(reading.at, p) < mm(0.001);
+      };
+      const auto found = std::find_if(slab.levels.begin(), slab.levels.end(), same);
+      return (found->low - least(slab.levels).low).in_mm();
+    };
+    for (const Polygon& t : geos_delaunay(places)) {
+      // Where four readings are nearly on one circle cells are joined, and flat triangles at the
+      // hull's sides are none.
+      const Vec a = vec(t[0]), b = vec(t[1]), c = vec(t[2]);
+      const double longest = std::max({(b - a).length(), (c - b).length(), (a - c).length()});
+      if (cross(b - a, c - a) / longest < 0.003) continue;
+      const bool is_alone = std::all_of(places.begin(), places.end(), [&](const Point& place) {
+        const Vec p = vec(place);
+        const double nearest = std::min({(p - a).length(), (p - b).length(), (p - c).length()});
+        return nearest < 1e-6 ||
+               std::min({std::abs(inside_circle(a, b, c, p)), std::abs(inside_circle(a, b, p, c)),
+                         std::abs(inside_circle(b, c, p, a)),
+                         std::abs(inside_circle(c, a, p, b))}) > 0.002;
+      });
+      if (!is_alone) continue;
+      const double u = draw.whole(1, 98) / 100.0, v = draw.whole(1, 99) / 100.0 * (1 - u);
+      const Point p = between(between(t[0], t[1], u / (1 - v)), t[2], v);
+      const double expected = low_at(t[0]) * (1 - u - v) + low_at(t[1]) * u + low_at(t[2]) * v;
+      // A reading moved onto the hull's side by up to 1 mm takes its height with it.
+      CHECK(heights.low.at(p).in_mm() == Approx(expected).margin(0.3));
+      compared += std::abs(heights.low.at(p).in_mm() - expected) < 1e-6;
+    }
+  }
+  CHECK(compared > 500);
+}
+
+TEST_CASE("readings on one circle make a fan about their mean", "[properties]") {
+  Draw draw(4210);
+  for (int run = 0; run < 50; ++run) {
+    const int n = draw.whole(5, 9);
     std::vector<LevelReading> levels;
-    std::vector<double> angles;
-    for (int k = 0; k < n; ++k) angles.push_back((k + draw.whole(0, 60) / 100.0) * 6.283185 / n);
-    for (const double angle : angles) {
-      levels.push_back({at(700 * std::cos(angle), 700 * std::sin(angle)), mm(draw.whole(0, 20))});
+    Point middle;
+    Length mean;
+    for (int k = 0; k < n; ++k) {
+      // On tenths of a millimetre: not quite on the circle.
+      const double angle = (k + draw.whole(0, 60) / 100.0) * 6.283185 / n;
+      levels.push_back(
+          {at(std::round(7000 * std::cos(angle)) / 10, std::round(7000 * std::sin(angle)) / 10),
+           mm(draw.whole(0, 20))});
+      middle = {middle.x + levels.back().at.x / n, middle.y + levels.back().at.y / n};
+      mean += levels.back().low / n;
     }
     Slab slab = slab_on(corners_of({at(-700, -700), mm(1400), mm(1400)}), {}, mm(50));
     slab.levels = levels;
+    const Length highest = least(levels).low;
     const Heights heights(slab);
-    const double highest = least(levels).low.in_mm();
-    const Point p = at(draw.whole(-300, 300), draw.whole(-300, 300));
-    const auto corner = [&](std::size_t k) { return levels[k].at; };
-    const auto doubled = [](const Point& a, const Point& b, const Point& c) {
-      return (b.x - a.x).in_m() * (c.y - a.y).in_m() - (b.y - a.y).in_m() * (c.x - a.x).in_m();
-    };
-    struct Tally {
-      double count = 0, sum = 0;  // triangulations, and the heights at p of those that hold p
-    };
-    // Of the polygon of corners i to j.
-    const std::function<Tally(std::size_t, std::size_t)> tally = [&](std::size_t i,
-                                                                     std::size_t j) -> Tally {
-      if (j == i + 1) return {1, 0};
-      Tally all;
-      for (std::size_t k = i + 1; k < j; ++k) {
-        const Tally before = tally(i, k), after = tally(k, j);
-        const Point a = corner(i), b = corner(k), c = corner(j);
-        const double whole = doubled(a, b, c), u = doubled(p, b, c), v = doubled(a, p, c),
-                     w = doubled(a, b, p);
-        double here = 0;
-        if (u > 0 && v > 0 && w > 0) {
-          here =
-              (u * levels[i].low.in_mm() + v * levels[k].low.in_mm() + w * levels[j].low.in_mm()) /
-              whole;
-        }
-        all.count += before.count * after.count;
-        all.sum +=
-            before.count * after.count * here + before.sum * after.count + before.count * after.sum;
+    CHECK(heights.low.at(middle).in_mm() == Approx((mean - highest).in_mm()).margin(1e-9));
+    for (std::size_t k = 0; k < levels.size(); ++k) {
+      const LevelReading &a = levels[k], &b = levels[(k + 1) % levels.size()];
+      const double on_rim = draw.whole(0, 100) / 100.0, inwards = draw.whole(0, 100) / 100.0;
+      const Point p = between(between(a.at, b.at, on_rim), middle, inwards);
+      const Length rim = a.low + (b.low - a.low) * on_rim;
+      const Length expected = rim + (mean - rim) * inwards - highest;
+      CHECK(heights.low.at(p).in_mm() == Approx(expected.in_mm()).margin(1e-9));
+    }
+  }
+}
+
+TEST_CASE("the order of readings, mirrors and quarter turns change nothing", "[properties]") {
+  Draw draw(4211);
+  for (int run = 0; run < 300; ++run) {
+    Slab slab = random_slab(draw);
+    if (draw.one_in(3)) {  // many of one height
+      for (LevelReading& reading : slab.levels) reading.low = mm(draw.whole(0, 2));
+    }
+    if (draw.one_in(2)) {  // a tape's millimetre decides what is on one circle
+      for (LevelReading& reading : slab.levels) {
+        reading.at.x += mm(draw.whole(-10, 10) / 10.0);
+        reading.at.y += mm(draw.whole(-10, 10) / 10.0);
       }
-      return all;
+    }
+    Slab shuffled = slab, mirrored = slab, turned = slab;
+    for (std::size_t k = slab.levels.size(); k > 1; --k) {
+      std::swap(shuffled.levels[k - 1],
+                shuffled.levels[static_cast<std::size_t>(draw.whole(0, static_cast<int>(k) - 1))]);
+    }
+    const auto move = [](Slab& one, auto moved) {
+      for (Point& corner : one.base) corner = moved(corner);
+      for (LevelReading& reading : one.levels) reading.at = moved(reading.at);
     };
-    const Tally all = tally(0, static_cast<std::size_t>(n) - 1);
-    CHECK(heights.low(p).in_mm() == Approx(all.sum / all.count - highest).margin(1e-6));
+    const auto mirror = [](const Point& p) { return Point{-p.x, p.y}; };
+    const auto turn = [](const Point& p) { return Point{-p.y, p.x}; };
+    move(mirrored, mirror);
+    std::reverse(mirrored.base.begin(), mirrored.base.end());
+    move(turned, turn);
+    // The frame begins at the first corner, which is another one of the mirror image.
+    const Heights plain(slab), same(shuffled), left(mirrored), up(turned);
+    for (int k = 0; k < 20; ++k) {
+      const Point p = at(draw.whole(-200, 2600), draw.whole(-200, 1400));
+      const double low = plain.low.at(p).in_mm();
+      CHECK(same.low.at(p).in_mm() == low);
+      CHECK(left.low.at(mirror(p)).in_mm() == Approx(low).margin(1e-6));
+      CHECK(up.low.at(turn(p)).in_mm() == Approx(low).margin(1e-6));
+    }
+    const SlabPlan one = measure_slab(slab), two = measure_slab(shuffled);
+    CHECK(one.level_correction == two.level_correction);
+    CHECK(one.base_low_at == two.base_low_at);
+    CHECK(one.thinnest.at == two.thinnest.at);
+    CHECK(one.thickest.at == two.thickest.at);
+  }
+}
+
+TEST_CASE("readings far too dense for a millimetre make the same cells in any order and mirrored",
+          "[properties]") {
+  // Two rows, so near that most circles are within 1 mm of their neighbours' readings.
+  Draw draw(4212);
+  for (int run = 0; run < 200; ++run) {
+    std::vector<Vec> spots;
+    for (int k = 0; k < 12; ++k) {
+      for (const int row : {0, 900}) {
+        spots.push_back(vec(at(30 * k, row + draw.whole(0, 3) / 10.0)));
+      }
+    }
+    std::vector<Vec> others(spots.rbegin(), spots.rend());
+    for (Vec& spot : others) spot.x = -spot.x;
+    const auto sorted_cells = [](const Cells& mesh, auto number) {
+      std::vector<Ring> cells = mesh.rings;
+      for (Ring& cell : cells) {
+        for (std::size_t& corner : cell) corner = number(corner);
+        std::sort(cell.begin(), cell.end());
+      }
+      std::sort(cells.begin(), cells.end());
+      return cells;
+    };
+    const auto cells = sorted_cells(delaunay_cells(spots), [](std::size_t k) { return k; });
+    const auto mirrored =
+        sorted_cells(delaunay_cells(others), [&](std::size_t k) { return spots.size() - 1 - k; });
+    CHECK(cells == mirrored);
   }
 }
 
@@ -260,55 +364,30 @@ TEST_CASE("no reading lies inside the circle of a cell and the cells fill the hu
           "[properties]") {
   Draw draw(4209);
   for (int run = 0; run < 200; ++run) {
-    std::vector<Spot> spots;
-    for (const LevelReading& reading : random_levels(draw)) {
-      spots.push_back({reading.at.x.in_m(), reading.at.y.in_m()});
-    }
-    const Mesh mesh = delaunay(spots);
-    const auto polygon = [&](const std::vector<std::size_t>& corners) {
+    std::vector<Vec> spots;
+    for (const LevelReading& reading : random_levels(draw)) spots.push_back(vec(reading.at));
+    const Cells mesh = delaunay_cells(spots);
+    const auto polygon = [&](const Ring& corners) {
       Polygon result;
-      for (const std::size_t k : corners) {
-        result.push_back({Length::m(mesh.spots[k].x), Length::m(mesh.spots[k].y)});
-      }
+      for (const std::size_t k : corners) result.push_back(point(mesh.spots[k]));
       return result;
     };
     double cells = 0;
-    for (const auto& cell : mesh.cells) {
-      const Polygon corners = polygon(cell);
-      cells += signed_area(corners).si();
-      for (std::size_t k = 0; k < cell.size(); ++k) CHECK(is_convex_corner(corners, k));
+    for (const Ring& cell : mesh.rings) {
+      cells += signed_area(polygon(cell)).si();
       // The circle of a cell is best known from the largest triangle of its corners.
-      std::array<std::size_t, 3> largest{cell[0], cell[1], cell[2]};
-      const auto size = [&](const std::array<std::size_t, 3>& t) {
-        return signed_area(polygon({t.begin(), t.end()})).si();
-      };
+      Ring largest{cell[0], cell[1], cell[2]};
       for (std::size_t i = 0; i < cell.size(); ++i) {
         for (std::size_t j = i + 1; j < cell.size(); ++j) {
           for (std::size_t k = j + 1; k < cell.size(); ++k) {
-            if (size({cell[i], cell[j], cell[k]}) > size(largest)) {
-              largest = {cell[i], cell[j], cell[k]};
-            }
+            const Ring triangle{cell[i], cell[j], cell[k]};
+            if (signed_area(polygon(triangle)) > signed_area(polygon(largest))) largest = triangle;
           }
         }
       }
-      const Spot &a = mesh.spots[largest[0]], &b = mesh.spots[largest[1]],
-                 &c = mesh.spots[largest[2]];
-      for (const Spot& p : mesh.spots) {
-        // The in-circle determinant (positive inside) over twice the triangle's area is
-        // r2 - d2 (from memory: Guibas and Stolfi, 1985).
-        const double ax = a.x - p.x, ay = a.y - p.y, bx = b.x - p.x, by = b.y - p.y;
-        const double cx = c.x - p.x, cy = c.y - p.y;
-        const double determinant = (ax * ax + ay * ay) * (bx * cy - cx * by) -
-                                   (bx * bx + by * by) * (ax * cy - cx * ay) +
-                                   (cx * cx + cy * cy) * (ax * by - bx * ay);
-        const double twice = (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
-        const double radius = std::hypot(b.x - a.x, b.y - a.y) * std::hypot(c.x - b.x, c.y - b.y) *
-                              std::hypot(a.x - c.x, a.y - c.y) / (2 * twice);
-        CHECK(determinant / twice <= 2 * radius * 0.002);
-      }
+      const Vec a = mesh.spots[largest[0]], b = mesh.spots[largest[1]], c = mesh.spots[largest[2]];
+      for (const Vec p : mesh.spots) CHECK(inside_circle(a, b, c, p) <= 0.002);
     }
-    std::vector<std::size_t> hull;
-    for (const auto& side : mesh.sides) hull.push_back(side.front());
-    CHECK(cells == Approx(signed_area(polygon(hull)).si()).epsilon(1e-9));
+    CHECK(cells == Approx(signed_area(polygon(mesh.hull)).si()).epsilon(1e-9));
   }
 }

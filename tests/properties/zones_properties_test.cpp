@@ -10,6 +10,7 @@
 #include "slab/measure.h"
 #include "support/geos.h"
 #include "support/random_outlines.h"
+#include "support/zones.h"
 
 using namespace strikeoff;
 using test::Draw;
@@ -69,7 +70,7 @@ TEST_CASE("zones are simple and tile the slab without overlap", "[zones][propert
     CAPTURE(round);
     const Slab slab = random_slab(draw);
     const SlabPlan shape = measure_slab(slab);
-    const ZonePlan plan = cut_zones({slab}, {shape}, draw.whole(1, 40));
+    const ZonePlan plan = test::cut_zones({slab}, {shape}, draw.whole(1, 40));
     std::vector<Polygon> holes;
     for (const OpeningPlan& opening : shape.openings) {
       holes.push_back(chords(opening.edge, drawn_within));
@@ -97,7 +98,7 @@ TEST_CASE("zones of a slab of any thickness are equal in volume and add up",
     const Slab slab = random_slab(draw);
     const SlabPlan shape = measure_slab(slab);
     const int batches = draw.whole(1, 30);
-    const ZonePlan plan = cut_zones({slab}, {shape}, batches);
+    const ZonePlan plan = test::cut_zones({slab}, {shape}, batches);
     const SlabVolume volume(slab, shape, {});
     double sum = 0;
     for (const auto& zones : plan.zones) {
@@ -119,7 +120,7 @@ TEST_CASE("batches meet where their zones do", "[zones][properties]") {
     CAPTURE(round);
     const Slab slab = random_slab(draw);
     const SlabPlan shape = measure_slab(slab);
-    const ZonePlan plan = cut_zones({slab}, {shape}, draw.whole(2, 14));
+    const ZonePlan plan = test::cut_zones({slab}, {shape}, draw.whole(2, 14));
     // What two regions share of their edges is half of what joining them saves.
     double between = 0, all = perimeter(shape.outline).in_mm();
     for (const OpeningPlan& opening : shape.openings) {
@@ -144,7 +145,7 @@ TEST_CASE("mirroring a slab all but keeps its gap and its joints", "[zones][prop
     const int batches = draw.whole(2, 20);
     const auto cut = [&](const Polygon& base) {
       const Slab slab = test::slab_on(base, {}, mm(50));
-      return cut_zones({slab}, {measure_slab(slab)}, batches);
+      return test::cut_zones({slab}, {measure_slab(slab)}, batches);
     };
     const ZonePlan a = cut(outline), b = cut(mirrored);
     // The mesh is no mirror image: an advance next to the least may come out on either side.
@@ -159,8 +160,8 @@ TEST_CASE("the slab in the middle of many is cut as it is alone", "[zones][prope
   for (int round = 0; round < 10; ++round) {
     const Slab slab = test::slab_on(test::random_rectilinear(draw), {}, mm(50));
     const SlabPlan shape = measure_slab(slab);
-    const ZonePlan alone = cut_zones({slab}, {shape}, 5);
-    const ZonePlan three = cut_zones({slab, slab, slab}, {shape, shape, shape}, 15);
+    const ZonePlan alone = test::cut_zones({slab}, {shape}, 5);
+    const ZonePlan three = test::cut_zones({slab, slab, slab}, {shape, shape, shape}, 15);
     for (std::size_t i = 0; i < 5; ++i) {
       REQUIRE(three.zones[5 + i].size() == alone.zones[i].size());
       CHECK(std::abs(three.fronts[5 + i].in_mm() - alone.fronts[i].in_mm()) < 0.5);

@@ -193,6 +193,28 @@ Length GeosRegion::distance_to_boundary(const Point& point) const {
   return Length::m(metres);
 }
 
+std::vector<Polygon> geos_delaunay(const Polygon& points) {
+  std::vector<GEOSGeometry*> members;
+  for (const Point& point : points) members.push_back(point_of(point).release());
+  const Owned all = owned(GEOSGeom_createCollection_r(geos(), GEOS_MULTIPOINT, members.data(),
+                                                      static_cast<unsigned>(members.size())));
+  const Owned made = owned(GEOSDelaunayTriangulation_r(geos(), all.get(), 0, 0));
+  std::vector<Polygon> triangles;
+  for (int i = 0; i < GEOSGetNumGeometries_r(geos(), made.get()); ++i) {
+    const GEOSGeometry* ring =
+        GEOSGetExteriorRing_r(geos(), GEOSGetGeometryN_r(geos(), made.get(), i));
+    Polygon triangle;
+    for (unsigned k = 0; k < 3; ++k) {
+      double x = 0, y = 0;
+      GEOSCoordSeq_getXY_r(geos(), GEOSGeom_getCoordSeq_r(geos(), ring), k, &x, &y);
+      triangle.push_back({Length::m(x), Length::m(y)});
+    }
+    if (signed_area(triangle) < Area{}) std::swap(triangle[1], triangle[2]);
+    triangles.push_back(triangle);
+  }
+  return triangles;
+}
+
 Area geos_area(const Polygon& polygon) {
   return GeosRegion(polygon).area();
 }

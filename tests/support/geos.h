@@ -50,6 +50,9 @@ class GeosRegion {
   Held held_;
 };
 
+/// The triangles of points by Delaunay, each anticlockwise.
+[[nodiscard]] std::vector<Polygon> geos_delaunay(const Polygon& points);
+
 /// Shorthands for areas.
 [[nodiscard]] Area geos_area(const Polygon& polygon);
 [[nodiscard]] Area geos_union_area(const std::vector<Polygon>& polygons);

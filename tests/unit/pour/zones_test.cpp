@@ -9,6 +9,7 @@
 #include "pour/slab_volume.h"
 #include "slab/measure.h"
 #include "support/pour_job.h"
+#include "support/zones.h"
 
 using namespace strikeoff;
 using test::a_slab;
@@ -17,7 +18,7 @@ using test::mm;
 namespace {
 
 ZonePlan cut(const std::vector<SlabPlan>& shapes, int batches) {
-  return cut_zones(test::slabs_of(shapes), shapes, batches);
+  return test::cut_zones(test::slabs_of(shapes), shapes, batches);
 }
 
 Polygon ell() {
@@ -318,7 +319,7 @@ TEST_CASE("zones are equal in volume where the slab is not equally thick", "[zon
   slab.apron_depth = mm(40);
   const Length strip = mm(18);
   const SlabPlan shape = measure_slab(slab, strip);
-  const ZonePlan plan = cut_zones({slab}, {shape}, 11, strip);
+  const ZonePlan plan = test::cut_zones({slab}, {shape}, 11, strip);
   const SlabVolume volume(slab, shape, strip);
   double sum = 0;
   for (const auto& zones : plan.zones) {

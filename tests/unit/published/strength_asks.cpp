@@ -56,7 +56,7 @@ Answers weight_of_slab(const PublishedCase& one) {
 Length drop(double slope, Length along) {
   Slab slab = slab_on(corners_of({{}, Length::inches(25), along}), {}, Length::inches(2));
   slab.fall = Fall{slope, 0};  // towards the front
-  return Heights(slab).rise({{}, along});
+  return Heights(slab).rise.at({{}, along});
 }
 
 double slope_of(const PublishedCase& one) {

@@ -32,7 +32,7 @@ Point at(double x, double y) {
 }
 
 double low_mm(const Heights& heights, double x, double y) {
-  return heights.low(at(x, y)).in_mm();
+  return heights.low.at(at(x, y)).in_mm();
 }
 
 double cubic_inches(Volume v) {
@@ -49,9 +49,9 @@ TEST_CASE("a slab without readings and without a fall has no heights", "[heights
   const Slab slab = rectangle(1000, 500);
   const Heights heights(slab);
   CHECK(heights.are_none());
-  CHECK(heights.low(at(300, 200)) == Length{});
-  CHECK(heights.rise(at(300, 200)) == Length{});
-  CHECK(heights.most_low(at(0, 0), at(1000, 0)) == Length{});
+  CHECK(heights.low.at(at(300, 200)) == Length{});
+  CHECK(heights.rise.at(at(300, 200)) == Length{});
+  CHECK(heights.low.most(at(0, 0), at(1000, 0)) == Length{});
   CHECK(heights.under(outline_of(slab.base)) == Volume{});
   CHECK(Heights(with_levels(slab, {reading(0, 0, 7), reading(1000, 0, 7), reading(0, 500, 7)}))
             .are_none());
@@ -77,7 +77,7 @@ TEST_CASE("heights along a line are exact over creases and over a twisted surfac
   const Heights heights(twisted);
   const double diagonal = std::hypot(1000, 500);
   const auto along_mm2 = [](const Heights& h, const Point& a, const Point& b) {
-    return h.along(a, b).si() * 1e6;
+    return h.both.along(a, b).si() * 1e6;
   };
   CHECK(along_mm2(heights, at(0, 0), at(1000, 500)) == Approx(diagonal * 10 / 3));
   CHECK(along_mm2(heights, at(1000, 500), at(1000, 0)) == Approx(500 * 5));
@@ -86,7 +86,7 @@ TEST_CASE("heights along a line are exact over creases and over a twisted surfac
                                     {reading(0, 0, 0), reading(1000, 0, 0), reading(1000, 500, 0),
                                      reading(0, 500, 0), reading(500, 250, 10)}));
   CHECK(along_mm2(creased, at(0, 0), at(1000, 500)) == Approx(diagonal * 5));
-  CHECK(Heights(rectangle(1000, 500)).along(at(0, 0), at(1000, 0)) == Area{});
+  CHECK(Heights(rectangle(1000, 500)).both.along(at(0, 0), at(1000, 0)) == Area{});
 }
 
 TEST_CASE("a plane over a triangle holds its area times the mean of its corners", "[heights]") {
@@ -155,28 +155,26 @@ TEST_CASE("a square frustum is a base with a raised middle", "[heights]") {
         Approx(10 * 10 * 12 - 784).epsilon(1e-12));
 }
 
-TEST_CASE("corners of a square beside a fifth reading are the mean of both diagonals",
-          "[heights]") {
-  // The square's own corners with one 8 mm low: across one diagonal the middle is 4 mm, across the
-  // other 0. The fifth reading is off the circle, so the square stays a cell of its own.
+TEST_CASE("corners of a square beside a fifth reading are a fan about their mean", "[heights]") {
+  // The square's own corners with one 8 mm low: its middle is 8/4 mm. The fifth reading is off the
+  // circle, so the square stays a cell of its own.
   const Heights heights(with_levels(rectangle(1000, 1000),
                                     {reading(0, 0, 8), reading(1000, 0, 0), reading(0, 1000, 0),
                                      reading(1000, 1000, 0), reading(2000, 500, 0)}));
   CHECK(low_mm(heights, 500, 500) == Approx(2));
-  // At (250, 250): 4 mm with the diagonal that leaves the corner free, and on the other one
-  // 8 x (1 - 0.25) = 6 mm.
+  // Half way from the low corner to the middle.
   CHECK(low_mm(heights, 250, 250) == Approx(5));
   CHECK(low_mm(heights, 0, 0) == Approx(8));
-  // Volume: the low corner is in one triangle, or in two: 8/3 x (1/2 + 1)/2 = 2 mm over 1 m2.
+  CHECK(low_mm(heights, 250, 0) == Approx(6));
+  CHECK(low_mm(heights, 750, 750) == Approx(1));
+  // Four triangles of 1/4 m2 with means of (8 + 0 + 2)/3, twice, and (0 + 0 + 2)/3 mm, twice.
   const Slab square = rectangle(1000, 1000);
   CHECK(in_litres(heights.under(outline_of(square.base))) == Approx(2).epsilon(1e-12));
 }
 
-TEST_CASE("a corner of a regular hexagon has its share of all fourteen triangulations",
-          "[heights]") {
-  // A hexagon has 14 triangulations with 4 triangles each. A corner is in 1 to 4 triangles; by
-  // symmetry the sum over corners of the area at each is the same, so one corner 6 mm low makes
-  // a mean of 6/6 = 1 mm over the hexagon. Area 3/2 sqrt(3) for side 1 m.
+TEST_CASE("a regular hexagon is six triangles about its middle", "[heights]") {
+  // One corner 6 mm low: the middle is 1 mm low. Two triangles have a mean of (6 + 0 + 1)/3 mm and
+  // four of 1/3: 1 mm in all. Area 3/2 sqrt(3) for side 1 m.
   std::vector<LevelReading> levels;
   Polygon hexagon;
   for (int k = 0; k < 6; ++k) {
@@ -187,6 +185,8 @@ TEST_CASE("a corner of a regular hexagon has its share of all fourteen triangula
   const Heights heights(with_levels(slab_on(hexagon, {}, mm(40)), levels));
   CHECK(in_litres(heights.under(outline_of(hexagon))) ==
         Approx(1.5 * std::sqrt(3.0)).epsilon(1e-9));
+  CHECK(low_mm(heights, 0, 0) == Approx(1));
+  CHECK(low_mm(heights, 0, -800) == Approx(1 - 0.8 / std::sqrt(0.75)));
 }
 
 TEST_CASE("a grid of nine readings is worked square by square", "[heights]") {
@@ -200,8 +200,8 @@ TEST_CASE("a grid of nine readings is worked square by square", "[heights]") {
   // Each square of 0.25 m2 has one corner 6 mm low: 6/4 mm x 1 m2.
   CHECK(in_litres(heights.under(outline_of(slab.base))) == Approx(1.5).epsilon(1e-12));
   CHECK(low_mm(heights, 500, 500) == Approx(6));
-  CHECK(heights.most_low(at(0, 500), at(1000, 500)).in_mm() == Approx(6));
-  CHECK(heights.most_low(at(0, 0), at(1000, 0)).in_mm() == Approx(0).margin(1e-9));
+  CHECK(heights.low.most(at(0, 500), at(1000, 500)).in_mm() == Approx(6));
+  CHECK(heights.low.most(at(0, 0), at(1000, 0)).in_mm() == Approx(0).margin(1e-9));
 }
 
 TEST_CASE("beyond the readings the nearest place of their hull holds", "[heights]") {
@@ -214,8 +214,8 @@ TEST_CASE("beyond the readings the nearest place of their hull holds", "[heights
   CHECK(low_mm(heights, -300, 1200) == Approx(0).margin(1e-9));
   CHECK(low_mm(heights, 400, 1700) == Approx(3.2));
   // On the line x = 1.2 m it rises to the corner's level and stays there.
-  CHECK(heights.most_low(at(1200, 0), at(1200, 750)).in_mm() == Approx(6));
-  CHECK(heights.most_low(at(1200, 0), at(1200, 4000)).in_mm() == Approx(8));
+  CHECK(heights.low.most(at(1200, 0), at(1200, 750)).in_mm() == Approx(6));
+  CHECK(heights.low.most(at(1200, 0), at(1200, 4000)).in_mm() == Approx(8));
   // Right of the square lies a strip 0.2 m wide with a mean of 4 mm, and beyond its back a
   // rectangle of 0.2 x 0.5 m at 8 mm: 0.8 + 0.8 L.
   const Outline beside = outline_of(corners_of({at(1000, 0), mm(200), mm(1500)}));
@@ -238,17 +238,9 @@ TEST_CASE("a reading a hair inside the line of its neighbours counts as on it", 
     const Heights heights(with_levels(
         rectangle(2000, 600), {reading(0, 0, 0), reading(1000, hair, 10), reading(2000, 0, 0),
                                reading(2000, 600, 0), reading(0, 600, 0)}));
-    CHECK(heights.most_low(at(0, -25), at(2000, -25)).in_mm() == Approx(10).margin(1e-6));
+    CHECK(heights.low.most(at(0, -25), at(2000, -25)).in_mm() == Approx(10).margin(1e-6));
     CHECK(low_mm(heights, 500, -25) == Approx(5).margin(0.01));
   }
-}
-
-TEST_CASE("two readings at one place count as their mean", "[heights]") {
-  const Heights heights(with_levels(
-      rectangle(1000, 1000),
-      {reading(0, 0, 0), reading(1000, 0, 0), reading(0, 1000, 4), reading(1, 1000, 8)}));
-  CHECK(low_mm(heights, 500, 500) == Approx(3));
-  CHECK(low_mm(heights, 0, 1000) == Approx(6));
 }
 
 TEST_CASE("the greatest low on a line of a twisted base is at the parabola's top", "[heights]") {
@@ -257,8 +249,8 @@ TEST_CASE("the greatest low on a line of a twisted base is at the parabola's top
   const Heights heights(with_levels(
       rectangle(1000, 1000),
       {reading(0, 0, 0), reading(1000, 0, 8), reading(1000, 1000, 0), reading(0, 1000, 8)}));
-  CHECK(heights.most_low(at(0, 0), at(1000, 1000)).in_mm() == Approx(4));
-  CHECK(heights.most_low(at(0, 0), at(250, 250)).in_mm() == Approx(3));
+  CHECK(heights.low.most(at(0, 0), at(1000, 1000)).in_mm() == Approx(4));
+  CHECK(heights.low.most(at(0, 0), at(250, 250)).in_mm() == Approx(3));
 }
 
 TEST_CASE("the top rises backwards from the outermost line of its low side", "[heights]") {
@@ -266,9 +258,9 @@ TEST_CASE("the top rises backwards from the outermost line of its low side", "[h
   slab.sides[0].overhang = mm(50);
   slab.fall = Fall{0.02, 0};
   const Heights heights(slab);
-  CHECK(heights.rise(at(300, -50)).in_mm() == Approx(0).margin(1e-9));
-  CHECK(heights.rise(at(300, 600)).in_mm() == Approx(13));
-  CHECK(heights.most_rise(at(0, 100), at(1000, 100)).in_mm() == Approx(3));
+  CHECK(heights.rise.at(at(300, -50)).in_mm() == Approx(0).margin(1e-9));
+  CHECK(heights.rise.at(at(300, 600)).in_mm() == Approx(13));
+  CHECK(heights.rise.most(at(0, 100), at(1000, 100)).in_mm() == Approx(3));
   // 1 x 0.65 m with 6.5 mm in the mean.
   const Outline edge = outline_of(corners_of({at(0, -50), mm(1000), mm(650)}));
   CHECK(in_litres(heights.over(edge)) == Approx(0.65 * 6.5).epsilon(1e-12));
@@ -283,8 +275,8 @@ TEST_CASE("a fall over an outline that reaches past its low side leaves no place
   Slab slab = slab_on(u, {}, mm(40));
   slab.fall = Fall{0.01, 0};
   const Heights heights(slab);
-  CHECK(heights.rise(at(700, -200)).in_mm() == Approx(0).margin(1e-9));
-  CHECK(heights.rise(at(100, 0)).in_mm() == Approx(2));
+  CHECK(heights.rise.at(at(700, -200)).in_mm() == Approx(0).margin(1e-9));
+  CHECK(heights.rise.at(at(100, 0)).in_mm() == Approx(2));
 }
 
 TEST_CASE("volumes over rounded outlines and openings are exact", "[heights]") {

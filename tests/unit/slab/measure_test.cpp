@@ -124,3 +124,16 @@ TEST_CASE("a rounded corner takes its share of the apron", "[measure]") {
   CHECK(cubic_inches(sharp - measure_slab(slab, in(0.5)).apron) ==
         Approx(3 * (1 - 3.14159265358979 / 4)).epsilon(1e-9));
 }
+
+TEST_CASE("of readings equally low the place does not hang on their order", "[measure]") {
+  Slab slab = slab_on(corners_of({{}, in(40), in(20)}), {}, in(2));
+  slab.levels = {{{in(30), in(10)}, in(0.5)}, {{in(10), in(10)}, in(0.5)}};
+  for (const Point& corner : slab.base) slab.levels.push_back({corner, {}});
+  const SlabPlan one = measure_slab(slab);
+  std::swap(slab.levels[0], slab.levels[1]);
+  const SlabPlan other = measure_slab(slab);
+  CHECK(one.base_low_at == Point{in(10), in(10)});
+  CHECK(other.base_low_at == one.base_low_at);
+  CHECK(one.thickest.at == Point{in(10), in(10)});
+  CHECK(other.thickest.at == one.thickest.at);
+}
