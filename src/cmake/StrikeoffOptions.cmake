@@ -5,7 +5,8 @@ target_compile_features(strikeoff_options INTERFACE cxx_std_20)
 target_compile_options(strikeoff_options INTERFACE
   -ffp-contract=off            # the same bytes on every machine: no fused multiply-add
   -Wall -Wextra -Wpedantic
-  -Wshadow                     # a name that hides another
+  # A name that hides another; in a unity build also one of another file, which does no harm.
+  $<$<NOT:$<BOOL:${CMAKE_UNITY_BUILD}>>:-Wshadow>
   -Wconversion -Wsign-conversion -Wdouble-promotion  # a value that changes on the way
   -Wold-style-cast -Wcast-align
   -Wnon-virtual-dtor -Woverloaded-virtual

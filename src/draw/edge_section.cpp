@@ -2,7 +2,6 @@
 #include <fmt/core.h>
 
 #include <algorithm>
-#include <cctype>
 #include <cmath>
 
 #include "core/format.h"
@@ -110,8 +109,7 @@ std::string marks_of(Section& section, const char* strips, const std::vector<std
   if (text_width(words, TextStyle{2.8}) <= section.sheet.room().right() - section.column()) {
     return words;
   }
-  section.notes.push_back(fmt::format("{}s: {}.", strips, joined(marks, ", ")));
-  section.notes.back().front() = static_cast<char>(std::toupper(section.notes.back().front()));
+  section.notes.push_back(capital(fmt::format("{}s: {}.", strips, joined(marks, ", "))));
   return fmt::format("{}s{}: see below", strips, after);
 }
 

@@ -6,19 +6,13 @@
 #include "hardening/hardening.h"
 #include "loads/bearing.h"
 #include "loads/cantilever.h"
+#include "pour/crew.h"
 
 namespace strikeoff {
 namespace {
 
 Mass batch_mass(const Batch& batch) {
   return batch.dry + batch.water_mass + batch.ice;
-}
-
-int people_who_place(const Crew& crew) {
-  return static_cast<int>(
-      std::count_if(crew.people.begin(), crew.people.end(), [](const std::vector<Role>& roles) {
-        return std::find(roles.begin(), roles.end(), Role::place) != roles.end();
-      }));
 }
 
 }  // namespace
@@ -30,7 +24,7 @@ SlabLoads load_slab(const Job& job, const Plan& plan, std::size_t index) {
   SlabLoads loads;
   loads.fresh = planned.concrete * plan.mix.fresh_density;
   for (const Batch& batch : plan.batches) loads.batch = std::max(loads.batch, batch_mass(batch));
-  loads.people = people_who_place(job.crew);
+  loads.people = holders(job.crew.people, Role::place);
   loads.people_mass = person_mass * loads.people;
   const Mass beside = loads.batch + loads.people_mass;
   loads.pour_day = loads.fresh + beside;
