@@ -18,9 +18,13 @@ double integral(const Surface& s, const Moments& m) {
   return s.one * m.one + s.x * m.x + s.y * m.y + s.xx * m.xx + s.xy * m.xy + s.yy * m.yy;
 }
 
-double volume_in(const FieldCell& cell, Outline region) {
+/// Over a region in a box, cut only by the borders that meet the box.
+double volume_in(const FieldCell& cell, Outline region, const Polygon& box) {
   for (const HalfPlane& border : cell.borders) {
-    if (region.empty()) return 0;
+    int inside = 0;
+    for (const Point& corner : box) inside += border.depth(vec(corner)) > 0;
+    if (inside == 0 || region.empty()) return 0;
+    if (inside == 4) continue;
     region = clipped(region, point(border.at), point(border.at + border.way));
   }
   return integral(cell.surface, moments(region));
@@ -78,8 +82,9 @@ Volume Field::over(const Outline& region) const {
   if (is_flat() || region.empty()) return {};
   Outline near = region;
   for (OutlineEdge& edge : near) edge.from = point(vec(origin_, edge.from));
+  const Polygon box = corners_of(bounding_box(near));
   double sum = 0;
-  for (const FieldCell& cell : cells_) sum += volume_in(cell, near);
+  for (const FieldCell& cell : cells_) sum += volume_in(cell, near, box);
   return Volume::from_si(sum);
 }
 
