@@ -28,7 +28,7 @@ std::string fraction(double parts, int denominator) {
   return fmt::format("{:.0f} {}/{}", whole, numerator, denominator);
 }
 
-/// "4 qt", "3 1/2 qt", "2 qt 5.5 fl oz": quarts in quarters, which a measure shows, else whole
+/// "5 qt", "3 1/2 qt", "2 qt 5.5 fl oz": quarts in quarters, which a measure shows, else whole
 /// quarts and the rest in fluid ounces to 1/2.
 std::string quarts_and_ounces(Volume volume) {
   const double half_ounces = round_even(in_fluid_ounces(volume) * 2);

@@ -13,7 +13,7 @@ namespace strikeoff {
 // Quantities as people read them, in the units of the plan. One place, so that every text,
 // assumption and advice shows a value the same way.
 
-/// "94 in", "2 1/2 in", "0 in": to the nearest 1/16 in, ties to even (NIST SP 811 B.7, from
+/// "78 in", "2 1/2 in", "0 in": to the nearest 1/16 in, ties to even (NIST SP 811 B.7, from
 /// memory), reduced. Metric: whole millimetres, one decimal where it is not whole to 0.05 mm.
 [[nodiscard]] std::string show(Length length, Units units);
 /// Inches as a fraction of `denominator`, without the unit: "7 5/16".
@@ -22,7 +22,7 @@ namespace strikeoff {
 [[nodiscard]] std::string show_concrete(Volume volume, Units units);  // "1.58 ft3", "44.6 L"
 [[nodiscard]] std::string show_water(Volume volume,
                                      Units units);       // "3 1/2 qt", "2 qt 5 fl oz", "3.79 L"
-[[nodiscard]] std::string show(Mass mass, Units units);  // "50 lb", "22.7 kg"
+[[nodiscard]] std::string show(Mass mass, Units units);  // "48 lb", "21.8 kg"
 [[nodiscard]] std::string show(Temperature temperature, Units units);  // "70 F", "21 C"
 /// The same, never rounded up; and never rounded down.
 [[nodiscard]] std::string show_at_most(Temperature temperature, Units units);

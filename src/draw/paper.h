@@ -104,7 +104,7 @@ struct Callout {
 [[nodiscard]] bool dimension(Svg& svg, Labels& labels, const PaperPoint& from, const PaperPoint& to,
                              double away, Length length, Units units);
 
-/// "94 in (2388 mm)", "2390 mm": both where the job is in US units.
+/// "78 in (1981 mm)", "1930 mm": both where the job is in US units.
 [[nodiscard]] std::string both_units(Length length, Units units);
 /// How a length may be said, the fullest first: in both units, in the job's.
 [[nodiscard]] std::vector<std::string> ways_to_say(Length length, Units units);

@@ -112,7 +112,7 @@ void JsonScanner::value(const std::string& pointer, std::optional<Span> key, int
     word();
   } else if (c == '\'') {
     fail(start.span, "single-quotes", "a text begins with a double quote, not a single one",
-         "write \"92 in\", not '92 in'");
+         "write \"76 in\", not '76 in'");
   } else if (static_cast<unsigned char>(c) >= 0x80U) {
     fail(start.span, "missing-value", "a value is missing here",
          "if this is a curly quotation mark, write a straight one: \"");
@@ -153,7 +153,7 @@ void JsonScanner::after_member(const Mark& open, char close, const Mark& last) {
     }
     if (is_of_word(c) && last.span.line == line_ && is_digit(text_[last.at - 1])) {
       fail(mark().span, "missing-quote", "a value with a unit stands in double quotes",
-           R"(as in "92 in")");
+           R"(as in "76 in")");
     }
     fail(last.span, "missing-comma", "a comma is missing here", "put a comma between two entries");
   }
@@ -187,7 +187,7 @@ void JsonScanner::object(const std::string& pointer, int level) {
              fmt::format("write {}", in_quotes(name)));
       }
       fail(start.span, "missing-key-text", "a key in double quotes must stand here",
-           R"(as in "thickness": "1 1/2 in")");
+           R"(as in "thickness": "1 3/4 in")");
     }
     const std::string name = string_token();
     const Span key = since(start);
@@ -206,7 +206,7 @@ void JsonScanner::object(const std::string& pointer, int level) {
     if (peek() != ':') {
       fail(key, "missing-colon",
            fmt::format("a colon is missing after the key {}", in_quotes(name)),
-           fmt::format("as in {}: \"92 in\"", in_quotes(name)));
+           fmt::format("as in {}: \"76 in\"", in_quotes(name)));
     }
     advance();
     skip_blanks();
@@ -308,7 +308,7 @@ void JsonScanner::number() {
     if (read.ec == std::errc{}) return;
     fail(since(start), "number-range", "this number is too large or too small", "");
   }
-  // "92 in" without its quotes: the number reads well and letters follow.
+  // "76 in" without its quotes: the number reads well and letters follow.
   const char after = plain_end < token.size() ? token[plain_end] : ' ';
   if (plain_end > 0 && is_of_word(after) && after != 'e' && after != 'E') {
     fail(since(start), "missing-quote", "a value with a unit stands in double quotes",

@@ -142,7 +142,7 @@ void complete_auto_dose(Context& c, Object& o, Additive& additive, bool per_bag_
     c.reader.error(
         o.pointer(),
         {"missing-key", "an \"auto\" dose needs \"extends\" or \"factors\"",
-         R"(as in "extends": "15 min", how much longer one dose keeps the mix workable)"});
+         R"(as in "extends": "9 min", how much longer one dose keeps the mix workable)"});
     return;
   }
   if (!per_bag_given) assume_auto(c, o.pointer());

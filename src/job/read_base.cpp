@@ -14,7 +14,7 @@ void read_shape(Context& c, Object& o, const Node& node, Base& base) {
   if (o.is_object() && shapes == 0) {
     c.reader.error(node.pointer,
                    {"missing-key", R"(a base needs "rectangle", "corners" or "runs")",
-                    R"(as in "rectangle": {"length": "92 in", "depth": "26 in"})"},
+                    R"(as in "rectangle": {"length": "76 in", "depth": "24 in"})"},
                    Reader::Mark::key);
   } else if (shapes > 1) {
     c.reader.error((rectangle ? (corners ? corners : runs) : runs).pointer,

@@ -170,7 +170,7 @@ Job read_all(Reader& reader, const Catalogue& catalogue) {
 
   Context c{reader, catalogue, job.units};
   const Node slabs = o.need("slabs", "the starter job: strikeoff new");
-  job.mix = read_mix(c, o.need("mix", "\"mix\": \"rapid-fine-50lb\", from: strikeoff list mixes"));
+  job.mix = read_mix(c, o.need("mix", "\"mix\": \"rapid-fine-48lb\", from: strikeoff list mixes"));
   job.additives = read_additives(c, o.find("additives"), job.mix);
   assume_water(c, job.mix, job.additives);
   job.waste = read_share(reader, o.find("waste"), "/waste", 0.10, weight_waste,

@@ -24,16 +24,16 @@ constexpr Range<Pressure> any_strength{kilopascals(1), megapascals(300),
                                        "1 kPa and 300 MPa (43500 psi)"};
 constexpr Range<int> pack_count{1, 100000, "1 and 100000"};
 constexpr auto inline_example =
-    R"({"bag": "50 lb", "yield": "0.45 ft3", "water": {"least": "3.5 qt", "most": "4.5 qt"}})";
+    R"({"bag": "48 lb", "yield": "0.44 ft3", "water": {"least": "3.2 qt", "most": "4.2 qt"}})";
 
 void read_water(Object& o, Mix& mix) {
   Reader& reader = o.reader();
   const std::size_t before = reader.errors();
-  const Node node = o.need("water", R"("water": {"least": "3.5 qt", "most": "4.5 qt"})");
+  const Node node = o.need("water", R"("water": {"least": "3.2 qt", "most": "4.2 qt"})");
   if (!node) return;
   if (!node.json->object()) {
     wrong_kind(reader, node, "an object",
-               R"(write {"least": "3.5 qt", "most": "4.5 qt"} per bag, or {"use": "4 qt"})");
+               R"(write {"least": "3.2 qt", "most": "4.2 qt"} per bag, or {"use": "3.7 qt"})");
     return;
   }
   Object water(reader, node, "the water of a mix");
@@ -45,7 +45,7 @@ void read_water(Object& o, Mix& mix) {
   if (!mix.water_use && !(mix.water_least && mix.water_most)) {
     reader.error(node.pointer,
                  {"missing-key", "the water of a mix needs \"least\" and \"most\", or \"use\"",
-                  R"(as on the label: {"least": "3.5 qt", "most": "4.5 qt"}, per bag)"},
+                  R"(as on the label: {"least": "3.2 qt", "most": "4.2 qt"}, per bag)"},
                  Reader::Mark::key);
   }
   if (mix.water_least && mix.water_most && *mix.water_least > *mix.water_most) {
@@ -118,7 +118,7 @@ void check_density(Object& o, const Mix& mix) {
          nothing ? "with this yield and this water a bag would make no concrete"
                  : fmt::format("a bag of this mass and this yield would make concrete of {} kg/m3",
                                show_number(implied.si(), 0)),
-         "the yield is what one bag makes, as on the label: \"0.45 ft3\" or \"12.5 L\""});
+         "the yield is what one bag makes, as on the label: \"0.44 ft3\" or \"12.5 L\""});
     return;
   }
 }

@@ -130,7 +130,7 @@ void read_panel(Context& c, Object& o, const Base& base, Slab& slab, bool shape_
     return;
   } else if (node.json->object()) {
     Object panel(c.reader, node, "a panel");
-    const Node stock = panel.need("stock", R"({"stock": "backer-36x60", "overhang": "1/4 in"})");
+    const Node stock = panel.need("stock", R"({"stock": "backer-34x52", "overhang": "1/4 in"})");
     if (stock) slab.panel = read_panel_stock(c, stock);
     overhang = panel.find("overhang");
     panel.finish();

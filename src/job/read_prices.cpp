@@ -106,7 +106,7 @@ void read_on_hand(Context& c, const Node& node, Job& job) {
                      {stock ? "two-names" : "missing-key",
                       stock ? "goods on hand have a \"stock\" or an \"item\", not both"
                             : "goods on hand need the key \"stock\" or \"item\"",
-                      R"(as in {"stock": "board-16x96", "quantity": 2})"});
+                      R"(as in {"stock": "board-13x84", "quantity": 2})"});
     }
     const Node& name = stock ? stock : item;
     if (const auto text = read_text(c.reader, name)) {

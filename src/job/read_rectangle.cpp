@@ -22,7 +22,7 @@ struct Diagonals {
   Node node;
 };
 
-/// "92 mm" beside "26 in" is a job with two tapes, or a slip. The plan says how it took it.
+/// "76 mm" beside "24 in" is a job with two tapes, or a slip. The plan says how it took it.
 void remark_on_units(Context& c, Object& o, Length length, Length depth) {
   constexpr double far_apart = 10;  // assumption
   if (std::max(length, depth) / std::min(length, depth) <= far_apart) return;
@@ -124,8 +124,8 @@ Polygon out_of_square(Context& c, const Diagonals& d, Length length, Length dept
 
 void read_rectangle(Context& c, const Node& node, const Node& beside, Base& base) {
   Object o(c.reader, node, "a rectangle");
-  const auto length = read_quantity(c.reader, o.need("length", R"("length": "92 in")"), any_length);
-  const auto depth = read_quantity(c.reader, o.need("depth", R"("depth": "26 in")"), any_length);
+  const auto length = read_quantity(c.reader, o.need("length", R"("length": "76 in")"), any_length);
+  const auto depth = read_quantity(c.reader, o.need("depth", R"("depth": "24 in")"), any_length);
   const Node inside = o.find("diagonals");
   const std::size_t before = c.reader.errors();
   if (inside && beside) {

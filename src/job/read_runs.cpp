@@ -21,7 +21,7 @@ constexpr Length closing_allowed = Length::mm(3);
 constexpr double closing_share = 1.0 / 500;
 
 constexpr auto how_to_walk =
-    R"(write "E 92 in": E is right, N to the back; also NE, SE, SW, NW, and "N 30 E 92 in")";
+    R"(write "E 76 in": E is right, N to the back; also NE, SE, SW, NW, and "N 30 E 76 in")";
 
 constexpr OutlineWords run_words{"run",
                                  "walk round the base so that no run crosses or touches another",
@@ -102,7 +102,7 @@ Parsed<Direction> direction_of(char from, double degrees, char towards, const st
   const bool from_pole = from == 'N' || from == 'S', to_pole = towards == 'N' || towards == 'S';
   if (degrees < 0 || degrees > 90 || from_pole == to_pole) {
     return TextError{"bad-bearing", fmt::format("cannot read the bearing in {}", in_quotes(text)),
-                     "a bearing has at most 90 degrees, from N or S towards E or W: \"N 30 E 92 "
+                     "a bearing has at most 90 degrees, from N or S towards E or W: \"N 30 E 76 "
                      "in\" runs 30 degrees right of straight back"};
   }
   if (!from_pole) {
@@ -137,7 +137,7 @@ Parsed<Run> parse_run(const std::string& text) {
   if (const auto* error = std::get_if<TextError>(&direction)) return *error;
   if (run.rest().empty()) {
     return TextError{"missing-length", fmt::format("{} does not say how far", in_quotes(text)),
-                     "write the length after the direction, as in \"E 92 in\""};
+                     "write the length after the direction, as in \"E 76 in\""};
   }
   const auto length = parse_quantity<Length>(run.rest());
   if (const auto* error = std::get_if<TextError>(&length)) return *error;

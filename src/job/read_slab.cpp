@@ -104,7 +104,7 @@ Slab read_slab(Context& c, const Node& node, const std::string& default_name) {
   slab.support =
       o.choice<Support>("support", {{"base", Support::base}, {"ground", Support::ground}})
           .value_or(Support::base);
-  std::string base_example = R"("base": {"rectangle": {"length": "92 in", "depth": "26 in"}})";
+  std::string base_example = R"("base": {"rectangle": {"length": "76 in", "depth": "24 in"}})";
   if (slab.support == Support::ground) {
     base_example += ": a slab on the ground gives its own outline as its base";
   }
@@ -126,7 +126,7 @@ Slab read_slab(Context& c, const Node& node, const std::string& default_name) {
   read_overhang(c, o, base, slab);
   read_apron(c, o.find("apron"), base, slab);
   const auto thickness = read_quantity(
-      c.reader, o.need("thickness", R"("thickness": "1 1/2 in", of the visible edge)"),
+      c.reader, o.need("thickness", R"("thickness": "1 3/4 in", of the visible edge)"),
       slab_thickness);
   slab.thickness = thickness.value_or(Length{});
   bool good = c.reader.errors() == before && outline_is_good(c, o, slab);

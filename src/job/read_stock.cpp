@@ -31,7 +31,7 @@ const Stock* first_stock(const std::vector<CatalogueEntry<Stock>>& entries, Unit
 }
 
 constexpr auto example =
-    R"({"name": "board", "length": "96 in", "width": "12 in", "thickness": "3/4 in"})";
+    R"({"name": "board", "length": "84 in", "width": "11 in", "thickness": "5/8 in"})";
 
 }  // namespace
 

@@ -31,7 +31,7 @@ std::optional<Partition> read_partition(Reader& reader, const Node& node, const 
     const Rectangle box = bounding_box(base.polygon);
     return Partition{{*x, box.at.y}, {*x, box.at.y + box.depth}};
   }
-  constexpr auto example = R"({"from": ["30 in", "0 in"], "to": ["30 in", "26 in"]})";
+  constexpr auto example = R"({"from": ["30 in", "0 in"], "to": ["30 in", "24 in"]})";
   Object o(reader, node, "a partition");
   const Node from_node = o.need("from", example), to_node = o.need("to", example);
   const auto from = from_node ? read_point(reader, from_node) : std::nullopt;
@@ -46,7 +46,7 @@ bool meets(const Partition& line, const Polygon& base) {
 }
 
 std::optional<Rectangle> read_gap(Reader& reader, const Node& node) {
-  constexpr auto example = R"("rectangle": {"length": "24 in", "depth": "26 in"})";
+  constexpr auto example = R"("rectangle": {"length": "24 in", "depth": "24 in"})";
   Object o(reader, node, "a gap");
   const auto size = read_rectangle_size(reader, o.need("rectangle", example), example);
   const Node at_node = o.need("at", R"("at": ["30 in", "0 in"], its lower left corner)");

@@ -99,7 +99,7 @@ Need by_area(std::string id, Area area, Units units) {
   return {std::move(id), area.si(), show(area, units), ""};
 }
 
-/// "cut 2 x 94 in and 2 x 26 in", longest first.
+/// "cut 2 x 78 in and 2 x 24 in", longest first.
 std::string battens_to_cut(const std::vector<Length>& pieces, Units units) {
   std::map<Length, int, std::greater<>> lengths;
   for (const Length piece : pieces) ++lengths[piece];

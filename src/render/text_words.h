@@ -15,16 +15,16 @@ namespace strikeoff::text {
 
 /// A mark on the wet slab needs no tenths of a millimetre.
 [[nodiscard]] Length on_tape(Length length, Units units);
-/// "94 x 28 in", "2388 x 711 mm": the unit once.
+/// "78 x 26 in", "1981 x 660 mm": the unit once.
 [[nodiscard]] std::string size(Length a, Length b, Units units);
-/// "94 x 28 in"; an outline that is no upright rectangle is given by the box around it:
+/// "78 x 26 in"; an outline that is no upright rectangle is given by the box around it:
 /// "94 x 60 in over all".
 [[nodiscard]] std::string size(const Polygon& outline, Units units);
 /// "0 to 23 1/2 in".
 [[nodiscard]] std::string range(Length from, Length to, Units units);
 /// "1 bag", "2.5 bags".
 [[nodiscard]] std::string bags(double number);
-/// "1 dose (30 g)", "0.5 dose".
+/// "1 dose (25 g)", "0.5 dose".
 [[nodiscard]] std::string doses(double number,
                                 const std::variant<std::monostate, Mass, Volume>& amount,
                                 Units units);

@@ -37,8 +37,8 @@ int main(int argc, char** argv) try {
     return 2;
   }
   const strikeoff::ReadResult read = strikeoff::read_job(R"({
-    "units": "metric", "mix": "rapid-fine-25kg",
-    "slabs": [{"base": {"rectangle": {"length": "4600 mm", "depth": "750 mm"}},
+    "units": "metric", "mix": "rapid-fine-24kg",
+    "slabs": [{"base": {"rectangle": {"length": "4400 mm", "depth": "750 mm"}},
                "thickness": "42 mm", "panel": "none"}]})");
   if (!read.job) throw std::runtime_error(read.diagnostics.front().message);
   const strikeoff::Plan plan = strikeoff::make_plan(*read.job);

@@ -31,7 +31,7 @@ double seconds_of(int runs, Work work) {
 
 void measure(const std::string& length, int runs) {
   const strikeoff::ReadResult read = strikeoff::read_job(R"({
-    "units": "metric", "mix": "rapid-fine-25kg",
+    "units": "metric", "mix": "rapid-fine-24kg",
     "slabs": [{"base": {"rectangle": {"length": ")" + length +
                                                          R"(", "depth": "750 mm"}},
                "thickness": "42 mm", "panel": "none",

@@ -42,7 +42,7 @@ std::string own_length(int number) {
 }
 
 Job job_of(int slabs, std::string (*one)(int), const std::string& more) {
-  std::string text = R"({"units": "metric", "mix": "rapid-fine-25kg", )" + more + R"("slabs": [)";
+  std::string text = R"({"units": "metric", "mix": "rapid-fine-24kg", )" + more + R"("slabs": [)";
   for (int k = 1; k <= slabs; ++k) text += (k > 1 ? "," : "") + one(k);
   const strikeoff::ReadResult read = strikeoff::read_job(text + "]}");
   if (!read.job) throw std::runtime_error(read.diagnostics.front().message);

@@ -9,11 +9,11 @@ int main() {
   const strikeoff::ReadResult read = strikeoff::read_job(R"({
     "units": "us",
     "slabs": [{
-      "base": {"rectangle": {"length": "92 in", "depth": "26 in"}},
-      "overhang": "1 in",
-      "thickness": "1 1/2 in"
+      "base": {"rectangle": {"length": "76 in", "depth": "24 in"}},
+      "overhang": "1 1/8 in",
+      "thickness": "1 3/4 in"
     }],
-    "mix": "rapid-fine-50lb"
+    "mix": "rapid-fine-48lb"
   })");
   if (!read.job) {
     std::cerr << "the job was refused\n";

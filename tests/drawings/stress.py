@@ -63,7 +63,7 @@ def jobs():
         crew={"mixers": 3, "mixing": 3, "carrying": 2, "placing": 2, "finishing": 1})
     made["many-slabs"] = job(
         "many slabs", [slab(f"top {i + 1}", rectangle(f"{700 + 13 * i} mm", "500 mm"),
-                            overhang="25 mm", panel="backer-900x1200") for i in range(25)])
+                            overhang="25 mm", panel="backer-850x1300") for i in range(25)])
     made["tiny"] = job("tiny", [slab("tile", rectangle("150 mm", "150 mm"), "30 mm",
                                      overhang="10 mm")])
     made["huge"] = job("huge", [slab("hall", rectangle("20000 mm", "4000 mm"), "100 mm",
@@ -72,11 +72,11 @@ def jobs():
                                      overhang="25 mm")])
     made["l-and-t"] = job("l and t", [
         slab("ell", corners((0, 0), (2400, 0), (2400, 700), (900, 700), (900, 1600), (0, 1600)),
-             overhang="30 mm", panel="backer-900x1200"),
+             overhang="30 mm", panel="backer-850x1300"),
         slab("tee", corners((0, 0), (700, 0), (700, 1000), (1400, 1000), (1400, 1600),
                             (-700, 1600), (-700, 1000), (0, 1000)), overhang="25 mm")])
     made["openings"] = job("openings", [
-        slab("ring", rectangle("1800 mm", "1200 mm"), overhang="25 mm", panel="backer-900x1200",
+        slab("ring", rectangle("1800 mm", "1200 mm"), overhang="25 mm", panel="backer-850x1300",
              openings=[{"name": "fire", "rectangle": {"length": "900 mm", "depth": "500 mm"},
                         "at": ["450 mm", "350 mm"]},
                        {"name": "pipe", "circle": "60 mm", "at": ["1650 mm", "100 mm"]}])])
@@ -87,17 +87,17 @@ def jobs():
     made["ground"] = job("ground", [slab("terrace", rectangle("5000 mm", "3000 mm"), "100 mm",
                                          support="ground", walls=["back"])])
     made["falling"] = job("falling", [
-        slab("step", rectangle("2000 mm", "600 mm"), overhang="25 mm", panel="backer-900x1200",
+        slab("step", rectangle("2000 mm", "600 mm"), overhang="25 mm", panel="backer-850x1300",
              fall={"percent": "2 %", "towards": "front"},
              levels=[{"at": ["0 mm", "0 mm"], "low": "0 mm"},
                      {"at": ["2000 mm", "0 mm"], "low": "12 mm"},
                      {"at": ["0 mm", "600 mm"], "low": "3 mm"}])])
     made["stair"] = job("stair", [slab("stair", corners(*stair(19)), overhang="20 mm",
-                                       panel="backer-900x1200")])
+                                       panel="backer-850x1300")])
     made["round"] = job("round", [slab("sixty", corners(*regular(60, 1500)), overhang="20 mm")])
     made["leaning"] = job("leaning", [slab("leaning", corners((0, 0), (2400, 0), (2000, 700),
                                                               (200, 900)),
-                                           overhang="25 mm", panel="backer-900x1200")])
+                                           overhang="25 mm", panel="backer-850x1300")])
     made["pool"] = job("pool", [slab("rim", rectangle("2000 mm", "1600 mm"),
                                      openings=[{"name": "pool", "circle": "900 mm",
                                                 "at": ["1000 mm", "800 mm"]}])])

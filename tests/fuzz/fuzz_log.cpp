@@ -28,7 +28,7 @@ bool has_long_line(std::string_view text) {
 /// Two slabs, two mixers; the water begins at nine.
 strikeoff::Job job() {
   const strikeoff::ReadResult read = strikeoff::read_job(R"({
-    "date": "2026-05-16T09:00", "mix": "rapid-fine-25kg",
+    "date": "2026-05-16T09:00", "mix": "rapid-fine-24kg",
     "slabs": [
       {"name": "bench", "base": {"rectangle": {"length": "1800 mm", "depth": "600 mm"}},
        "overhang": "25 mm", "thickness": "40 mm"},

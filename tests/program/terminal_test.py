@@ -134,8 +134,8 @@ class ControlCharacters(unittest.TestCase):
             job["mix"] = {"name": name, "bag": "25 kg", "yield": "14 L", "working_time": "20 min",
                           "water": {"least": "3 L", "most": "4 L"}}
         elif where == "stock":
-            job["forms"] = {"strip_stock": [{"name": name, "length": "96 in", "width": "16 in",
-                                             "thickness": "3/4 in", "price": 9}]}
+            job["forms"] = {"strip_stock": [{"name": name, "length": "84 in", "width": "14 in",
+                                             "thickness": "5/8 in", "price": 9}]}
         elif where == "key":
             job[name] = 1
         elif where == "key of a slab":

@@ -172,7 +172,7 @@ TEST_CASE("thousands of parts are cut in a moment", "[properties][cutting]") {
   }
   Stock second = board(96, 5.5);
   second.id = second.name = "second";
-  const std::vector<Stock> boards{board(96, 15.75), second}, sheets{sheet(60, 36)};
+  const std::vector<Stock> boards{board(96, 12), second}, sheets{sheet(60, 36)};
   const Saw saw{mm(3), {}};
   const CutList list = cut_parts(parts, boards, sheets, {}, saw);
   CHECK(cut_violations(list, boards, sheets, {}, saw) == nothing);

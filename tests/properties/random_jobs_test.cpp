@@ -144,7 +144,7 @@ std::string random_job(Draw& draw) {
   for (int k = draw.whole(1, 3); k > 0; --k) slabs.push_back(random_slab(draw, k));
   Keys keys{draw.one_in(2) ? R"("units": "us")" : R"("units": "metric")",
             "\"slabs\": " + list(slabs),
-            draw.one_in(2) ? R"("mix": "rapid-fine-50lb")" : R"("mix": "rapid-fine-25kg")"};
+            draw.one_in(2) ? R"("mix": "rapid-fine-48lb")" : R"("mix": "rapid-fine-24kg")"};
   if (draw.one_in(3)) {
     keys.push_back(fmt::format(R"("crew": {{"mixers": {}, "bags_per_batch": {}}})",
                                draw.whole(1, 3), draw.whole(1, 3)));

@@ -40,7 +40,7 @@ std::string slab_json(const SlabText& slab, const std::string& name, double scal
 
 std::string job_json(const std::string& slabs) {
   return fmt::format(
-      R"({{"units": "metric", "slabs": [{}], "mix": "rapid-fine-25kg",
+      R"({{"units": "metric", "slabs": [{}], "mix": "rapid-fine-24kg",
           "crew": {{"mixers": 1, "bags_per_batch": 1}}}})",
       slabs);
 }
@@ -74,7 +74,7 @@ TEST_CASE("water and mass and volume balance over the batches", "[laws]") {
     CHECK(water.si() == Approx(plan.mix.water_total.si()).epsilon(1e-12));
     CHECK(zones.si() == Approx(slabs.si()).epsilon(1e-12));
     CHECK(bags == Approx(plan.mix.bags));
-    CHECK(dry.si() == Approx(25.0 * bags).epsilon(1e-12));
+    CHECK(dry.si() == Approx(24.0 * bags).epsilon(1e-12));
     CHECK(mixed.si() ==
           Approx((plan.mix.concrete + plan.mix.waste + plan.mix.surplus).si()).epsilon(1e-12));
     for (const Batch& batch : plan.batches) {
@@ -114,7 +114,7 @@ TEST_CASE("the order of slabs changes neither what is bought nor how long it tak
 
 TEST_CASE("an outline given as corners from anywhere plans like its rectangle", "[laws]") {
   // Translated, clockwise, or started at another corner: the same slab.
-  const std::string rest = R"("overhang": "20 mm", "thickness": "40 mm"}], "mix": "fine-25kg"})";
+  const std::string rest = R"("overhang": "20 mm", "thickness": "40 mm"}], "mix": "fine-20kg"})";
   const Plan rectangle = plan_of(
       R"({"slabs": [{"base": {"rectangle": {"length": "2000 mm", "depth": "600 mm"}}, )" + rest);
   const auto corners = GENERATE(

@@ -49,7 +49,7 @@ def everything():
                               "cover": "15 mm", "brackets": ["left"]},
             "brackets": ["right"],
         }],
-        "mix": "fine-25kg",
+        "mix": "fine-20kg",
         "limits": {"support_load": "200 kg"},
         "forms": {"bend_stock": {"name": "thin sheet", "length": "2 m", "width": "1 m",
                                  "thickness": "2 mm", "bends_to": "50 mm"}},

@@ -12,7 +12,8 @@ namespace strikeoff::test {
 
 /// The pour of a long slab in this many batches of one bag, planned without forms and checks.
 inline Plan a_pour_plan(Job job, int batches) {
-  SlabPlan slab = a_slab(Length::inches(10.0 * batches), Length::inches(28), Length::inches(1.5));
+  SlabPlan slab =
+      a_slab(Length::inches(10.0 * batches), Length::inches(26.25), Length::inches(1.75));
   slab.concrete = job.mix.yield * ((batches - 0.5) / (1 + job.waste));
   Plan plan;
   plan.mix = plan_mix(job, slab.concrete);

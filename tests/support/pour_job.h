@@ -10,16 +10,16 @@
 
 namespace strikeoff::test {
 
-/// A mix, a crew and a site without surprises: 50 lb bags of 0.45 ft3 at 4 qt that can be worked
-/// for 20 min at 70 F; everything at 70 F, so that temperature changes nothing. Invented.
+/// A mix, a crew and a site without surprises: 48 lb bags of 0.44 ft3 at 3.7 qt that can be
+/// worked for 20 min at 70 F; everything at 70 F, so that temperature changes nothing. Invented.
 inline Job a_pour_job() {
   Job job;
   job.mix.name = "test mix";
-  job.mix.bag = pounds(50);
-  job.mix.yield = cubic_feet(0.45);
-  job.mix.yield_water = quarts(4);
-  job.mix.water_least = quarts(3.5);
-  job.mix.water_most = quarts(4.5);
+  job.mix.bag = pounds(48);
+  job.mix.yield = cubic_feet(0.44);
+  job.mix.yield_water = quarts(3.7);
+  job.mix.water_least = quarts(3.2);
+  job.mix.water_most = quarts(4.2);
   job.mix.working_time = minutes(20);
   job.mix.at = Temperature::fahrenheit(70);
   job.site.air = job.site.bag_temperature = job.site.water_temperature = job.mix.at;
@@ -70,9 +70,9 @@ inline std::vector<Slab> slabs_of(const std::vector<SlabPlan>& shapes) {
 inline Additive a_retarder() {
   Additive retarder;
   retarder.name = "retarder";
-  retarder.dose_size = kilograms(0.03);
+  retarder.dose_size = kilograms(0.025);
   retarder.step = 0.5;
-  retarder.most = 4;
+  retarder.most = 5;
   retarder.extends = minutes(15);
   return retarder;
 }

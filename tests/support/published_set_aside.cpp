@@ -129,6 +129,7 @@ constexpr Aside no_such_number[] = {
     {"SA-R3", "respirators are left to the safety data sheet"},
     {"SA-R4", "a reading of the table, in words: the plan says so in the words of its check"},
     {"SA-R5", "a property of cement, in words: the plan says so in the words of its check"},
+    {"BG-01/yield", "no such bag in the catalogue"},
     {"BG-02/yield", "no such bag in the catalogue"},
     {"BG-03/yield", "no such bag in the catalogue"},
     {"BG-04/yield", "no such bag in the catalogue"},

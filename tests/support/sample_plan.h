@@ -10,8 +10,8 @@
 
 namespace strikeoff::test {
 
-/// An invented greenhouse potting bench: base 92 x 26 in, 1 in overhang all round, 1 1/2 in edge,
-/// 1/2 in panel, four batches of one rapid bag, everything at the label's 70 F.
+/// An invented greenhouse potting bench: base 76 x 24 in, 1 1/8 in overhang all round, 1 3/4 in
+/// edge, 7/16 in panel, four batches of one rapid bag, everything at the label's 68 F.
 [[nodiscard]] Job potting_bench_job();
 
 /// Its plan, worked out by hand, without materials, cost, schedule and checks.

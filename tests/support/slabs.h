@@ -32,7 +32,7 @@ inline Length mm(double v) {
   return Length::mm(v);
 }
 
-inline Stock board(double length_in, double width_in, double thickness_in = 0.75) {
+inline Stock board(double length_in, double width_in, double thickness_in = 0.625) {
   return {"board", "board", in(length_in), in(width_in), in(thickness_in), {}, {}};
 }
 
@@ -52,8 +52,9 @@ inline Slab slab_on(const Polygon& base, Length overhang, Length thickness) {
   return slab;
 }
 
-inline void add_panel(Slab& slab, Length overhang, Length thickness) {
-  slab.panel = Stock{"panel", "panel", in(60), in(36), thickness, {}, {}};
+inline void add_panel(Slab& slab, Length overhang, Length thickness, Length length = in(60),
+                      Length width = in(36)) {
+  slab.panel = Stock{"panel", "panel", length, width, thickness, {}, {}};
   for (Side& side : slab.sides) side.panel_overhang = overhang;
 }
 
@@ -65,12 +66,13 @@ inline Forms forms_with(const std::vector<Stock>& boards, Length kerf, Length ov
   return forms;
 }
 
-/// The greenhouse potting bench: 92 x 26 in base, 1 in overhang, 1 1/2 in thick, 1/2 in panel.
+/// The greenhouse potting bench: 76 x 24 in base, 1 1/8 in overhang, 1 3/4 in thick, 7/16 in panel
+/// 1/2 in past the base.
 inline Slab potting_bench() {
-  Slab slab = slab_on(corners_of({{}, in(92), in(26)}), in(1), in(1.5));
+  Slab slab = slab_on(corners_of({{}, in(76), in(24)}), in(1.125), in(1.75));
   const char* names[] = {"front", "right", "back", "left"};
   for (std::size_t k = 0; k < 4; ++k) slab.sides[k].name = names[k];
-  add_panel(slab, in(0.25), in(0.5));
+  add_panel(slab, in(0.5), in(0.4375), in(52), in(34));
   return slab;
 }
 

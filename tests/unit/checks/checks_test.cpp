@@ -33,15 +33,15 @@ TEST_CASE("parts too large for any stock stop the plan", "[checks]") {
   Plan plan = potting_bench_plan();
   CHECK(form_check(job, plan, "short-board").level == Level::ok);
   plan.cut_list.unplaced = {"E1", "P1"};
-  plan.cut_list.parts[2].length = Length::inches(96.1);
-  plan.cut_list.parts[4].width = Length::inches(36.1);
+  plan.cut_list.parts[2].length = Length::inches(84.1);
+  plan.cut_list.parts[4].width = Length::inches(34.1);
   plan.cut_list.parts[4].length = Length::inches(40);
   const Check check = form_check(job, plan, "short-board");
   CHECK(check.level == Level::stop);
   CHECK(check.title == "Parts that fit no board or sheet: E1, P1");
   job.forms.end_trim = Length::inches(1);
   plan.cut_list.unplaced = {"E1"};
-  plan.cut_list.parts[2].length = Length::inches(94.5);
+  plan.cut_list.parts[2].length = Length::inches(82.5);
   CHECK(form_check(job, plan, "short-board").title == "Parts that fit no board or sheet: E1");
 }
 
@@ -49,13 +49,13 @@ TEST_CASE("stock that runs out is not called too small", "[checks]") {
   const Job job = potting_bench_job();
   Plan plan = potting_bench_plan();
   plan.cut_list.unplaced = {"E1", "P1"};
-  plan.cut_list.parts[4].width = Length::inches(60);  // lies across the sheet
-  plan.cut_list.parts[4].length = Length::inches(36);
+  plan.cut_list.parts[4].width = Length::inches(52);  // lies across the sheet
+  plan.cut_list.parts[4].length = Length::inches(34);
   Check check = form_check(job, plan, "short-board");
   CHECK(check.level == Level::stop);
   CHECK(check.title == "Not enough stock to be had for E1, P1");
   CHECK(check.advice == "Find more of the stock, or add another one to the job.");
-  plan.cut_list.parts[4].length = Length::inches(37);
+  plan.cut_list.parts[4].length = Length::inches(35);
   check = form_check(job, plan, "short-board");
   CHECK(check.title == "Parts that fit no board or sheet: P1. Not enough stock to be had for E1");
   CHECK(check.advice ==

@@ -113,7 +113,7 @@ TEST_CASE("the heaviest support is judged by the job's limit and unknown without
 
 TEST_CASE("a base that carries the slab but not its pour day is a caution", "[checks]") {
   Job job = potting_bench_job();
-  Plan plan = potting_bench_plan();  // 0.64 kPa
+  Plan plan = potting_bench_plan();  // 0.83 kPa
   plan.slabs.front().loads.pour_day_load = kilopascals(1.2);
   const auto check = [&](double limit) {
     job.limits.base_load = kilopascals(limit);
@@ -122,8 +122,8 @@ TEST_CASE("a base that carries the slab but not its pour day is a caution", "[ch
   CHECK(check(1.2).level == Level::ok);
   CHECK(check(1.19).level == Level::caution);
   CHECK(*check(1.19).value == Approx(1.2));
-  CHECK(check(0.64).level == Level::caution);
-  CHECK(check(0.639).level == Level::stop);
+  CHECK(check(0.83).level == Level::caution);
+  CHECK(check(0.829).level == Level::stop);
 }
 
 // Two layers of 6 mm under and over 20 mm need 52 mm.
@@ -153,7 +153,7 @@ TEST_CASE("cover is judged for bars and mesh and unknown without a diameter", "[
 }
 
 TEST_CASE("what holds cracks together is said and fiber needs its dose", "[checks]") {
-  Job job = potting_bench_job();  // 94 in long, 36 x 1.5 in = 54 in
+  Job job = potting_bench_job();  // 78 1/4 in long, 36 x 1 3/4 in = 63 in
   const Plan plan = potting_bench_plan();
   const auto check = [&](ReinforcementKind kind) {
     job.slabs.front().reinforcement.kind = kind;

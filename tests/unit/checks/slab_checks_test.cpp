@@ -108,12 +108,12 @@ TEST_CASE("thickness is over the panel only where there is one", "[checks]") {
 }
 
 TEST_CASE("the rail beside an opening is measured to the outline and to the next one", "[checks]") {
-  Opened bench;  // outline from (-1, -1) to (93, 27) in
+  Opened bench;  // outline to (77 1/8, 25 1/8) in
   CHECK_FALSE(narrowest_rail(bench.plan.slabs.front()));
   const auto in = [](double v) { return Length::inches(v); };
   bench.open({{in(30), in(5)}, in(20), in(15)});
-  CHECK(narrowest_rail(bench.plan.slabs.front())->width.in_in() == Approx(6));
-  bench.open({{in(53), in(24)}, in(1), in(1)});  // 3 right of the first and 4 behind it
+  CHECK(narrowest_rail(bench.plan.slabs.front())->width.in_in() == Approx(5.125));
+  bench.open({{in(53), in(22.125)}, in(1), in(1)});  // 2 before the back
   CHECK(narrowest_rail(bench.plan.slabs.front())->width.in_in() == Approx(2));
   bench.plan.slabs.front().openings.pop_back();
   bench.open({{in(51), in(21)}, in(1), in(1)});
@@ -140,7 +140,7 @@ TEST_CASE("a rail needs twice the thickness or 75 mm", "[checks]") {
   const auto level = [](double rail_mm, double thickness_mm) {
     Opened bench;
     bench.job.slabs.front().thickness = Length::mm(thickness_mm);
-    bench.open({{Length::mm(500), Length::inches(-1) + Length::mm(rail_mm)},
+    bench.open({{Length::mm(500), Length::inches(-1.125) + Length::mm(rail_mm)},
                 Length::mm(300),
                 Length::mm(300)});
     return slab_check(bench.job, bench.plan, "narrow-rail").level;
@@ -205,8 +205,8 @@ TEST_CASE("an overhang on brackets is not stopped and says what carries it", "[c
   CHECK(slab_check(job, potting_bench_plan(), "overhang").level == Level::ok);
 }
 
-// Panel corner 0.75 in (19.05 mm) inside the sharp corner both ways: a radius r leaves
-// r - sqrt(2) (r - 19.05 mm): 12 mm at 36.1 mm, 5 mm at 53.0 mm, nothing at 65.0 mm.
+// Panel corner 5/8 in (15.875 mm) inside the sharp corner both ways: a radius r leaves
+// r - sqrt(2) (r - 15.875 mm): 12 mm at 25.2 mm, 5 mm at 42.1 mm, nothing at 54.2 mm.
 TEST_CASE("the slot at a rounded corner is as narrow as the panel's corner makes it", "[checks]") {
   Job job = potting_bench_job();
   job.mix.aggregate = Length::mm(1);
@@ -219,12 +219,12 @@ TEST_CASE("the slot at a rounded corner is as narrow as the panel's corner makes
     return slab_check(job, plan, "slot-width");
   };
   job.slabs.front().sides[2].corner = 3;
-  CHECK(check(35.9).level == Level::ok);
-  CHECK(check(36.2).level == Level::caution);
-  CHECK(check(36.2).title == "bench: the slot at corner 3 is narrow");
-  CHECK(check(52.7).level == Level::caution);
-  CHECK(check(53.1).level == Level::stop);
-  CHECK(check(53.1).advice.find("round or cut the slab's corner less, or set the panel back (its "
+  CHECK(check(25.1).level == Level::ok);
+  CHECK(check(25.4).level == Level::caution);
+  CHECK(check(25.4).title == "bench: the slot at corner 3 is narrow");
+  CHECK(check(41.9).level == Level::caution);
+  CHECK(check(42.3).level == Level::stop);
+  CHECK(check(42.3).advice.find("round or cut the slab's corner less, or set the panel back (its "
                                 "\"overhang\") to leave 1/2 in") != std::string::npos);
   CHECK(*check(70).value < 0);
   CHECK(check(70).advice.find("sticks out") != std::string::npos);
@@ -235,7 +235,7 @@ TEST_CASE("every corner whose slot is too narrow is named at once", "[checks]") 
   job.mix.aggregate = Length::mm(1);
   Plan plan = potting_bench_plan();
   Slab& slab = job.slabs.front();
-  slab.corner_cuts = {{1, Length::mm(53.1), true}, {2, Length::mm(60), true}};
+  slab.corner_cuts = {{1, Length::mm(42.3), true}, {2, Length::mm(50), true}};
   slab.sides[1].corner = 2;
   slab.sides[2].corner = 3;
   plan.slabs.front().outline =
@@ -244,8 +244,8 @@ TEST_CASE("every corner whose slot is too narrow is named at once", "[checks]") 
   CHECK(check.title == "bench: the slot at corner 3 is too narrow to fill");
   CHECK(check.advice.find(" at corner 2: ") != std::string::npos);
   // A third corner that is wide enough is not.
-  slab.corner_cuts[0].size = Length::mm(30);
-  plan.slabs.front().outline = corners_of({{}, Length::inches(94), Length::inches(28)});
+  slab.corner_cuts[0].size = Length::mm(20);
+  plan.slabs.front().outline = corners_of({{}, Length::inches(78.25), Length::inches(26.25)});
   plan.slabs.front().outline =
       chords(with_corners(plan.slabs.front().outline, slab.corner_cuts), drawn_within);
   CHECK(slab_check(job, plan, "slot-width").advice.find("corner 2") == std::string::npos);
@@ -253,20 +253,20 @@ TEST_CASE("every corner whose slot is too narrow is named at once", "[checks]") 
 
 TEST_CASE("the base is judged by the job's limit and unknown without one", "[checks]") {
   Job job = potting_bench_job();
-  const Plan plan = potting_bench_plan();  // 0.64 kPa
+  const Plan plan = potting_bench_plan();  // 0.83 kPa
   CHECK(slab_check(job, plan, "base-load").level == Level::caution);
-  CHECK(*slab_check(job, plan, "base-load").value == Approx(0.64));
-  job.limits.base_load = kilopascals(0.64);
+  CHECK(*slab_check(job, plan, "base-load").value == Approx(0.83));
+  job.limits.base_load = kilopascals(0.83);
   CHECK(slab_check(job, plan, "base-load").level == Level::ok);
-  job.limits.base_load = kilopascals(0.63);
+  job.limits.base_load = kilopascals(0.82);
   CHECK(slab_check(job, plan, "base-load").level == Level::stop);
 }
 
-// 1.5 in thick: joints every 36 to 54 in on ground by 24 to 36 times the thickness (ACI 302.1R).
+// 1 3/4 in thick: joints every 42 to 63 in on ground by 24 to 36 times the thickness (ACI 302.1R).
 TEST_CASE("a top longer than 36 times its thickness is advised steel", "[checks]") {
   Opened bench;
   SlabPlan& shape = bench.plan.slabs.front();
   CHECK(slab_check(bench.job, bench.plan, "reinforcement").level == Level::caution);
-  shape.outline = corners_of({{}, Length::inches(54), Length::inches(28)});
+  shape.outline = corners_of({{}, Length::inches(63), Length::inches(26.25)});
   CHECK(slab_check(bench.job, bench.plan, "reinforcement").code.empty());
 }

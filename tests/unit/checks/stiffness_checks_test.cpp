@@ -13,7 +13,11 @@ namespace {
 struct Bench {
   Job job = potting_bench_job();
   Plan plan = potting_bench_plan();
-  Bench() { plan.mix.fresh_density = kilograms_per_m3(2300); }
+  Bench() {
+    plan.mix.fresh_density = kilograms_per_m3(2300);
+    job.forms.strip_stock.front().thickness = Length::inches(0.75);
+    job.forms.oversize = {};
+  }
   Slab& slab() { return job.slabs.front(); }
   FormQuantities& forms() { return plan.slabs.front().forms; }
   Check check(const char* code) const { return find_check(stiffness_checks(job, plan), code); }

@@ -32,7 +32,7 @@ TEST_CASE("the potting bench comes from one board and that is proven", "[cutting
   MarkCounter marks;
   const Slab slab = potting_bench();
   const SlabPlan shape = measure_slab(slab);
-  const Forms forms = forms_with({board(96, 15.75)}, in(0.125), in(0.25));
+  const Forms forms = forms_with({board(84, 13.5)}, in(0.125), in(0.125));
   std::vector<Part> parts = form_work(slab, shape, forms, kilograms_per_m3(2300), marks).parts;
   const PanelLayout panels = lay_panels(slab, shape, forms.kerf, marks);
   parts.insert(parts.end(), panels.parts.begin(), panels.parts.end());
@@ -40,9 +40,9 @@ TEST_CASE("the potting bench comes from one board and that is proven", "[cutting
   CHECK(cut_violations(list, forms.strip_stock, {*slab.panel}, {}, full_kerf) == nothing);
 
   REQUIRE(list.boards.size() == 1);
-  // Three strips of 2 1/2 in and three of 1 in, with their kerfs 11 1/4 in of 15 3/4 in.
+  // Three strips of 2 1/2 in and three of 1 1/8 in, with their kerfs 11 5/8 in of 13 1/2 in.
   CHECK(list.boards[0].strips.size() == 6);
-  CHECK(list.boards[0].left_over_width == in(15.75 - 11.25));
+  CHECK(list.boards[0].left_over_width == in(13.5 - 11.625));
   REQUIRE(list.totals.size() == 2);
   CHECK(list.totals[0].stock == "board");
   CHECK(list.totals[0].bound == 1);

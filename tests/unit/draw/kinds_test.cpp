@@ -17,7 +17,7 @@ namespace {
 
 Plan plan_of(const std::string& slab, const std::string& units = "metric") {
   const ReadResult read = read_job(R"({"units": ")" + units + R"(", "slabs": [)" + slab +
-                                   R"(], "mix": "rapid-fine-50lb"})");
+                                   R"(], "mix": "rapid-fine-48lb"})");
   REQUIRE(read.job);
   return make_plan(*read.job);
 }

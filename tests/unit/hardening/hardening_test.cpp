@@ -42,14 +42,14 @@ std::vector<StrengthAt> two_points() {
 TEST_CASE("cold makes every later time longer and warmth makes none shorter", "[hardening]") {
   const HardeningPlan cold = hardened(bench_in(10));
   CHECK(cold.slowing.value() == Approx(2));
-  CHECK(from_minutes(cold, "strip") == Approx(22 + 120));
-  CHECK(from_minutes(cold, "sand") == Approx(22 + 240));
+  CHECK(from_minutes(cold, "strip") == Approx(22 + 240));
+  CHECK(from_minutes(cold, "sand") == Approx(22 + 480));
   CHECK(from_minutes(cold, "full use") == Approx(22 + 56 * 1440));
-  CHECK(step(cold, "strip").reason == "the bag's 1 h, longer in the cold: 2 times");
+  CHECK(step(cold, "strip").reason == "the bag's 2 h, longer in the cold: 2 times");
   const HardeningPlan warm = hardened(bench_in(35));
   CHECK(warm.slowing.value() == 1);
-  CHECK(from_minutes(warm, "strip") == Approx(22 + 60));
-  CHECK(step(warm, "strip").reason == "the bag's 1 h");
+  CHECK(from_minutes(warm, "strip") == Approx(22 + 120));
+  CHECK(step(warm, "strip").reason == "the bag's 2 h");
 }
 
 TEST_CASE("cold tap water does not slow what happens days after the pour", "[hardening]") {
@@ -60,13 +60,13 @@ TEST_CASE("cold tap water does not slow what happens days after the pour", "[har
 
 TEST_CASE("a retarder moves every later time by what it adds", "[hardening]") {
   Plan plan = potting_bench_plan();
-  plan.pour.working_time = minutes(35);
+  plan.pour.working_time = minutes(37);
   const HardeningPlan later = hardened(bench_in(20), plan);
-  CHECK(from_minutes(later, "strip") == Approx(22 + 15 + 60));
-  CHECK(from_minutes(later, "seal") == Approx(22 + 15 + 1440));
-  CHECK(step(later, "strip").reason == "the bag's 1 h and 15 min more for the retarder");
+  CHECK(from_minutes(later, "strip") == Approx(22 + 15 + 120));
+  CHECK(from_minutes(later, "seal") == Approx(22 + 15 + 2160));
+  CHECK(step(later, "strip").reason == "the bag's 2 h and 15 min more for the retarder");
   plan.pour.working_time = minutes(15);  // what hastens the mix hastens nothing here
-  CHECK(from_minutes(hardened(bench_in(20), plan), "strip") == Approx(22 + 60));
+  CHECK(from_minutes(hardened(bench_in(20), plan), "strip") == Approx(22 + 120));
 }
 
 TEST_CASE("what the bag does not say stays unknown", "[hardening]") {
@@ -83,25 +83,25 @@ TEST_CASE("what the bag does not say stays unknown", "[hardening]") {
   CHECK(plan.strength.empty());
 }
 
-// The curve of two points and a set at 40 min: 2 MPa with x = t - 40 min: slope (1/14 - 1/38) /
-// (1/23.3333 - 1/671.3333) = 1.09050, level 1/14 - 1.09050/23.3333 = 0.0246930; 2 MPa at
-// 1/x = (1/2 - 0.0246930) / 1.09050, x = 2.29434 h, and 10 MPa at x = 14.481 h.
+// The curve of two points and a set at 45 min: 2 MPa with x = t - 45 min: slope (1/14 - 1/38) /
+// (1/23.25 - 1/671.25) = 1.08651, level 1/14 - 1.08651/23.25 = 0.0246972; 2 MPa at
+// 1/x = (1/2 - 0.0246972) / 1.08651, x = 2.28592 h, and 10 MPa at x = 14.428 h.
 TEST_CASE("the later of the bag's time and the strength counts", "[hardening]") {
   Job job = bench_in(20);
   job.mix.strength = two_points();
   const HardeningPlan plan = hardened(job);
   CHECK(plan.curve == "hyperbolic");
-  CHECK(in_megapascals(plan.ultimate.value()) == Approx(1 / 0.024693).epsilon(0.0001));
-  const double set_to_2 = (2.0 / 3 + 2.29434) * 60;
+  CHECK(in_megapascals(plan.ultimate.value()) == Approx(1 / 0.0246972).epsilon(0.0001));
+  const double set_to_2 = (0.75 + 2.28592) * 60;
   CHECK(from_minutes(plan, "strip") == Approx(22 + set_to_2).epsilon(0.0001));
   CHECK(step(plan, "strip").reason ==
-        "2 MPa by the bag's strengths, an estimate, later than the bag's 1 h");
-  CHECK(from_minutes(plan, "light use") == Approx(22 + (2.0 / 3 + 14.481) * 60).epsilon(0.0001));
-  job.mix.strip_after = hours(3);
-  CHECK(from_minutes(hardened(job), "strip") == Approx(22 + 180));
+        "2 MPa by the bag's strengths, an estimate, later than the bag's 2 h");
+  CHECK(from_minutes(plan, "light use") == Approx(22 + (0.75 + 14.428) * 60).epsilon(0.0001));
+  job.mix.strip_after = hours(4);
+  CHECK(from_minutes(hardened(job), "strip") == Approx(22 + 240));
   job.mix.strip_after = std::nullopt;
   CHECK(from_minutes(hardened(job), "strip") == Approx(22 + set_to_2).epsilon(0.0001));
-  CHECK(step(plan, "sand").from == minutes(22 + 120));  // needs no strength
+  CHECK(step(plan, "sand").from == minutes(22 + 240));  // needs no strength
 }
 
 TEST_CASE("forms stay longer where it can freeze", "[hardening]") {
@@ -120,7 +120,7 @@ TEST_CASE("one strength alone serves a use without a time and nothing else", "[h
   CHECK_FALSE(plan.ultimate);
   CHECK(plan.expected.empty());
   REQUIRE(plan.strength.size() == 1);
-  CHECK(from_minutes(plan, "strip") == Approx(22 + 60));
+  CHECK(from_minutes(plan, "strip") == Approx(22 + 120));
   CHECK(from_minutes(plan, "light use") == Approx(22 + 28 * 1440));
   job.mix.strip_after = job.mix.full_service = std::nullopt;
   plan = hardened(job);

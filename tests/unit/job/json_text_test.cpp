@@ -86,7 +86,7 @@ TEST_CASE("texts that are no JSON have one reason", "[job]") {
   CHECK(code_of("[.5]") == "bad-number");
   CHECK(code_of("[1e5.]") == "bad-number");
   CHECK(code_of("[00]") == "bad-number");
-  CHECK(code_of("[92in]") == "missing-quote");
+  CHECK(code_of("[76in]") == "missing-quote");
   CHECK(code_of("[-1e400]") == "number-range");
   CHECK(code_of("[NaN]") == "missing-quote");
   CHECK(code_of("[\"\\x\"]") == "bad-escape");
@@ -117,7 +117,7 @@ TEST_CASE("texts beyond the limits are refused", "[job]") {
 }
 
 TEST_CASE("a text cut anywhere or with any byte changed never gets past unnoticed", "[job]") {
-  const std::string good = R"({"a": ["92 in", 1.5, {"b": true}], /* c */ "d": "\u00bd"})";
+  const std::string good = R"({"a": ["76 in", 1.5, {"b": true}], /* c */ "d": "\u00bd"})";
   REQUIRE(read_json(good).json);
   for (std::size_t i = 0; i < good.size(); ++i) {
     const JsonResult cut = read_json(good.substr(0, i));

@@ -168,8 +168,8 @@ TEST_CASE("a text that is no quantity says what is wrong with it", "[job]") {
 }
 
 TEST_CASE("a bare number is shown with the units it may have meant", "[job]") {
-  CHECK(bare_number(Dimension::length, 92).help ==
-        "write it as a text with its unit: \"92 in\", \"92 ft\", \"92 mm\", \"92 cm\" or \"92 m\"");
+  CHECK(bare_number(Dimension::length, 76).help ==
+        "write it as a text with its unit: \"76 in\", \"76 ft\", \"76 mm\", \"76 cm\" or \"76 m\"");
   CHECK(bare_number(Dimension::percent, 0.1).help == "write \"10 %\"");
   CHECK(bare_number(Dimension::percent, 15).help == "write \"15 %\"");
 }

@@ -11,7 +11,7 @@ namespace {
 
 ReadResult read_with(const std::string& base, const std::string& in_slab = "") {
   return read_job(R"({"slabs": [{"base": {)" + base + R"(}, "thickness": "40 mm")" + in_slab +
-                  R"(}], "mix": "fine-25kg"})");
+                  R"(}], "mix": "fine-20kg"})");
 }
 
 Slab slab_of(const std::string& base, const std::string& in_slab = "") {
@@ -40,11 +40,11 @@ std::vector<int> numbers(const Slab& slab, int Side::*number) {
 }  // namespace
 
 TEST_CASE("a walk that closes keeps its corners exactly", "[job]") {
-  const Slab slab = slab_of(R"("runs": ["E 92 in", "n 26 in", "  W  7 ft 8 in", "S 26\""])");
-  CHECK(slab.base == corners_of({{}, Length::inches(92), Length::inches(26)}));
+  const Slab slab = slab_of(R"("runs": ["E 76 in", "n 24 in", "  W  6 ft 4 in", "S 24\""])");
+  CHECK(slab.base == corners_of({{}, Length::inches(76), Length::inches(24)}));
   CHECK(slab.closing->by == Length{});
-  // 236 in in all; a 500th of it is more than 3 mm.
-  CHECK(slab.closing->allowed.in_mm() == Approx(236 * 25.4 / 500));
+  // 200 in in all; a 500th of it is more than 3 mm.
+  CHECK(slab.closing->allowed.in_mm() == Approx(200 * 25.4 / 500));
   CHECK(numbers(slab, &Side::number) == std::vector<int>{1, 2, 3, 4});
   CHECK(numbers(slab, &Side::corner) == std::vector<int>{1, 2, 3, 4});
   CHECK(slab.sides[2].name == "edge 3");
@@ -95,9 +95,9 @@ TEST_CASE("bearings run from north or south towards east or west", "[job]") {
 }
 
 TEST_CASE("a clockwise walk is turned and edges and corners keep their numbers", "[job]") {
-  const Slab slab = slab_of(R"("runs": ["N 26 in", "E 92 in", "S 26 in", "W 92 in"],
+  const Slab slab = slab_of(R"("runs": ["N 24 in", "E 76 in", "S 24 in", "W 76 in"],
       "x-note": "clockwise")");
-  CHECK(slab.base == corners_of({{}, Length::inches(92), Length::inches(26)}));
+  CHECK(slab.base == corners_of({{}, Length::inches(76), Length::inches(24)}));
   CHECK(numbers(slab, &Side::number) == std::vector<int>{4, 3, 2, 1});
   CHECK(numbers(slab, &Side::corner) == std::vector<int>{1, 4, 3, 2});
 }
@@ -142,11 +142,11 @@ TEST_CASE("the first diagonal of a rectangle sets it askew and the second must a
 }
 
 TEST_CASE("equal diagonals leave a rectangle exactly square", "[job]") {
-  const std::string sides = R"("rectangle": {"length": "92 in", "depth": "26 in"})";
-  const Slab slab = slab_of(sides + R"(, "diagonals": ["95 5/8 in", "95 5/8 in"])");
-  CHECK(slab.base == corners_of({{}, Length::inches(92), Length::inches(26)}));
-  // The true diagonal is sqrt(92^2 + 26^2) = 95.60335 in; the tape shows 1/16 in.
-  CHECK(slab.diagonal->by.in_mm() == Approx(25.4 * (95.625 - std::sqrt(9140.0))));
+  const std::string sides = R"("rectangle": {"length": "76 in", "depth": "24 in"})";
+  const Slab slab = slab_of(sides + R"(, "diagonals": ["79 11/16 in", "79 11/16 in"])");
+  CHECK(slab.base == corners_of({{}, Length::inches(76), Length::inches(24)}));
+  // The true diagonal is sqrt(76^2 + 24^2) = 79.69944 in; the tape shows 1/16 in.
+  CHECK(slab.diagonal->by.in_mm() == Approx(25.4 * (std::sqrt(6352.0) - 79.6875)));
   CHECK_FALSE(slab_of(sides).diagonal.has_value());
 }
 

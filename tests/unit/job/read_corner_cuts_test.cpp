@@ -14,7 +14,7 @@ namespace {
 
 ReadResult read_with(const std::string& base, const std::string& in_slab) {
   return read_job(R"({"units": "us", "slabs": [{"base": {)" + base +
-                  R"(}, "thickness": "1 1/2 in", )" + in_slab + R"(}], "mix": "rapid-fine-50lb"})");
+                  R"(}, "thickness": "1 3/4 in", )" + in_slab + R"(}], "mix": "rapid-fine-48lb"})");
 }
 
 Slab slab_of(const std::string& base, const std::string& in_slab) {
@@ -24,7 +24,7 @@ Slab slab_of(const std::string& base, const std::string& in_slab) {
   return result.job->slabs.at(0);
 }
 
-const std::string bench = R"("rectangle": {"length": "92 in", "depth": "26 in"})";
+const std::string bench = R"("rectangle": {"length": "76 in", "depth": "24 in"})";
 
 }  // namespace
 
@@ -36,18 +36,18 @@ TEST_CASE("cut corners are kept by the number the job gives", "[job]") {
         std::vector<CornerCut>{{3, Length::inches(1), true}, {1, Length::inches(0.5), false}});
   // Clockwise, corner 4 is the front right one, where the second side begins.
   const Slab turned = slab_of(
-      R"("corners": [["0 in","0 in"],["0 in","26 in"],["92 in","26 in"],["92 in","0 in"]])", cuts);
+      R"("corners": [["0 in","0 in"],["0 in","24 in"],["76 in","24 in"],["76 in","0 in"]])", cuts);
   CHECK(turned.corner_cuts ==
         std::vector<CornerCut>{{1, Length::inches(1), true}, {3, Length::inches(0.5), false}});
-  CHECK(turned.base[1] == Point{Length::inches(92), {}});
+  CHECK(turned.base[1] == Point{Length::inches(76), {}});
 }
 
 TEST_CASE("two radii may use up a side", "[job]") {
   const Slab slab = slab_of(bench, R"("support": "ground", "corner_treatment": [
-      {"corner": 2, "radius": "13 in"}, {"corner": 3, "radius": "13 in"}])");
-  // Half a disc of 13 in stands at the end of 79 in by 26 in.
-  const double half_disc = std::numbers::pi * 13 * 13 / 2;
-  CHECK(area(slab_edge(slab)).si() / (0.0254 * 0.0254) == Approx(79 * 26 + half_disc));
+      {"corner": 2, "radius": "12 in"}, {"corner": 3, "radius": "12 in"}])");
+  // Half a disc of 12 in stands at the end of 64 in by 24 in.
+  const double half_disc = std::numbers::pi * 12 * 12 / 2;
+  CHECK(area(slab_edge(slab)).si() / (0.0254 * 0.0254) == Approx(64 * 24 + half_disc));
 }
 
 TEST_CASE("a filled inner corner adds concrete", "[job]") {
@@ -62,7 +62,7 @@ TEST_CASE("a filled inner corner adds concrete", "[job]") {
 TEST_CASE("a corner is cut exactly as long as the base stays under the slab", "[job]") {
   const std::string square = bench;
   const std::string slanted =
-      R"("corners": [["0 in","0 in"],["92 in","0 in"],["70 in","26 in"],["12 in","26 in"]])";
+      R"("corners": [["0 in","0 in"],["76 in","0 in"],["56 in","24 in"],["11 in","24 in"]])";
   for (const std::string& base : {square, slanted}) {
     for (const char* overhang : {"\"1 in\"", R"({"all": "1 in", "edges": {"2": "2 1/4 in"}})"}) {
       for (const char* kind : {"radius", "clip"}) {

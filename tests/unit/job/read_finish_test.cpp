@@ -12,7 +12,7 @@ namespace {
 Job job_with(const std::string& finish, const std::string& slab = "") {
   const std::string text = R"({"slabs": [{"base": {"rectangle": {"length": "2 m", "depth": "1 m"}},
  "thickness": "40 mm", )" + (slab.empty() ? R"("overhang": "20 mm")" : slab) +
-                           R"(}], "mix": "rapid-fine-50lb")" +
+                           R"(}], "mix": "rapid-fine-48lb")" +
                            (finish.empty() ? "" : ", \"finish\": " + finish) + "}";
   const ReadResult result = read_job(text);
   REQUIRE(result.job);

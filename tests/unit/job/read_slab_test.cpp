@@ -20,7 +20,7 @@ std::string text_of_bench(const std::string& in_slab, const std::string& in_base
   return R"({"units": "metric", "slabs": [{"base": {
       "rectangle": {"length": "2000 mm", "depth": "600 mm"})" +
          in_base + R"(}, "overhang": {"all": "60 mm"}, "walls": ["back"], "thickness": "40 mm")" +
-         in_slab + R"(}], "mix": "fine-25kg")" + in_job + "}";
+         in_slab + R"(}], "mix": "fine-20kg")" + in_job + "}";
 }
 
 Job job_of_bench(const std::string& in_slab, const std::string& in_base = "",
@@ -155,7 +155,7 @@ TEST_CASE("hollow and fall and apron count towards the size of a job", "[job]") 
     const ReadResult result = read_job(R"({"slabs": [{"base": {
         "rectangle": {"length": "15 m", "depth": "15 m"}}, "panel": "none", "thickness": "40 mm",
         "overhang": "900 mm")" + in_slab +
-                                       R"(}], "mix": "fine-25kg"})");
+                                       R"(}], "mix": "fine-20kg"})");
     return result.diagnostics.empty() ? "" : result.diagnostics.front().code;
   };
   CHECK(hall("").empty());
@@ -193,7 +193,7 @@ TEST_CASE("a fall goes to the side named and none at all is no fall", "[job]") {
 TEST_CASE("a fall towards an edge of a clockwise base finds that edge", "[job]") {
   const Job job = job_of(R"({"slabs": [{"base": {"corners": [["0 m", "0 m"], ["0 m", "1 m"],
       ["2 m", "1 m"], ["2 m", "0 m"]]}, "thickness": "40 mm",
-      "fall": {"percent": "2 %", "towards": 2}}], "mix": "fine-25kg"})");
+      "fall": {"percent": "2 %", "towards": 2}}], "mix": "fine-20kg"})");
   const Slab& slab = job.slabs.at(0);
   REQUIRE(slab.fall.has_value());
   CHECK(slab.fall->side == 2);
@@ -208,8 +208,8 @@ TEST_CASE("an apron marks its sides and keeps the panel on its inner strip", "[j
   CHECK(slab.apron_depth == Length::mm(80));
   CHECK(slab.sides[0].apron);
   CHECK_FALSE(slab.sides[1].apron);
-  // The usual 20 mm elsewhere; at the apron the 19 mm of the usual board.
-  CHECK(slab.sides[0].panel_overhang == Length::mm(19));
+  // The usual 20 mm elsewhere; at the apron the 16 mm of the usual board.
+  CHECK(slab.sides[0].panel_overhang == Length::mm(16));
   CHECK(slab.sides[1].panel_overhang == Length::mm(20));
   CHECK(assumed(job, "/slabs/0/panel/overhang").find("no farther than an apron's inner strip") !=
         std::string::npos);
@@ -221,7 +221,7 @@ TEST_CASE("an apron without sides hangs wherever there is an overhang", "[job]")
   for (const Side& side : slab.sides) CHECK(side.apron == !side.wall);
 }
 
-// 19 mm of strip, and 30 mm of concrete or three grains of 12 mm.
+// 16 mm of strip, and 30 mm of concrete or three grains of 12 mm.
 TEST_CASE("an apron's overhang holds its inner strip and enough concrete", "[job]") {
   const auto apron = [](const std::string& overhang, const std::string& grain) {
     return read_job(R"({"slabs": [{"base": {"rectangle": {"length": "2 m", "depth": "60 cm"}},
@@ -231,23 +231,23 @@ TEST_CASE("an apron's overhang holds its inner strip and enough concrete", "[job
                     grain + R"("}})")
         .job.has_value();
   };
-  CHECK(apron("49 mm", "10 mm"));
-  CHECK_FALSE(apron("48.9 mm", "10 mm"));
-  CHECK(apron("55 mm", "12 mm"));
-  CHECK_FALSE(apron("54.9 mm", "12 mm"));
+  CHECK(apron("46 mm", "10 mm"));
+  CHECK_FALSE(apron("45.9 mm", "10 mm"));
+  CHECK(apron("52 mm", "12 mm"));
+  CHECK_FALSE(apron("51.9 mm", "12 mm"));
 }
 
 TEST_CASE("the overhang an apron needs is never shown too small", "[job]") {
-  // 3/4 in and 30 mm are 49.05 mm, 1 14.9/16 in; with three grains of 10.1 mm 49.35 mm, which the
-  // nearest sixteenth would show as 1 15/16 in (49.21 mm).
+  // 5/8 in and 30 mm are 45.88 mm, 1 12.9/16 in; with three grains of 10.1 mm 46.18 mm, which the
+  // nearest sixteenth would show as 1 13/16 in (46.04 mm).
   const ReadResult result = read_job(R"({"units": "us", "slabs": [{
-      "base": {"rectangle": {"length": "92 in", "depth": "26 in"}}, "overhang": "1 in",
-      "thickness": "1 1/2 in", "panel": "none", "apron": {"depth": "3 in", "sides": ["front"]}}],
-      "mix": {"name": "bag", "bag": "50 lb", "yield": "0.45 ft3", "water": {"use": "4 qt"},
+      "base": {"rectangle": {"length": "76 in", "depth": "24 in"}}, "overhang": "1 1/8 in",
+      "thickness": "1 3/4 in", "panel": "none", "apron": {"depth": "3 in", "sides": ["front"]}}],
+      "mix": {"name": "bag", "bag": "48 lb", "yield": "0.44 ft3", "water": {"use": "3.7 qt"},
       "aggregate": "10.1 mm"}})");
   REQUIRE(result.diagnostics.size() == 1);
   CHECK(result.diagnostics[0].message ==
-        "the apron of the side \"front\" needs an overhang of 2 in, it has 1 in");
+        "the apron of the side \"front\" needs an overhang of 1 7/8 in, it has 1 1/8 in");
 }
 
 TEST_CASE("a corner cut may be as long as the apron that ends there is wide", "[job]") {

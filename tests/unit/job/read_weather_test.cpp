@@ -13,7 +13,7 @@ namespace {
 /// A metric job with this site and, where given, this date.
 Job at_site(const std::string& site, const std::string& date = "") {
   return job_of(R"({"slabs": [{"base": {"rectangle": {"length": "2 m", "depth": "60 cm"}},
-    "thickness": "40 mm"}], "mix": "fine-25kg", "site": {)" +
+    "thickness": "40 mm"}], "mix": "fine-20kg", "site": {)" +
                 site + "}" + (date.empty() ? "" : ", \"date\": \"" + date + "\"") + "}");
 }
 

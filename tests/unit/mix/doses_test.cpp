@@ -22,7 +22,7 @@ TEST_CASE("doses are counted per bag and for every bag that is mixed", "[doses]"
   REQUIRE(doses.size() == 2);
   CHECK(doses[0].per_bag == 1.5);
   CHECK(doses[0].total == 9);
-  CHECK(std::get<Mass>(doses[0].amount_per_bag).si() == Approx(0.045));
+  CHECK(std::get<Mass>(doses[0].amount_per_bag).si() == Approx(0.0375));
   CHECK(doses[1].total == 3);
   CHECK(in_fluid_ounces(std::get<Volume>(doses[1].amount_per_bag)) == Approx(1));
 }

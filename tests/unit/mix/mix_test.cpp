@@ -20,16 +20,16 @@ Additive plasticizer(double per_bag) {
 }  // namespace
 
 TEST_CASE("the potting bench takes four bags where its plain box would take six", "[mix]") {
-  // 94 x 28 x 1.5 in less 92.5 x 26.5 x 0.5 in is 2722.375 in3 = 44.61173 L.
-  // 44.61173 L x 1.10 / 12.742581 L = 3.851; the box 3948 in3 = 64.69656 L gives 5.585.
+  // 78.25 x 26.25 x 1.75 in less 77 x 25 x 0.4375 in is 2752.421875 in3 = 45.10411 L.
+  // 45.10411 L x 1.10 / 12.459412 L = 3.982; the box 3594.609 in3 = 58.90509 L gives 5.201.
   const Job job = a_pour_job();
-  const MixPlan plan = plan_mix(job, litres(44.61173));
-  CHECK(plan.bags_exact == Approx(3.851).margin(0.0005));
+  const MixPlan plan = plan_mix(job, litres(45.10411));
+  CHECK(plan.bags_exact == Approx(3.982).margin(0.0005));
   CHECK(plan.bags == 4);
-  CHECK(plan_mix(job, litres(64.69656)).bags == 6);
-  // 4 x 12.742581 - 49.072903 = 1.897421 L are left.
-  CHECK(in_litres(plan.surplus) == Approx(1.897421).margin(1e-5));
-  CHECK(in_quarts(plan.water_total) == Approx(16));
+  CHECK(plan_mix(job, litres(58.90509)).bags == 6);
+  // 4 x 12.459412 - 49.614521 = 0.223127 L are left.
+  CHECK(in_litres(plan.surplus) == Approx(0.223127).margin(1e-5));
+  CHECK(in_quarts(plan.water_total) == Approx(14.8));
   CHECK(plan.doses.empty());
 }
 
@@ -55,7 +55,7 @@ TEST_CASE("a slab of 30 x 60 x 1.5 in takes as many bags as its published yields
 TEST_CASE("rounding alone never opens another bag", "[mix]") {
   Job job = a_pour_job();
   job.waste = 0.1;
-  // 3 bags less a tenth: 3 x 0.45 / 1.1 x 1.1 is 3 to within rounding.
+  // 3 bags less a tenth: 3 x 0.44 / 1.1 x 1.1 is 3 to within rounding.
   for (int bags = 1; bags <= 500; ++bags) {
     CHECK(plan_mix(job, job.mix.yield * (bags / 1.1)).bags == bags);
   }
@@ -73,8 +73,8 @@ TEST_CASE("waste is added as the building manual does", "[mix]") {
 TEST_CASE("batches are equal and the last is never smaller", "[mix]") {
   Job job = a_pour_job();
   job.crew.bags_per_batch = 2;
-  // 3.851 bags: 4 whole ones, 2 batches. 4.5 bags: 5 whole ones, 3 batches, so 6 bags.
-  CHECK(plan_mix(job, litres(44.61173)).bags == 4);
+  // 3.982 bags: 4 whole ones, 2 batches. 4.5 bags: 5 whole ones, 3 batches, so 6 bags.
+  CHECK(plan_mix(job, litres(45.10411)).bags == 4);
   const MixPlan plan = plan_mix(job, job.mix.yield * (4.5 / 1.1));
   CHECK(batch_count(plan, 2) == 3);
   CHECK(plan.bags == 6);
@@ -111,11 +111,11 @@ TEST_CASE("what is bought is net volume and waste and surplus", "[mix]") {
 
 TEST_CASE("water is what the job says or the least with a plasticizer or the middle", "[mix]") {
   Job job = a_pour_job();
-  CHECK(in_quarts(water_per_bag(job)) == Approx(4));
+  CHECK(in_quarts(water_per_bag(job)) == Approx(3.7));
   job.additives = {plasticizer(0)};
-  CHECK(in_quarts(water_per_bag(job)) == Approx(4));
+  CHECK(in_quarts(water_per_bag(job)) == Approx(3.7));
   job.additives = {plasticizer(1)};
-  CHECK(in_quarts(water_per_bag(job)) == Approx(3.5));
+  CHECK(in_quarts(water_per_bag(job)) == Approx(3.2));
   job.mix.water_use = quarts(3.75);
   CHECK(in_quarts(water_per_bag(job)) == Approx(3.75));
 }
@@ -123,8 +123,8 @@ TEST_CASE("water is what the job says or the least with a plasticizer or the mid
 TEST_CASE("more water makes more mix by its own volume", "[mix]") {
   Mix mix = a_pour_job().mix;
   CHECK(in_litres(yield_of_bag(mix, *mix.yield_water + litres(0.25)) - mix.yield) == Approx(0.25));
-  mix.yield_water.reset();  // then the middle of 3.5 and 4.5 qt
-  CHECK(yield_of_bag(mix, quarts(4.5)) / (mix.yield + quarts(0.5)) == Approx(1));
+  mix.yield_water.reset();  // then the middle of 3.2 and 4.2 qt
+  CHECK(yield_of_bag(mix, quarts(4.2)) / (mix.yield + quarts(0.5)) == Approx(1));
   mix.water_least.reset();
   mix.water_most.reset();
   mix.water_use = quarts(5);

@@ -31,7 +31,7 @@ Plan pad(const std::string& steel, const std::string& site = R"({"air": "62 F"})
                                    reinforcement + R"(
       "corner_treatment": [{"corner": 1, "clip": "10 in"}, {"corner": 2, "clip": "10 in"}]
     }],
-    "mix": "coarse-80lb",
+    "mix": "coarse-75lb",
     "crew": {"mixers": 1, "mixing": 1, "carrying": 1, "placing": 1},
     "site": )" + site + "}");
   REQUIRE(read.job);

@@ -52,18 +52,18 @@ TEST_CASE("pits are filled after the first grit and sanded when hard", "[finish]
                                  "Let it dry: tape down a clear ", "Seal, coat 1 of 2: penetrating",
                                  "Seal, coat 2 of 2: penetrating"});
   CHECK(tasks[0].task ==
-        "Sand top and edges with grit 100, wet or with extraction, mask on (about 20 min for one "
+        "Sand top and edges with grit 100, wet or with extraction, mask on (about 15 min for one "
         "person)");
-  // 120 + 19.34, 2 h for the paste, 19.34, 19.34, 16 h.
+  // 120 + 15.61, 4 h for the paste, 15.61, 15.61, 16 h.
   CHECK(in_minutes(*tasks[0].start) == Approx(120));
-  CHECK(in_minutes(*tasks[1].start) == Approx(139.34));
-  CHECK(in_minutes(*tasks[2].start) == Approx(259.34));
-  CHECK(in_minutes(*tasks[3].start) == Approx(278.68));
-  CHECK(in_minutes(*tasks[4].start) == Approx(298.02));
-  CHECK(in_minutes(*tasks[4].end) == Approx(298.02 + 960));
+  CHECK(in_minutes(*tasks[1].start) == Approx(135.61));
+  CHECK(in_minutes(*tasks[2].start) == Approx(375.61));
+  CHECK(in_minutes(*tasks[3].start) == Approx(391.22));
+  CHECK(in_minutes(*tasks[4].start) == Approx(406.83));
+  CHECK(in_minutes(*tasks[4].end) == Approx(406.83 + 960));
   CHECK(in_hours(*tasks[5].start) == Approx(24));
-  // 7.74 min and the recoat time of 4 h.
-  CHECK(in_minutes(*tasks[6].start) == Approx(1440 + 7.74 + 240));
+  // 6.24 min and the recoat time of 5 h.
+  CHECK(in_minutes(*tasks[6].start) == Approx(1440 + 6.24 + 300));
   CHECK(tasks[6].after == std::vector<std::string>{tasks[5].task});
 }
 
@@ -71,14 +71,14 @@ TEST_CASE("two who finish take half the time", "[finish]") {
   Job job = potting_bench_job();
   job.crew.people.push_back({Role::finish});
   const auto tasks = finished(job, bench());
-  CHECK(in_minutes(*tasks[0].end - *tasks[0].start) == Approx(9.67));
+  CHECK(in_minutes(*tasks[0].end - *tasks[0].start) == Approx(7.805));
 }
 
 TEST_CASE("a paste hardens slower in the cold and nobody knows when without a label", "[finish]") {
   Plan plan = bench();
   plan.hardening.slowing = 3;
   auto tasks = finished(plan);
-  CHECK(in_minutes(*tasks[2].start - *tasks[1].end) == Approx(360));
+  CHECK(in_minutes(*tasks[2].start - *tasks[1].end) == Approx(3 * 240));
   Job job = potting_bench_job();
   job.mix.sand_after = std::nullopt;
   tasks = finished(job, plan);
@@ -93,8 +93,8 @@ TEST_CASE("an unknown beginning leaves words for every wait", "[finish]") {
   const auto tasks = finished(potting_bench_job(), bench(), {"strip", std::nullopt});
   for (const Task& task : tasks) CHECK_FALSE(task.start);
   CHECK(tasks[1].task.find("; wait") == std::string::npos);
-  CHECK(tasks[2].task.find("; wait 2 h first") != std::string::npos);
-  CHECK(tasks[6].task.find("; wait 4 h first") != std::string::npos);
+  CHECK(tasks[2].task.find("; wait 4 h first") != std::string::npos);
+  CHECK(tasks[6].task.find("; wait 5 h first") != std::string::npos);
 }
 
 TEST_CASE("a can without a recoat time is to be read", "[finish]") {
@@ -113,7 +113,7 @@ TEST_CASE("a single grit takes the paste of the pits down", "[finish]") {
   REQUIRE(tasks.size() == 2);
   CHECK(tasks[0].task.rfind("Fill pits", 0) == 0);
   CHECK(in_minutes(*tasks[0].start) == Approx(120));
-  CHECK(in_minutes(*tasks[1].start) == Approx(240));
+  CHECK(in_minutes(*tasks[1].start) == Approx(120 + 240));
 }
 
 TEST_CASE("without pits each grit follows the one before", "[finish]") {
@@ -122,7 +122,7 @@ TEST_CASE("without pits each grit follows the one before", "[finish]") {
   plan.finish.coats = 0;
   const auto tasks = finished(plan);
   REQUIRE(tasks.size() == 3);
-  CHECK(in_minutes(*tasks[2].start) == Approx(120 + 2 * 19.34));
+  CHECK(in_minutes(*tasks[2].start) == Approx(120 + 2 * 15.61));
 }
 
 TEST_CASE("a slab that is left as it is has nothing to do", "[finish]") {

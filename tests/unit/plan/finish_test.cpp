@@ -18,42 +18,42 @@ FinishPlan finish_of(const Job& job, const std::vector<SlabPlan>& slabs) {
 }  // namespace
 
 TEST_CASE("each grit goes once over the top and the visible edges", "[finish]") {
-  // 94 x 28 in = 1.69806 m2, 244 x 1.5 in = 0.23613 m2: 1.93419 m2. 10 min a m2. A disc does
-  // 2.5 m2.
+  // 78 1/4 x 26 1/4 in = 1.32520 m2, 209 x 1 3/4 in = 0.23597 m2: 1.56117 m2. 10 min a m2. A disc
+  // does 2.5 m2.
   const Plan plan = potting_bench_plan();
   FinishPlan finish = finish_of(potting_bench_job(), plan.slabs);
-  CHECK(finish.top.si() == Approx(1.69806).epsilon(1e-5));
-  CHECK(finish.edges.si() == Approx(0.23613).epsilon(1e-4));
+  CHECK(finish.top.si() == Approx(1.32520).epsilon(1e-5));
+  CHECK(finish.edges.si() == Approx(0.23597).epsilon(1e-4));
   REQUIRE(finish.sanding.size() == 3);
   CHECK(finish.sanding[1].grit == 200);
-  CHECK(finish.sanding[1].area.si() == Approx(1.93419).epsilon(1e-5));
-  CHECK(in_minutes(finish.sanding[1].work) == Approx(19.3419).epsilon(1e-5));
+  CHECK(finish.sanding[1].area.si() == Approx(1.56117).epsilon(1e-5));
+  CHECK(in_minutes(finish.sanding[1].work) == Approx(15.6117).epsilon(1e-5));
   CHECK(finish.sanding[1].discs == 1);
-  // Two such slabs: 3.868 m2 take 1.55 discs of each grit.
+  // Two such slabs: 3.122 m2 take 1.25 discs of each grit.
   finish = finish_of(potting_bench_job(), {plan.slabs.front(), plan.slabs.front()});
   CHECK(finish.sanding[0].discs == 2);
 }
 
 TEST_CASE("an edge at a wall is neither sanded nor sealed", "[finish]") {
   std::vector<SlabPlan> slabs = potting_bench_plan().slabs;
-  slabs.front().forms.isolation = Length::inches(94);
+  slabs.front().forms.isolation = Length::inches(78.25);
   CHECK(finish_of(potting_bench_job(), slabs).edges.si() ==
-        Approx(150 * 1.5 * 6.4516e-4).epsilon(1e-6));
+        Approx(130.75 * 1.75 * 6.4516e-4).epsilon(1e-6));
 }
 
 TEST_CASE("sealer goes by coats and coverage with a tenth lost", "[finish]") {
-  // 2 coats x 1.93419 m2 / 10 m2 x 1 L x 1.1 = 0.42552 L.
+  // 2 coats x 1.56117 m2 / 9 m2 x 0.75 L x 1.1 = 0.28621 L.
   Job job = potting_bench_job();
   const std::vector<SlabPlan> slabs = potting_bench_plan().slabs;
   FinishPlan finish = finish_of(job, slabs);
-  CHECK(in_litres(finish.sealer_volume) == Approx(0.42552).epsilon(1e-4));
+  CHECK(in_litres(finish.sealer_volume) == Approx(0.28621).epsilon(1e-4));
   CHECK(finish.coats == 2);
-  CHECK(in_hours(*finish.recoat) == Approx(4));
-  CHECK(in_minutes(finish.coating) == Approx(7.7368).epsilon(1e-4));
+  CHECK(in_hours(*finish.recoat) == Approx(5));
+  CHECK(in_minutes(finish.coating) == Approx(6.2447).epsilon(1e-4));
   job.finish.sealer->coats = 4;
-  CHECK(in_litres(finish_of(job, slabs).sealer_volume) == Approx(2 * 0.42552).epsilon(1e-4));
+  CHECK(in_litres(finish_of(job, slabs).sealer_volume) == Approx(2 * 0.28621).epsilon(1e-4));
   job.finish.sealer->covers = job.finish.sealer->covers * 2;
-  CHECK(in_litres(finish_of(job, slabs).sealer_volume) == Approx(0.42552).epsilon(1e-4));
+  CHECK(in_litres(finish_of(job, slabs).sealer_volume) == Approx(0.28621).epsilon(1e-4));
 }
 
 TEST_CASE("nothing to sand and nothing to seal buys nothing", "[finish]") {
@@ -76,11 +76,11 @@ TEST_CASE("discs are bought by grit and sealer by the can", "[finish]") {
   const Material sealer = find_material(rows, "penetrating-sealer");
   CHECK(sealer.item == "penetrating sealer");
   CHECK(sealer.unit == "qt");
-  CHECK(sealer.needed == Approx(0.4255 / 0.946352946));
+  CHECK(sealer.needed == Approx(0.2862 / 0.946352946));
   CHECK(sealer.packs == 1);
-  CHECK(sealer.pack == "can of 1 qt 2 fl oz");
-  CHECK(sealer.cost->si() == Approx(28));
-  finish.sealer_volume = litres(1.01);
+  CHECK(sealer.pack == "can of 25.5 fl oz");
+  CHECK(sealer.cost->si() == Approx(24));
+  finish.sealer_volume = litres(0.76);
   CHECK(
       find_material(finish_supplies(job, sample_supplies(), finish), "penetrating-sealer").packs ==
       2);

@@ -27,10 +27,10 @@ bool lists(const std::vector<Material>& rows, const std::string& stock) {
 
 Additive retarder() {
   Additive additive;
-  additive.id = "retarder-packet";
+  additive.id = "retarder-scoop";
   additive.name = "set retarder";
-  additive.dose_size = kilograms(0.03);
-  additive.price = 3;
+  additive.dose_size = kilograms(0.025);
+  additive.price = 1.6;
   return additive;
 }
 
@@ -38,13 +38,13 @@ Additive retarder() {
 
 TEST_CASE("bags are counted with the spare and say how they came about", "[materials]") {
   const Material bags =
-      find_material(materials_of(potting_bench_job(), potting_bench_plan()), "rapid-fine-50lb");
+      find_material(materials_of(potting_bench_job(), potting_bench_plan()), "rapid-fine-48lb");
   CHECK(bags.needed == 5);
   CHECK(bags.packs == 5);
-  CHECK(bags.pack == "bag of 50 lb");
-  CHECK(bags.cost->si() == Approx(120));
+  CHECK(bags.pack == "bag of 48 lb");
+  CHECK(bags.cost->si() == Approx(135));
   CHECK(bags.basis == basis("bags-to-have") +
-                          ": 1.58 ft3 net + 10 % waste = 1.73 ft3; 0.45 ft3 a bag; 3.85, so 4, and "
+                          ": 1.59 ft3 net + 10 % waste = 1.75 ft3; 0.44 ft3 a bag; 3.98, so 4, and "
                           "1 spare kept closed");
 }
 
@@ -54,15 +54,15 @@ TEST_CASE("bags added for equal batches are named as such", "[materials]") {
   plan.mix.spare_bags = 0;
   const Material bags = materials_of(potting_bench_job(), plan).front();
   CHECK(bags.packs == 6);
-  CHECK(bags.basis.find("3.85, so 4, 6 for equal batches") != std::string::npos);
+  CHECK(bags.basis.find("3.98, so 4, 6 for equal batches") != std::string::npos);
 }
 
 TEST_CASE("what is on hand comes off by item or by stock and an offcut is not a pack",
           "[materials]") {
   Job job = potting_bench_job();
-  job.on_hand = {{"rapid-fine-50lb", 1.5, std::nullopt, std::nullopt},
+  job.on_hand = {{"rapid-fine-48lb", 1.5, std::nullopt, std::nullopt},
                  {"rapid fine topping", 1, std::nullopt, std::nullopt},
-                 {"rapid-fine-50lb", 9, Length::mm(300), Length::mm(40)}};
+                 {"rapid-fine-48lb", 9, Length::mm(300), Length::mm(40)}};
   const Material bags = materials_of(job, potting_bench_plan()).front();
   CHECK(bags.on_hand == Approx(2.5));
   CHECK(bags.packs == 3);  // 5 - 2.5, up
@@ -70,7 +70,7 @@ TEST_CASE("what is on hand comes off by item or by stock and an offcut is not a 
 
 TEST_CASE("more than enough on hand leaves nothing to buy or pay", "[materials]") {
   Job job = potting_bench_job();
-  job.on_hand = {{"rapid-fine-50lb", 7, std::nullopt, std::nullopt}};
+  job.on_hand = {{"rapid-fine-48lb", 7, std::nullopt, std::nullopt}};
   const auto rows = materials_of(job, potting_bench_plan());
   CHECK(rows.front().packs == 0);
   CHECK(rows.front().cost->si() == Approx(0));
@@ -115,7 +115,7 @@ TEST_CASE("equal cost buys the fewer packs", "[materials]") {
 TEST_CASE("the job's own price replaces the catalogue's and its breaks", "[materials]") {
   Job job = potting_bench_job();
   job.mix.price_breaks = {{1, 1.0}};
-  job.prices = {{"rapid-fine-50lb", 30.0}};
+  job.prices = {{"rapid-fine-48lb", 30.0}};
   CHECK(materials_of(job, potting_bench_plan()).front().cost->si() == Approx(150));
   job.prices["rapid fine topping"] = 31.0;  // the item's name goes before its stock's
   CHECK(materials_of(job, potting_bench_plan()).front().cost->si() == Approx(155));
@@ -128,8 +128,8 @@ TEST_CASE("the basis of doses counts part bags as they are mixed", "[materials]"
   job.crew.bags_per_batch = 0.7;
   plan.mix.bags = 5;
   plan.pour.batches = 6;
-  plan.mix.doses = {{"set retarder", AdditiveKind::retarder, 1, 4.2, kilograms(0.03)}};
-  CHECK(find_material(materials_of(job, plan), "retarder-packet").basis ==
+  plan.mix.doses = {{"set retarder", AdditiveKind::retarder, 1, 4.2, kilograms(0.025)}};
+  CHECK(find_material(materials_of(job, plan), "retarder-scoop").basis ==
         basis("doses-to-have") + ": 1 a bag x 4.2 bags = 4.2, rounded up to 5");
 }
 
@@ -137,30 +137,30 @@ TEST_CASE("doses round up to whole packs and spare bags get none", "[materials]"
   Job job = potting_bench_job();
   job.additives = {retarder()};
   Plan plan = potting_bench_plan();
-  plan.mix.doses = {{"set retarder", AdditiveKind::retarder, 0.5, 2.5, kilograms(0.015)}};
+  plan.mix.doses = {{"set retarder", AdditiveKind::retarder, 0.5, 2.5, kilograms(0.0125)}};
   plan.pour.batches = 5;
-  const Material doses = find_material(materials_of(job, plan), "retarder-packet");
+  const Material doses = find_material(materials_of(job, plan), "retarder-scoop");
   CHECK(doses.needed == Approx(2.5));
   CHECK(doses.packs == 3);
-  CHECK(doses.pack == "dose of 1.1 oz");
+  CHECK(doses.pack == "dose of 0.9 oz");
   CHECK(doses.basis == basis("doses-to-have") + ": 0.5 a bag x 5 bags = 2.5, rounded up to 3");
   plan.mix.doses.front().total = 2;
-  CHECK(find_material(materials_of(job, plan), "retarder-packet").packs == 2);
+  CHECK(find_material(materials_of(job, plan), "retarder-scoop").packs == 2);
   plan.mix.doses.front().total = 0;
-  CHECK_FALSE(lists(materials_of(job, plan), "retarder-packet"));
+  CHECK_FALSE(lists(materials_of(job, plan), "retarder-scoop"));
 }
 
 TEST_CASE("boards already on hand are used but not bought", "[materials]") {
   Plan plan = potting_bench_plan();
-  plan.cut_list.totals[1] = {"backer-36x60", 2, 1, 1, 1, false};
+  plan.cut_list.totals[1] = {"backer-34x52", 2, 1, 1, 1, false};
   const auto rows = materials_of(potting_bench_job(), plan);
-  const Material sheets = find_material(rows, "backer-36x60");
+  const Material sheets = find_material(rows, "backer-34x52");
   CHECK(sheets.needed == 2);
   CHECK(sheets.on_hand == 1);
   CHECK(sheets.packs == 1);
-  CHECK(sheets.cost->si() == Approx(16));
+  CHECK(sheets.cost->si() == Approx(13));
   CHECK(sheets.basis == "as in the cut list: no plan needs fewer than 1 sheet");
-  const Material board = find_material(rows, "board-16x96");
+  const Material board = find_material(rows, "board-13x84");
   CHECK(board.pack == "board");
   CHECK(board.basis == "as in the cut list: no plan needs fewer");
 }
@@ -168,9 +168,11 @@ TEST_CASE("boards already on hand are used but not bought", "[materials]") {
 TEST_CASE("each slab has screws as closely as planned for it", "[materials]") {
   Plan plan = potting_bench_plan();
   plan.slabs.front().forms.screw_spacing = Length::inches(4);
+  plan.slabs.front().forms.ledger = Length::inches(204.5);
   const Material screws = find_material(materials_of(potting_bench_job(), plan), "strip-screws");
-  // 94 and 95.5 in take 25 at 4 in, 26 and 28 in take 8; two of each; 61 along the ledger.
-  CHECK(screws.needed == 2 * (25 + 25 + 8 + 8) + 61);
+  // 78.25 and 79.5 in take 21 at 4 in, 24 in take 7, 26.25 in 8; two of each; 53 along the
+  // ledger.
+  CHECK(screws.needed == 2 * (21 + 21 + 7 + 8) + 53);
   CHECK(screws.basis.find("a screw every 4 in") != std::string::npos);
 }
 
@@ -185,16 +187,16 @@ TEST_CASE("props and brackets are bought by the piece", "[materials]") {
 
 TEST_CASE("supplies follow from the form work in the reader's units", "[materials]") {
   const auto rows = materials_of(potting_bench_job(), potting_bench_plan());
-  // 94 and 95.5 in take 13 screws at 8 in, 26 and 28 in take 5; two of each; 31 along the ledger.
-  CHECK(find_material(rows, "strip-screws").needed == 72 + 31);
+  // 78.25 and 79.5 in take 11 screws at 8 in, 24 in take 4, 26.25 in 5; two of each.
+  CHECK(find_material(rows, "strip-screws").needed == 62);
   CHECK(find_material(rows, "strip-screws").packs == 2);
   const Material tape = find_material(rows, "form-tape");
   CHECK(tape.unit == "ft");
-  CHECK(tape.needed == Approx(247.0 / 12 * 1.05));
+  CHECK(tape.needed == Approx(211.5 / 12 * 1.05));
   CHECK(tape.pack == "pack of form-tape");
   // 1/4 in square beads: 24.3 ft a cartridge, as a sealant maker's coverage table says.
-  // 273.5 in of joint take 0.94 of one, and a cartridge is bought whole.
-  CHECK(273.5 / 12 / 24.3 == Approx(0.938).epsilon(0.005));
+  // 236.5 in of joint take 0.81 of one, and a cartridge is bought whole.
+  CHECK(236.5 / 12 / 24.3 == Approx(0.811).epsilon(0.005));
   CHECK(find_material(rows, "sealant").needed == 1);
 }
 
@@ -206,17 +208,18 @@ TEST_CASE("cleats and knock-outs and every slab count", "[materials]") {
   cleat.length = Length::mm(300);  // 3 screws at 8 in, but never less than two each side
   plan.cut_list.parts.push_back(cleat);
   plan.slabs.front().forms.knock_out = Length::inches(61);
+  plan.slabs.front().forms.ledger = Length::inches(204.5);
   plan.slabs.push_back(plan.slabs.front());
   const auto rows = materials_of(potting_bench_job(), plan);
   const Material screws = find_material(rows, "strip-screws");
-  CHECK(screws.needed == 72 + 2 * 31 + 3 * 4);  // 31 along each ledger of 240 in
+  CHECK(screws.needed == 62 + 2 * 27 + 3 * 4);  // 27 along each ledger
   CHECK(screws.basis ==
         basis("strip-screws") +
-            ": 11 strips and cleats and the ledger, a screw every 8 in and at each end: 146");
-  CHECK(find_material(rows, "form-tape").needed == Approx(2 * (247.0 + 61) / 12 * 1.05));
+            ": 11 strips and cleats and the ledger, a screw every 8 in and at each end: 128");
+  CHECK(find_material(rows, "form-tape").needed == Approx(2 * (211.5 + 61) / 12 * 1.05));
 
   // 1 in2 is 6.4516 cm2, 1 fl oz is 0.0295735 L.
-  const double panel_m2 = 2 * 92.5 * 26.5 * 6.4516e-4, form_m2 = 2 * 244 * 1.5 * 6.4516e-4;
+  const double panel_m2 = 2 * 77 * 25 * 6.4516e-4, form_m2 = 2 * 209 * 1.75 * 6.4516e-4;
   CHECK(find_material(rows, "bedding").needed == std::ceil(panel_m2 * 0.675));
   CHECK(find_material(rows, "release-agent").needed == Approx(form_m2 * 0.04 / 0.0295735295625));
 }
@@ -226,7 +229,7 @@ TEST_CASE("a metric job is listed in metric units", "[materials]") {
   job.units = Units::metric;
   const Material tape = find_material(materials_of(job, potting_bench_plan()), "form-tape");
   CHECK(tape.unit == "m");
-  CHECK(tape.needed == Approx(247 * 0.0254 * 1.05));
+  CHECK(tape.needed == Approx(211.5 * 0.0254 * 1.05));
   CHECK(tape.pack == "pack of form-tape");
 }
 
@@ -234,7 +237,7 @@ TEST_CASE("price breaks alone are a price from the first of them on", "[material
   Job job = potting_bench_job();
   job.mix.price = std::nullopt;
   const auto cost_of_bags = [&](int on_hand, int from) {
-    job.on_hand = {{"rapid-fine-50lb", static_cast<double>(on_hand), std::nullopt, std::nullopt}};
+    job.on_hand = {{"rapid-fine-48lb", static_cast<double>(on_hand), std::nullopt, std::nullopt}};
     job.mix.price_breaks = {{from, 8.0}};
     return materials_of(job, potting_bench_plan()).front().cost;
   };
@@ -284,7 +287,7 @@ TEST_CASE("counted supplies on hand are pieces and measured ones are packs", "[m
   const auto rows = materials_of(job, potting_bench_plan());
   const Material screws = find_material(rows, "strip-screws");
   CHECK(screws.on_hand == 50);
-  CHECK(screws.packs == 1);  // 103 needed, 53 short
+  CHECK(screws.packs == 1);  // 62 needed, 12 short
   const Material tape = find_material(rows, "form-tape");
   const double roll = supply(sample_supplies(), "form-tape").pack;
   CHECK(tape.on_hand == Approx(Length::m(roll).in_in() / 12));
@@ -301,11 +304,11 @@ TEST_CASE("tiny amounts are in the smaller unit", "[materials]") {
 
 TEST_CASE("the battens row says what to cut", "[materials]") {
   Plan plan = potting_bench_plan();
-  plan.slabs.front().forms.ledger = Length::inches(240);
-  plan.slabs.front().forms.ledger_pieces = {Length::inches(94), Length::inches(26),
-                                            Length::inches(94), Length::inches(26)};
+  plan.slabs.front().forms.ledger = Length::inches(204.5);
+  plan.slabs.front().forms.ledger_pieces = {Length::inches(78.25), Length::inches(24),
+                                            Length::inches(78.25), Length::inches(24)};
   CHECK(find_material(materials_of(potting_bench_job(), plan), "ledger-batten").note ==
-        "cut 2 x 94 in and 2 x 26 in");
+        "cut 2 x 78 1/4 in and 2 x 24 in");
 }
 
 TEST_CASE("the surplus and a waste that saves a bag are said at the bags", "[materials]") {
@@ -335,13 +338,13 @@ TEST_CASE("doses that do not make the pour work say so", "[materials]") {
   Job job = potting_bench_job();
   job.additives = {retarder()};
   Plan plan = potting_bench_plan();
-  plan.mix.doses = {{"set retarder", AdditiveKind::retarder, 1, 4, kilograms(0.03)}};
+  plan.mix.doses = {{"set retarder", AdditiveKind::retarder, 1, 4, kilograms(0.025)}};
   plan.pour.usable = minutes(10);
   plan.pour.feasible = false;
-  CHECK(find_material(materials_of(job, plan), "retarder-packet").note.find("does not work") !=
+  CHECK(find_material(materials_of(job, plan), "retarder-scoop").note.find("does not work") !=
         std::string::npos);
   plan.pour.feasible = true;
-  CHECK(find_material(materials_of(job, plan), "retarder-packet").note.empty());
+  CHECK(find_material(materials_of(job, plan), "retarder-scoop").note.empty());
 }
 
 TEST_CASE("cloth is bought only for a cure of days", "[materials]") {
@@ -350,8 +353,8 @@ TEST_CASE("cloth is bought only for a cure of days", "[materials]") {
     job.mix.strip_after = strip_after;
     return find_material(materials_of(job, potting_bench_plan()), "damp-cloth");
   };
-  // 94 x 28 in = 18.28 ft2, and a tenth for laps; a roll has 54 ft2.
-  CHECK(cloth(hours(12)).needed == Approx(18.2778 * 1.1).epsilon(1e-4));
+  // 78 1/4 x 26 1/4 in = 14.26 ft2, and a tenth for laps; a roll has 54 ft2.
+  CHECK(cloth(hours(12)).needed == Approx(14.2643 * 1.1).epsilon(1e-4));
   CHECK(cloth(hours(12)).packs == 1);
   CHECK(cloth(hours(11.9)).stock.empty());
 }

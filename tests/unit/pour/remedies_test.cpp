@@ -18,8 +18,8 @@ using test::a_slab;
 namespace {
 
 SlabPlan bench() {
-  SlabPlan slab = a_slab(Length::inches(94), Length::inches(28), Length::inches(1.5));
-  slab.concrete = litres(44.61173);
+  SlabPlan slab = a_slab(Length::inches(78.25), Length::inches(26.25), Length::inches(1.75));
+  slab.concrete = litres(45.10411);
   return slab;
 }
 
@@ -81,8 +81,8 @@ TEST_CASE("a pour that works needs no remedy and one that does not lists at most
 TEST_CASE("water is to be as cold as it takes", "[remedies]") {
   // 13 of 12 min: the factor must be 1.0833. Ea/R = 30000/8.314 = 3608 K (cooler than the label's
   // 70 F): 1/T = 1/294.26 + ln 1.0833/3608 = 0.00342050, T = 292.35 K = 19.20 C, 1.91 C colder.
-  // The bag holds 0.22 x 22.68 = 4.99 of heat, the water 3.785: water 1.91 x 8.775/3.785 = 4.43 C
-  // colder: 16.68 C or 62.0 F; 62 F is 16.67 C.
+  // The bag holds 0.22 x 21.77 = 4.79 of heat, the water 3.502: water 1.91 x 8.291/3.502 = 4.52 C
+  // colder: 16.59 C or 61.9 F; 61 F is 16.11 C.
   const Advice colder = advice(a_minute_short());
   REQUIRE(colder.about("Use water"));
   CHECK(colder.about("Use water")->works);

@@ -15,10 +15,11 @@ using test::a_slab;
 
 namespace {
 
-/// The potting bench: 94 x 28 in, 1 1/2 in at the edge, 44.61173 L over its panel: 3.85 bags.
+/// The potting bench: 78 1/4 x 26 1/4 in, 1 3/4 in at the edge, 45.10411 L over its panel: 3.98
+/// bags.
 SlabPlan bench() {
-  SlabPlan slab = a_slab(Length::inches(94), Length::inches(28), Length::inches(1.5));
-  slab.concrete = litres(44.61173);
+  SlabPlan slab = a_slab(Length::inches(78.25), Length::inches(26.25), Length::inches(1.75));
+  slab.concrete = litres(45.10411);
   return slab;
 }
 

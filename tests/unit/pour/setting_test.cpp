@@ -10,18 +10,18 @@ using namespace strikeoff::test;
 
 TEST_CASE("a retarder moves stiffness and set by what it adds to the working time", "[setting]") {
   Plan plan = potting_bench_plan();
-  plan.pour.working_time = minutes(35);
+  plan.pour.working_time = minutes(37);
   const Setting times = setting(potting_bench_job(), plan.pour);
-  CHECK(in_minutes(*times.stiff) == Approx(35));
-  CHECK(in_minutes(*times.final_set) == Approx(40 + 15));
+  CHECK(in_minutes(*times.stiff) == Approx(37));
+  CHECK(in_minutes(*times.final_set) == Approx(45 + 15));
   CHECK(in_minutes(retarder_delay(potting_bench_job().mix, plan.pour)) == Approx(15));
 }
 
 TEST_CASE("the trowel window closes sooner in a warm mix", "[setting]") {
   Plan plan = potting_bench_plan();
   plan.pour.temperature_factor = 0.5;
-  plan.pour.working_time = minutes(10);
-  CHECK(in_minutes(*setting(potting_bench_job(), plan.pour).final_set) == Approx(20));
+  plan.pour.working_time = minutes(11);
+  CHECK(in_minutes(*setting(potting_bench_job(), plan.pour).final_set) == Approx(22.5));
 }
 
 TEST_CASE("a set the bag does not say stays unknown", "[setting]") {

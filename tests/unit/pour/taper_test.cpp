@@ -43,15 +43,12 @@ TEST_CASE("tapered doses add up in batches and totals and what is bought", "[tap
   Job job = tapered_job();
   job.additives[0].price = 2;
   job.limits.margin = minutes(1);  // half a dose in the last batch
-  Slab slab = test::slab_on({{},
-                             {Length::inches(94), {}},
-                             {Length::inches(94), Length::inches(28)},
-                             {{}, Length::inches(28)}},
-                            {}, Length::inches(1.5));
+  Slab slab = test::slab_on(corners_of({{}, Length::inches(78.25), Length::inches(26.25)}), {},
+                            Length::inches(1.75));
   slab.name = "bench";
   job.slabs = {slab};
   job.forms.strip_stock = {
-      {"board", "board", Length::m(2.5), Length::mm(400), Length::mm(19), {}, {}}};
+      {"board", "board", Length::m(2.15), Length::mm(340), Length::mm(16), {}, {}}};
   job.forms.screw_spacing = Length::mm(200);
   const Plan plan = make_plan(job);
   REQUIRE(plan.batches.size() > 3);
@@ -59,7 +56,7 @@ TEST_CASE("tapered doses add up in batches and totals and what is bought", "[tap
   for (const Batch& batch : plan.batches) {
     const double doses = batch.doses.at(0).doses;
     CHECK(doses <= before);
-    CHECK(std::get<Mass>(batch.doses[0].amount).si() == Approx(0.03 * doses));
+    CHECK(std::get<Mass>(batch.doses[0].amount).si() == Approx(0.025 * doses));
     // It is stiff with the last one, or later by less than a step (7.5 min).
     const Duration stiff = batch.contact + *plan.pour.working_time + batch.longer;
     const Duration last = plan.batches.back().contact + *plan.pour.working_time;

@@ -104,16 +104,6 @@ Answers dose_in_si(const PublishedCase& one) {
   return {{"dose_SI", in_litres(dose) * 1000 * per_100_kg}};
 }
 
-/// Bags of a cubic yard, by the label of the shipped 80 lb bag.
-Answers shipped_bag(const PublishedCase& one) {
-  const auto& mixes = shipped_catalogue().mixes;
-  const auto found = std::find_if(mixes.begin(), mixes.end(), [&](const CatalogueEntry<Mix>& mix) {
-    return mix.item.id == "coarse-80lb" && mix.item.bag == one.get<Mass>("bag");
-  });
-  const Volume yield = found == mixes.end() ? Volume{} : found->item.yield;
-  return {{"yield", yield}, {"bags_per_yd3", mix_of(cubic_yards(1), 0, yield).bags_exact}};
-}
-
 /// Bags of a cubic yard at the published yield.
 Answers bags_of_yard(const PublishedCase& one) {
   const double yield = one.expected("yield");
@@ -152,8 +142,8 @@ Answers unit_weight(const PublishedCase&) {
 Answers least_thickness(const PublishedCase&) {
   Length us, metric;
   for (const CatalogueEntry<Mix>& mix : shipped_catalogue().mixes) {
-    if (mix.item.id == "coarse-80lb") us = mix.item.least_thickness.value();
-    if (mix.item.id == "coarse-25kg") metric = mix.item.least_thickness.value();
+    if (mix.item.id == "coarse-75lb") us = mix.item.least_thickness.value();
+    if (mix.item.id == "coarse-30kg") metric = mix.item.least_thickness.value();
   }
   return {{"t", us}, {"t_mm", metric}};
 }
@@ -196,7 +186,7 @@ Asks mix_asks() {
           {"WT-02", absolute_volume},
           {"WT-03", water_density_in_si},
           {"AD-01", dose_in_si},
-          {"BG-01", shipped_bag},
+          {"BG-01", bags_of_yard},
           {"BG-02", bags_of_yard},
           {"BG-03", bags_of_yard},
           {"BG-04", bags_of_yard},

@@ -32,15 +32,15 @@ TEST_CASE("the plan file has its parts in a fixed order") {
 
 TEST_CASE("quantities are SI at full precision") {
   const Json plan = Json::parse(render_json(test::printed_bench_plan()));
-  CHECK(plan["slabs"][0]["perimeter_mm"] == 6197.6);
-  CHECK(plan["slabs"][0]["outline_mm"][1] == Json::array({2362.2, -25.4}));
-  CHECK(plan["mix"]["concrete_l"].get<double>() == Approx(44.61173).epsilon(1e-15));
-  CHECK(plan["mix"]["water_per_bag_l"].get<double>() == Approx(3.785411784).epsilon(1e-15));
+  CHECK(plan["slabs"][0]["perimeter_mm"] == 5308.6);
+  CHECK(plan["slabs"][0]["outline_mm"][1] == Json::array({1958.975, -28.575}));
+  CHECK(plan["mix"]["concrete_l"].get<double>() == Approx(45.10411).epsilon(1e-15));
+  CHECK(plan["mix"]["water_per_bag_l"].get<double>() == Approx(3.7 * 0.946352946).epsilon(1e-15));
   CHECK(plan["batches"][1]["contact_min"] == 4.5);
-  CHECK(plan["pour"]["mix_temperature_c"].get<double>() == Approx(190.0 / 9).epsilon(1e-15));
-  CHECK(plan["cut_list"]["parts"][0]["length_mm"] == 2425.7);
-  CHECK(plan["cut_list"]["sheets"][0]["pieces"][0]["height_mm"] == 673.1);
-  CHECK(plan["cost"]["total"] == 129.6);
+  CHECK(plan["pour"]["mix_temperature_c"].get<double>() == Approx(175.0 / 9).epsilon(1e-15));
+  CHECK(plan["cut_list"]["parts"][0]["length_mm"] == 2019.3);
+  CHECK(plan["cut_list"]["sheets"][0]["pieces"][0]["height_mm"] == 635);
+  CHECK(plan["cost"]["total"] == 145.8);
 }
 
 TEST_CASE("names and kinds are the words of the plan file") {

@@ -27,9 +27,9 @@ TEST_CASE("times that hold as the bag says them need no section", "[text]") {
 TEST_CASE("what the cold does is said with its air and what each step waits for", "[text]") {
   Plan plan = potting_bench_plan();
   plan.hardening.slowing = 1.4;
-  CHECK(says(plan, "In this air (70 F) the slab takes 1.4 times as long as the bag says."));
+  CHECK(says(plan, "In this air (68 F) the slab takes 1.4 times as long as the bag says."));
   plan.hardening.coldest = Temperature::fahrenheit(40);
-  CHECK(says(plan, "(40 F at night, 70 F by day)"));
+  CHECK(says(plan, "(40 F at night, 68 F by day)"));
   CHECK(says(plan, "strip     the bag's\n"));
   plan.hardening.milestones[0].from = std::nullopt;
   CHECK_FALSE(says(plan, "strip "));

@@ -100,7 +100,7 @@ TEST_CASE("rows are staggered and no piece is a sliver", "[panels]") {
 }
 
 TEST_CASE("rows run up an L where that makes less seam", "[panels]") {
-  // Upright: a sheet of 36 x 60 in and a foot of 24 x 12 in that meet along 12 in; cut straight
+  // Upright: a sheet of 60 x 36 in and a foot of 24 x 12 in that meet along 12 in; cut straight
   // across they would meet along 36 in.
   const Polygon ell{{in(0), in(0)},   {in(60), in(0)},  {in(60), in(12)},
                     {in(36), in(12)}, {in(36), in(60)}, {in(0), in(60)}};
@@ -245,10 +245,10 @@ TEST_CASE("a trapezoid is laid as the rectangle around it and cut to the line", 
 }
 
 TEST_CASE("a base out of square takes as many sheets as the square one", "[panels]") {
-  const Polygon base{{mm(0), mm(0)}, {in(92), mm(2)}, {in(92) + mm(3), in(26)}, {mm(1), in(26)}};
+  const Polygon base{{mm(0), mm(0)}, {in(76), mm(2)}, {in(76) + mm(3), in(24)}, {mm(1), in(24)}};
   const PanelLayout layout = layout_of(panelled(base, in(0.125)));
   CHECK(layout.pieces.size() ==
-        layout_of(panelled(corners_of({{}, in(92), in(26)}), in(0.125))).pieces.size());
+        layout_of(panelled(corners_of({{}, in(76), in(24)}), in(0.125))).pieces.size());
 }
 
 TEST_CASE("an L out by millimetres takes as many pieces and sheets as the square L", "[panels]") {
@@ -315,8 +315,8 @@ TEST_CASE("pieces cut to the line cover any star-shaped area once", "[panels]") 
 }
 
 TEST_CASE("a layout that spares a sink wins among those of as many sheets", "[panels]") {
-  // 92 in is 46 + 46 in or 60 + 32 in: only the second joint lies clear of a sink at 35 to 50 in.
-  Slab slab = panelled(corners_of({{}, in(92), in(26)}), {});
+  // 90 in is 45 + 45 in or 60 + 30 in: only the second joint lies clear of a sink at 35 to 50 in.
+  Slab slab = panelled(corners_of({{}, in(90), in(24)}), {});
   CHECK(layout_of(slab).pieces.size() == 2);
   slab.openings.push_back({"sink", {{in(35), in(5)}, in(15), in(15)}, true});
   const PanelLayout layout = layout_of(slab);
@@ -328,8 +328,8 @@ TEST_CASE("a layout that spares a sink wins among those of as many sheets", "[pa
 }
 
 TEST_CASE("a joint goes over a partition where that takes no more sheets", "[panels]") {
-  // 84 x 30 in from 36 x 60 sheets: two sheets whatever the joint, so it moves from 60 in to the
-  // partition at 50 in; with none in reach the full sheet stays.
+  // 84 x 30 in from sheets of 60 x 36 in: two sheets whatever the joint, so it moves from 60 in to
+  // the partition at 50 in; with none in reach the full sheet stays.
   Slab slab = panelled(corners_of({{}, in(84), in(30)}), in(0.125));
   slab.partitions = {{{in(50), in(0)}, {in(50), in(30)}}};
   const PanelLayout layout = layout_of(slab);

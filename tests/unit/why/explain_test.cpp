@@ -81,12 +81,12 @@ TEST_CASE("inputs say where they come from", "[why]") {
   CHECK(origin(explained(easy, "fresh-density"), "label") == "not given in the job, /mix/density");
 
   const char* const catalogue_mix = R"({
-    "units": "metric", "mix": "rapid-fine-25kg",
+    "units": "metric", "mix": "rapid-fine-24kg",
     "slabs": [{"base": {"rectangle": {"length": "1 m", "depth": "1 m"}}, "overhang": "0 mm",
                "thickness": "50 mm"}],
     "crew": {"bags_per_batch": "auto"}})";
   CHECK(origin(explained(catalogue_mix, "batch-dry"), "bag") ==
-        "the catalogue's rapid-fine-25kg: invented");
+        "the catalogue's rapid-fine-24kg: invented");
   CHECK(origin(explained(catalogue_mix, "batch-bags"), "bags").starts_with("chosen by the plan: "));
 }
 
@@ -142,11 +142,11 @@ TEST_CASE("every name of the list can be asked for", "[why]") {
 
 TEST_CASE("a plan in US units shows what a tape and a scale show beside", "[why]") {
   const char* const us = R"({
-    "units": "us", "mix": "rapid-fine-50lb",
+    "units": "us", "mix": "rapid-fine-48lb",
     "slabs": [{"base": {"rectangle": {"length": "48 in", "depth": "24 in"}}, "overhang": "0 in",
                "thickness": "2 in", "panel": "none"}]})";
   CHECK(explained(us, "edge-thickness").number.in_us == "2 in");
-  CHECK(explained(us, "batch-dry").number.in_us == "50 lb");
+  CHECK(explained(us, "batch-dry").number.in_us == "48 lb");
   CHECK(explained(us, "takt").number.in_us.empty());
   CHECK(explained(easy, "edge-thickness").number.in_us.empty());
 }
