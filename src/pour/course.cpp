@@ -12,14 +12,7 @@
 namespace strikeoff {
 namespace {
 
-using Line = std::vector<Vec>;
 constexpr double pi = 3.14159265358979323846;
-
-Line line_of(const Polygon& polygon) {
-  Line line;
-  for (const Point& p : polygon) line.push_back(vec(p));
-  return line;
-}
 
 // ---- Straight fronts across a direction, wherever they meet the slab. ----
 
@@ -67,9 +60,9 @@ Front beyond(const SlabPlan& shape, const Vec& along, bool is_start) {
 
 std::optional<std::vector<Front>> straight_fronts(const SlabPlan& shape, const Vec& along,
                                                   const std::vector<double>& wanted) {
-  const Line outline = line_of(shape.outline);
-  std::vector<Line> holes;
-  for (const Polygon& hole : holes_of(shape)) holes.push_back(line_of(hole));
+  const Trail outline = trail_of(shape.outline);
+  std::vector<Trail> holes;
+  for (const Polygon& hole : holes_of(shape)) holes.push_back(trail_of(hole));
   double lo = HUGE_VAL, hi = -HUGE_VAL;
   for (const Vec& corner : outline) {
     lo = std::min(lo, dot(corner, along));
@@ -79,7 +72,7 @@ std::optional<std::vector<Front>> straight_fronts(const SlabPlan& shape, const V
   const auto behind = [&](double at) {
     const Vec on = along * at, to = on - along.left();
     double area = area_right_of(outline, on, to);
-    for (const Line& hole : holes) area -= area_right_of(hole, on, to);
+    for (const Trail& hole : holes) area -= area_right_of(hole, on, to);
     return area;
   };
   std::vector<Front> fronts;
@@ -126,8 +119,9 @@ double inside(const Route& route, const SlabPlan& shape, const Front& line, bool
   return found ? found->inside : 0;
 }
 
-/// The shortest way across an outline through a place inside it.
-double width_at(const Line& outline, const Vec& place) {
+/// How wide an outline is at a place inside it: twice as far as the farther of its edges lies in the
+/// best direction, so that the end of an arm does not count as its side.
+double width_at(const Trail& outline, const Vec& place) {
   constexpr int directions = 36;
   double width = HUGE_VAL;
   for (int i = 0; i < directions; ++i) {
@@ -142,7 +136,7 @@ double width_at(const Line& outline, const Vec& place) {
       double& nearest = at > 0 ? ahead : back;
       nearest = std::min(nearest, std::abs(at));
     }
-    width = std::min(width, ahead + back);
+    width = std::min(width, 2 * std::max(ahead, back));
   }
   return width;
 }
@@ -208,7 +202,7 @@ void measure(const SlabPlan& shape, Course& course) {
     if (a.cell != b.cell) joint(route.passage->joint_length(route.passage->start()));
   }
   constexpr double longest = 1.6;  // assumption: a longer front lies along its arm, not across
-  const Line outline = line_of(shape.outline);
+  const Trail outline = trail_of(shape.outline);
   course.runs_across =
       std::all_of(course.lines.begin(), course.lines.end(), [&](const Front& line) {
         return line.length() <= longest * width_at(outline, (line.left + line.right) / 2);
@@ -335,7 +329,7 @@ bool add_seams(const Course& course, const SlabPlan& shape, const std::vector<Po
                const std::vector<Front>& lines, std::vector<Cut>& cuts) {
   const Route& route = *course.route;
   for (const Polygon& hole : holes) {
-    const Line ring = line_of(hole);
+    const Trail ring = trail_of(hole);
     const Rectangle box = bounding_box(hole);
     const Vec middle = vec(box.at) + Vec{box.length.in_m() / 2, box.depth.in_m() / 2};
     const auto is_met = [&](const Front& line) {
@@ -600,18 +594,20 @@ std::optional<std::vector<CutCell>> cut(const Course& course, const SlabPlan& sh
   if (!parts) return std::nullopt;
   if (!volume.is_even() && course.places.size() > 1) {
     // A little more or less area until the volumes are right.
-    constexpr int most_tries = 12;
+    constexpr int most_tries = 24;
+    constexpr double enough = 1e-6, at_most = 3e-3;  // of a batch
+    double worst = 0;
     for (int i = 0; i < most_tries; ++i) {
       std::vector<double> volumes;
       for (const auto& part : *parts) volumes.push_back(volume_of(part, volume));
       const double all = std::accumulate(volumes.begin(), volumes.end(), 0.0);
-      bool good = true;
+      worst = 0;
       for (std::size_t k = 0; k < areas.size(); ++k) {
         const double missing = course.places[k].share * all - volumes[k];
-        if (std::abs(missing) > 1e-6 * course.places[k].share * all) good = false;
+        worst = std::max(worst, std::abs(missing) / (course.places[k].share * all));
         areas[k] *= 1 + missing / volumes[k];
       }
-      if (good) break;
+      if (worst <= enough) break;
       fill_up(course, shape, areas);
       auto next = lines_between(course, shape, areas);
       auto cut_anew = next ? parts_between(course, shape, *next) : std::nullopt;
@@ -619,6 +615,7 @@ std::optional<std::vector<CutCell>> cut(const Course& course, const SlabPlan& sh
       lines = std::move(*next);
       parts = std::move(cut_anew);
     }
+    if (worst > at_most) return std::nullopt;
   }
   std::size_t cells = 0;
   for (const Stretch& place : course.places) cells = std::max(cells, place.cell + place.cells);

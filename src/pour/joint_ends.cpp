@@ -19,15 +19,17 @@ struct Found {
   std::size_t side = 0;
 };
 
-Found nearest_side(const Polygon& polygon, const Point& p) {
+/// `facing`: of the sides that have a place straight across from it.
+Found nearest_side(const Polygon& polygon, const Point& p, bool facing) {
   Found best{HUGE_VAL, 0, 0, 0};
   for (std::size_t k = 0; k < polygon.size(); ++k) {
     const Point &a = polygon[k], &b = polygon[(k + 1) % polygon.size()];
     const double x = (b.x - a.x).in_nm(), y = (b.y - a.y).in_nm(), length = std::hypot(x, y);
     const double px = (p.x - a.x).in_nm(), py = (p.y - a.y).in_nm();
-    const double along = std::clamp((px * x + py * y) / length, 0.0, length);
+    const double at = (px * x + py * y) / length, along = std::clamp(at, 0.0, length);
     const double away = std::hypot(px - along * x / length, py - along * y / length);
-    if (away < best.away) best = {away, along, length, k};
+    const bool beside = facing && (at != along || px * y > py * x);  // past its end, or behind it
+    if (!beside && away < best.away) best = {away, along, length, k};
   }
   return best;
 }
@@ -54,15 +56,16 @@ Length inside(const SlabPlan& shape, const Point& place) {
 
 JointEnd joint_end(const Slab& slab, const SlabPlan& shape, const Point& place) {
   const Polygon sharp = sharp_outline(slab);
-  Found best = nearest_side(sharp, place);
   // Inside the slab it is measured from its sides alone.
   if (inside(shape, place) > Length{}) {
+    const Found best = nearest_side(sharp, place, true);
     return end_on(best, best.away, sharp.size(),
                   [&](std::size_t k) { return the_side(slab.sides[k].name); });
   }
+  Found best = nearest_side(sharp, place, false);
   std::size_t opening = shape.openings.size();
   for (std::size_t i = 0; i < shape.openings.size(); ++i) {
-    const Found found = nearest_side(corners_of(shape.openings[i].box), place);
+    const Found found = nearest_side(corners_of(shape.openings[i].box), place, false);
     if (found.away >= best.away) continue;
     best = found;
     opening = i;

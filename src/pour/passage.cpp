@@ -15,7 +15,7 @@ constexpr double near_corner_costs = 1.25;  // assumption: a joint there as one 
 constexpr double in_mouth_costs = 3;        // assumption: its end would stand in wet concrete
 constexpr double hair = 1e-9;               // m
 
-double area_of(const std::vector<Vec>& polygon) {
+double area_of(const Trail& polygon) {
   double twice = 0;
   for (std::size_t i = 0; i < polygon.size(); ++i) {
     twice += cross(polygon[i], polygon[(i + 1) % polygon.size()]);
@@ -23,7 +23,7 @@ double area_of(const std::vector<Vec>& polygon) {
   return twice / 2;
 }
 
-Vec middle_of(const std::vector<Vec>& polygon) {
+Vec middle_of(const Trail& polygon) {
   Vec sum;
   for (const Vec& corner : polygon) sum = sum + corner;
   return sum / static_cast<double>(polygon.size());
@@ -39,7 +39,19 @@ std::optional<double> crossing(const Vec& a, const Vec& b, const Vec& c, const V
 
 }  // namespace
 
-double area_right_of(const std::vector<Vec>& polygon, const Vec& a, const Vec& b) {
+Trail trail_of(const Polygon& polygon) {
+  Trail trail;
+  for (const Point& place : polygon) trail.push_back(vec(place));
+  return trail;
+}
+
+Polygon polygon_of(const Trail& trail) {
+  Polygon polygon;
+  for (const Vec& place : trail) polygon.push_back(point(place));
+  return polygon;
+}
+
+double area_right_of(const Trail& polygon, const Vec& a, const Vec& b) {
   // A fan from a of what is left after each edge is cut by the line; edges along it count nothing.
   double twice = 0;
   for (std::size_t i = 0; i < polygon.size(); ++i) {
@@ -57,7 +69,7 @@ double area_right_of(const std::vector<Vec>& polygon, const Vec& a, const Vec& b
   return twice / 2;
 }
 
-Passage::Side::Side(std::vector<Vec> corners) : line(std::move(corners)), along{0}, swept{0} {
+Passage::Side::Side(Trail corners) : line(std::move(corners)), along{0}, swept{0} {
   for (std::size_t i = 0; i + 1 < line.size(); ++i) {
     along.push_back(along.back() + (line[i + 1] - line[i]).length());
     swept.push_back(swept.back() + cross(line[i], line[i + 1]));
@@ -85,14 +97,14 @@ double Passage::Side::swept_to(double place) const {
   return swept[i] + cross(line[i], at(place));
 }
 
-Passage::Passage(std::vector<Vec> left, std::vector<Vec> right, std::vector<std::vector<Vec>> holes,
-                 std::vector<Vec> corners, double clearance)
+Passage::Passage(Trail left, Trail right, std::vector<Trail> holes, std::vector<Vec> corners,
+                 double clearance)
     : left_(std::move(left)),
       right_(std::move(right)),
       holes_(std::move(holes)),
       corners_(std::move(corners)),
       clearance_(clearance) {
-  for (const std::vector<Vec>& hole : holes_) hole_areas_.push_back(area_of(hole));
+  for (const Trail& hole : holes_) hole_areas_.push_back(area_of(hole));
   area_ = behind(end());
   add_square();
   add_pivots();
@@ -111,7 +123,7 @@ Front Passage::end() const {
 
 /// Where a front enters and leaves a hole, as parts of its length.
 std::vector<std::pair<double, double>> Passage::crossings(const Front& front,
-                                                          const std::vector<Vec>& hole) const {
+                                                          const Trail& hole) const {
   std::vector<double> at;
   for (std::size_t i = 0; i < hole.size(); ++i) {
     const auto x = crossing(front.left, front.right, hole[i], hole[(i + 1) % hole.size()]);
@@ -158,7 +170,7 @@ double Passage::behind(const Front& front) const {
 
 double Passage::joint_length(const Front& front) const {
   double share = 1;
-  for (const std::vector<Vec>& hole : holes_) {
+  for (const Trail& hole : holes_) {
     for (const auto& [in, out] : crossings(front, hole)) share -= out - in;
   }
   return share * front.length();
@@ -167,7 +179,7 @@ double Passage::joint_length(const Front& front) const {
 bool Passage::is_near_corner(const Front& front) const {
   if (corners_.empty()) return false;
   std::vector<Vec> ends{front.left, front.right};
-  for (const std::vector<Vec>& hole : holes_) {
+  for (const Trail& hole : holes_) {
     const auto met = crossings(front, hole);
     for (const auto& [in, out] : met) {
       ends.push_back(front.left + (front.right - front.left) * in);

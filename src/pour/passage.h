@@ -10,6 +10,11 @@
 
 namespace strikeoff {
 
+/// Places in metres, one after the other.
+using Trail = std::vector<Vec>;
+[[nodiscard]] Trail trail_of(const Polygon& polygon);
+[[nodiscard]] Polygon polygon_of(const Trail& trail);
+
 /// A straight front across a passage, from its left to its right side.
 struct Front {
   Vec left, right;
@@ -24,8 +29,8 @@ class Passage {
   /// The sides as lines of chords from the start to the end, as seen by who walks from one to the
   /// other; `holes` (anticlockwise) lie between them. Fronts keep `clearance` off the `corners`
   /// where a slab cracks first, as far as they can.
-  Passage(std::vector<Vec> left, std::vector<Vec> right, std::vector<std::vector<Vec>> holes,
-          std::vector<Vec> corners, double clearance);
+  Passage(Trail left, Trail right, std::vector<Trail> holes, std::vector<Vec> corners,
+          double clearance);
 
   /// No front ends on the mouth of an arm that leaves one side between these places along it,
   /// where any other does.
@@ -60,10 +65,10 @@ class Passage {
     double behind0 = 0, behind1 = 0;
   };
   struct Side {
-    std::vector<Vec> line;
+    Trail line;
     std::vector<double> along;  // at each corner
     std::vector<double> swept;  // twice the area from the origin, up to each corner
-    explicit Side(std::vector<Vec> corners);
+    explicit Side(Trail corners);
     [[nodiscard]] std::size_t piece(double at) const;
     [[nodiscard]] Vec at(double along) const;
     [[nodiscard]] double swept_to(double along) const;
@@ -77,8 +82,8 @@ class Passage {
   [[nodiscard]] Front front(double along_left, double along_right) const;
   [[nodiscard]] bool is_clear(const Front& front) const;
   [[nodiscard]] bool is_in_mouth(const Front& front) const;
-  [[nodiscard]] std::vector<std::pair<double, double>> crossings(
-      const Front& front, const std::vector<Vec>& hole) const;
+  [[nodiscard]] std::vector<std::pair<double, double>> crossings(const Front& front,
+                                                                 const Trail& hole) const;
   void add_turn(double left0, double right0, double left1, double right1,
                 std::vector<Turn>& turns) const;
   void add_square();
@@ -90,7 +95,7 @@ class Passage {
   [[nodiscard]] std::vector<Candidate> candidates(double behind) const;
 
   Side left_, right_;
-  std::vector<std::vector<Vec>> holes_;
+  std::vector<Trail> holes_;
   std::vector<double> hole_areas_;
   std::vector<Vec> corners_;
   double clearance_ = 0, area_ = 0;
@@ -100,6 +105,6 @@ class Passage {
 };
 
 /// The part of a polygon's area that lies to the right of a line; of a convex or any polygon.
-[[nodiscard]] double area_right_of(const std::vector<Vec>& polygon, const Vec& a, const Vec& b);
+[[nodiscard]] double area_right_of(const Trail& polygon, const Vec& a, const Vec& b);
 
 }  // namespace strikeoff

@@ -75,9 +75,20 @@ void use_times(const Timetable& table, PourPlan& plan) {
   for (const BatchTimes& batch : table.batches) plan.end = std::max(plan.end, batch.place_end);
 }
 
+/// What each batch fills of the concrete.
+std::vector<Volume> zones_of(const ZonePlan& zones, Volume concrete) {
+  Volume all;
+  for (const Volume& volume : zones.volumes) all += volume;
+  std::vector<Volume> filled;
+  for (const Volume& volume : zones.volumes) filled.push_back(concrete * (volume / all));
+  return filled;
+}
+
 std::vector<Batch> timed(const Batch& same, const Timetable& table,
-                         const std::vector<Joint>& joints, const ZonePlan& zones) {
+                         const std::vector<Joint>& joints, const ZonePlan& zones,
+                         Volume concrete) {
   std::vector<Batch> batches(zones.zones.size(), same);
+  const std::vector<Volume> filled = zones_of(zones, concrete);
   for (std::size_t i = 0; i < batches.size(); ++i) {
     Batch& batch = batches[i];
     const BatchTimes& times = table.batches[i];
@@ -90,7 +101,7 @@ std::vector<Batch> timed(const Batch& same, const Timetable& table,
     batch.place_end = times.place_end;
     batch.neighbours = zones.neighbours[i];
     batch.zones = zones.zones[i];
-    batch.zone = zones.volumes[i];
+    batch.zone = filled[i];
     batch.front = zones.fronts[i];
     batch.advance = zones.advances[i];
   }
@@ -190,7 +201,8 @@ Pour plan_pour(const Job& job, const MixPlan& mix, const PourModel& model) {
                         ? water_rule(table, unpaced_wait(job.crew, plan.batches, touches))
                         : no_timetable(beat);
   plan.smallest_crew = smallest_crew(job, plan.gap, plan.usable);
-  pour.batches = timed(one_batch(job, mix, pour.retarder), table, plan.joints, zones);
+  pour.batches = timed(one_batch(job, mix, pour.retarder), table, plan.joints, zones,
+                      mix.concrete);
   if (beat.missing.empty()) plan.work = work_of_people(table);
   const Additive* searched = auto_retarder(job);
   if (searched && searched->taper && plan.margin && plan.batches > 1) taper(job, pour);

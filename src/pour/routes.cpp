@@ -14,8 +14,6 @@
 namespace strikeoff {
 namespace {
 
-using Line = std::vector<Vec>;
-
 /// A straight side of the outline and the corners, by their places in it, between which it runs.
 struct LongEdge {
   std::size_t from = 0, to = 0;
@@ -23,18 +21,6 @@ struct LongEdge {
   Vec way;
   double turn = 0;  // to the next long edge; positive: an outward corner
 };
-
-Line line_of(const Polygon& polygon) {
-  Line line;
-  for (const Point& p : polygon) line.push_back(vec(p));
-  return line;
-}
-
-Polygon polygon_of(const Line& line) {
-  Polygon polygon;
-  for (const Vec& place : line) polygon.push_back(point(place));
-  return polygon;
-}
 
 std::string name_of(const Slab& slab, const Polygon& sharp, const Point& a, const Point& b) {
   constexpr Length on_it = Length::mm(0.001);
@@ -84,10 +70,10 @@ class Routes {
       : slab_(slab),
         shape_(shape),
         volume_(volume),
-        outline_(line_of(shape.outline)),
+        outline_(trail_of(shape.outline)),
         edges_(long_edges(slab, shape)),
         clearance_(corner_clearance(shape).in_m()) {
-    for (const Polygon& hole : holes_of(shape)) holes_.push_back(line_of(hole));
+    for (const Polygon& hole : holes_of(shape)) holes_.push_back(trail_of(hole));
     for (const Point& corner : crack_corners(shape)) corners_.push_back(vec(corner));
   }
 
@@ -119,20 +105,20 @@ class Routes {
   }
 
   /// The outline from one corner to another, forwards.
-  [[nodiscard]] Line stretch(std::size_t from, std::size_t to) const {
-    Line line{outline_[from]};
+  [[nodiscard]] Trail stretch(std::size_t from, std::size_t to) const {
+    Trail line{outline_[from]};
     for (std::size_t i = from; i != to;) {
       i = (i + 1) % outline_.size();
       line.push_back(outline_[i]);
     }
     return line;
   }
-  static Line backwards(Line line) {
+  static Trail backwards(Trail line) {
     std::reverse(line.begin(), line.end());
     return line;
   }
 
-  [[nodiscard]] Passage passage(Line left, Line right, std::vector<Line> holes) const {
+  [[nodiscard]] Passage passage(Trail left, Trail right, std::vector<Trail> holes) const {
     return {std::move(left), std::move(right), std::move(holes), corners_, clearance_};
   }
 
@@ -190,12 +176,12 @@ class Routes {
   void add_branching(const Route& as, std::size_t a, std::size_t b, const Bay& bay, bool on_left) {
     const std::size_t in = edges_[bay.first].to, out = edges_[bay.last].from;
     // Holes belong to the part that has their first corner.
-    Line arm = stretch(in, out);
-    std::vector<Line> in_arm, in_passage;
+    Trail arm = stretch(in, out);
+    std::vector<Trail> in_arm, in_passage;
     const Polygon inside = polygon_of(arm);
     Route route = as;
     double held = volume_.over(inside).si();
-    for (const Line& hole : holes_) {
+    for (const Trail& hole : holes_) {
       const bool is_inside = contains(inside, point(hole.front()));
       (is_inside ? in_arm : in_passage).push_back(hole);
       if (is_inside) held -= volume_.over(polygon_of(hole)).si();
@@ -203,14 +189,14 @@ class Routes {
     route.branch_share = held / shape_.concrete.si();
     const auto without_arm = [&](std::size_t from, std::size_t to, bool has_arm) {
       if (!has_arm) return stretch(from, to);
-      Line line = stretch(from, in);
-      const Line rest = stretch(out, to);
+      Trail line = stretch(from, in);
+      const Trail rest = stretch(out, to);
       line.insert(line.end(), rest.begin(), rest.end());
       return line;
     };
-    Line right = without_arm(edges_[a].to, edges_[b].from, !on_left);
-    Line left = backwards(without_arm(edges_[b].to, edges_[a].from, on_left));
-    const auto along = [](const Line& side, const Vec& place) {
+    Trail right = without_arm(edges_[a].to, edges_[b].from, !on_left);
+    Trail left = backwards(without_arm(edges_[b].to, edges_[a].from, on_left));
+    const auto along = [](const Trail& side, const Vec& place) {
       double sum = 0;
       for (std::size_t i = 0; i < side.size(); ++i) {
         if (i > 0) sum += (side[i] - side[i - 1]).length();
@@ -218,7 +204,7 @@ class Routes {
       }
       return sum;
     };
-    const Line& side = on_left ? left : right;
+    const Trail& side = on_left ? left : right;
     route.mouth_on_left = on_left;
     route.mouth_from = along(side, outline_[on_left ? out : in]);
     route.mouth_to = along(side, outline_[on_left ? in : out]);
@@ -235,7 +221,7 @@ class Routes {
     constexpr double large = 0.15;  // assumption: of the slab; a sink in a worktop is less
     for (std::size_t k = 0; k < shape_.openings.size(); ++k) {
       if (area(shape_.openings[k].edge) < shape_.area * large) continue;
-      const Line& hole = holes_[k];
+      const Trail& hole = holes_[k];
       const Rectangle box = bounding_box(shape_.openings[k].edge);
       const Vec middle = vec(box.at) + Vec{box.length.in_m() / 2, box.depth.in_m() / 2};
       Vec axis{1, 0};
@@ -251,7 +237,7 @@ class Routes {
   }
 
   void add_ring(std::size_t opening, const Vec& middle, const Vec& direction) {
-    const auto start = [&](const Line& ring) -> std::optional<Line> {
+    const auto start = [&](const Trail& ring) -> std::optional<Trail> {
       double least = HUGE_VAL;
       std::size_t edge = 0;
       for (std::size_t i = 0; i < ring.size(); ++i) {
@@ -266,7 +252,7 @@ class Routes {
         edge = i;
       }
       if (least == HUGE_VAL) return std::nullopt;
-      Line round{middle + direction * least};
+      Trail round{middle + direction * least};
       for (std::size_t i = 1; i <= ring.size(); ++i) {
         const Vec& corner = ring[(edge + i) % ring.size()];
         if ((corner - round.back()).length() > 1e-9) round.push_back(corner);
@@ -277,7 +263,7 @@ class Routes {
     };
     auto left = start(holes_[opening]), right = start(outline_);
     if (!left || !right) return;
-    std::vector<Line> others = holes_;
+    std::vector<Trail> others = holes_;
     others.erase(others.begin() + static_cast<std::ptrdiff_t>(opening));
     const std::string& given = slab_.openings[opening].name;
     std::string side = "the edge";
@@ -299,9 +285,9 @@ class Routes {
   const Slab& slab_;
   const SlabPlan& shape_;
   const SlabVolume& volume_;
-  Line outline_;
+  Trail outline_;
   std::vector<LongEdge> edges_;
-  std::vector<Line> holes_;
+  std::vector<Trail> holes_;
   std::vector<Vec> corners_;
   double clearance_;
   std::vector<Route> routes_;

@@ -46,7 +46,8 @@ std::vector<Column> columns_of(const std::vector<Portion>& portions, int lifts, 
 
 /// How good a course is: the smaller the better, from the first to the last.
 struct Rank {
-  int kind = 0;  // 0 works and is as wide as wished, 1 works, 2 is too late or too narrow
+  /// 0 works and is as wide as wished, 1 works, 2 is too late, too narrow or runs along its arm.
+  int kind = 0;
   std::size_t gap = 0;
   bool runs_across = true;  // no front lies along its arm
   Length joints, longest;
@@ -199,10 +200,9 @@ class SlabCutter {
     const bool works = gap <= wish.reach.works, comfortable = gap <= wish.reach.comfortable;
     const Length least = wish.rule.least.value_or(usual_advance(shape_.edge_thickness));
     const bool two_fronts_meet = course.fronts == Fronts::one || course.gap <= 2;
-    const bool wide =
-        course.runs_across && two_fronts_meet && (rows ? comfortable : is_wide(course, least));
+    const bool wide = two_fronts_meet && (rows ? comfortable : is_wide(course, least));
     const bool too_narrow = !rows && narrowest(course, alone) < wish.rule.must * (1 - 1e-6);
-    rank.kind = !works || too_narrow ? 2 : wide ? 0 : 1;
+    rank.kind = !works || too_narrow || !course.runs_across ? 2 : wide ? 0 : 1;
     return rank;
   }
 
@@ -332,7 +332,7 @@ struct ZoneCutter::Slabs {
   }
 
   /// The slabs as they are kept, or as the job has them unless another order leaves fewer ribbons
-  /// too narrow.
+  /// too narrow or shares fewer batches between slabs.
   [[nodiscard]] std::vector<std::size_t> order(const ZoneWish& wish) {
     std::vector<std::size_t> order(cutters.size());
     std::iota(order.begin(), order.end(), std::size_t{0});
@@ -347,11 +347,17 @@ struct ZoneCutter::Slabs {
     constexpr std::size_t most_tried = 5;  // slabs: 120 orders
     if (order.size() == 1 || order.size() > most_tried) return order;
     std::vector<std::size_t> best = order;
-    int least = portions(order, wish).narrow;
-    while (least > 0 && std::next_permutation(order.begin(), order.end())) {
-      const int narrow = portions(order, wish).narrow;
-      if (narrow >= least) continue;
-      least = narrow;
+    const auto costs = [&] {
+      const Portions tried = portions(order, wish);
+      std::size_t count = 0;
+      for (const auto& slab : tried.of) count += slab.size();
+      return std::pair{tried.narrow, count};
+    };
+    auto least = costs();
+    while (std::next_permutation(order.begin(), order.end())) {
+      const auto next = costs();
+      if (next >= least) continue;
+      least = next;
       best = order;
     }
     return best;

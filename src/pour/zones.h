@@ -58,7 +58,8 @@ struct ZoneWish {
 class ZoneCutter {
  public:
   /// `shapes` are the slabs' in the same order; `strip` forms the inner faces of their aprons.
-  ZoneCutter(const std::vector<Slab>& slabs, const std::vector<SlabPlan>& shapes, Length strip);
+  ZoneCutter(const std::vector<Slab>& slabs, const std::vector<SlabPlan>& shapes,
+             Length strip = {});
   ~ZoneCutter();
   ZoneCutter(ZoneCutter&&) noexcept;
   ZoneCutter& operator=(ZoneCutter&&) noexcept;
@@ -70,9 +71,10 @@ class ZoneCutter {
   /// those that reach as narrow ribbons; then the smallest gap, the shortest joints, the shortest
   /// longest one.
   ///
-  /// The order of the slabs is the job's, unless another leaves fewer ribbons too narrow. Slabs
-  /// thicker than 150 mm are filled in lifts of at most that (assumption): so many batches in turn
-  /// fill one cell from the bottom up, the last few each its own.
+  /// The order of the slabs is the job's, unless another leaves fewer ribbons too narrow or shares
+  /// fewer batches between slabs. Slabs thicker than 150 mm are filled in lifts of at most that
+  /// (assumption): so many batches in turn fill one cell from the bottom up, the last few each its
+  /// own.
   [[nodiscard]] ZonePlan cut(const ZoneWish& wish) const;
 
  private:

@@ -10,10 +10,10 @@
 namespace strikeoff {
 namespace {
 
-constexpr double rounding_m = 1e-9;
+constexpr double on_it_m = 1e-9;
 constexpr double on_line_m = 1e-6;  // far below a tape, far above rounding
 /// To a circle, or to a side of the hull; a millimetre on the tape is within.
-constexpr double near_m = 0.001 + rounding_m;
+constexpr double near_m = 0.001 + on_it_m;
 
 using Edge = std::pair<std::size_t, std::size_t>;
 /// By the directed edges of triangles, the third corner of the one left of each.
@@ -188,14 +188,14 @@ Cells delaunay_cells(std::vector<Vec> spots) {
   settle_sides(spots);
   Cells cells{std::move(spots), {}, {}};
   Triangles triangles;
-  cells.hull = chains(cells.spots, rounding_m, triangles);
+  cells.hull = chains(cells.spots, on_it_m, triangles);
   flip_to_delaunay(cells.spots, triangles);
   for (const auto& [edge, third] : triangles) {
     const auto& [i, j] = edge;
     if (third > std::max(i, j)) cells.rings.push_back({i, j, third});
   }
   // First those on one circle to the last digit, so that it does not matter where they were cut.
-  for (const double within : {rounding_m, near_m}) {
+  for (const double within : {on_it_m, near_m}) {
     cells.rings = joined(cells.rings, cells.spots, within);
   }
   return cells;

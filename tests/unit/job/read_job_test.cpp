@@ -98,7 +98,7 @@ TEST_CASE("a value the job gives is no assumption", "[job]") {
       "forms": {"strip_stock": ["board-13x84"], "kerf": "1/8 in", "oversize": "1/8 in",
                 "end_trim": "0 in", "reusable": {"length": "2 ft", "width": "2 in"}, "screw_spacing": "8 in", "corner": "mitre"},
       "crew": {"mixers": 1, "roles": [["mix"], ["place", "carry"]], "bags_per_batch": 1,
-               "usable": "50 %", "times_per": "batch", "times": {"load": "1 min",
+               "usable": "50 %", "least_advance": "6 in", "times_per": "batch", "times": {"load": "1 min",
                "mix": {"usual": "3 min", "bad": "5 min"}, "discharge": "30 s", "reset": "30 s",
                "carry": "30 s", "return": "30 s", "place": "2 min"}},
       "site": {"air": "60 F", "humidity": "50 %", "wind": "0 mph", "sun": "shade",
