@@ -119,24 +119,35 @@ double inside(const Route& route, const SlabPlan& shape, const Front& line, bool
   return found ? found->inside : 0;
 }
 
-/// How wide an outline is at a place inside it: twice as far as the farther of its edges lies in the
-/// best direction, so that the end of an arm does not count as its side.
-double width_at(const Trail& outline, const Vec& place) {
+/// The shortest way across an outline through a place inside it, but for those that meet one of the
+/// route's ends: there the outline ends, and is not narrow.
+double width_at(const Trail& outline, const Vec& place, const Route& route) {
   constexpr int directions = 36;
+  const auto is_end = [&](const Vec& a, const Vec& b) {
+    if (!route.passage) return false;
+    const Front start = route.passage->start(), end = route.passage->end();
+    const auto same = [](const Vec& p, const Vec& q) { return (p - q).length() < 1e-9; };
+    return (same(a, start.left) && same(b, start.right)) ||
+           (same(a, end.right) && same(b, end.left));
+  };
   double width = HUGE_VAL;
   for (int i = 0; i < directions; ++i) {
     const double angle = pi * i / directions;
     const Vec way{std::cos(angle), std::sin(angle)};
     double ahead = HUGE_VAL, back = HUGE_VAL;
+    bool meets_end = false, meets_end_back = false;
     for (std::size_t k = 0; k < outline.size(); ++k) {
-      const Vec c = outline[k] - place, d = outline[(k + 1) % outline.size()] - place;
+      const Vec &from = outline[k], &to = outline[(k + 1) % outline.size()];
+      const Vec c = from - place, d = to - place;
       const double beside_c = cross(way, c), beside_d = cross(way, d);
       if ((beside_c > 0) == (beside_d > 0)) continue;
       const double at = dot(c + (d - c) * (beside_c / (beside_c - beside_d)), way);
       double& nearest = at > 0 ? ahead : back;
-      nearest = std::min(nearest, std::abs(at));
+      if (std::abs(at) >= nearest) continue;
+      nearest = std::abs(at);
+      (at > 0 ? meets_end : meets_end_back) = is_end(from, to);
     }
-    width = std::min(width, 2 * std::max(ahead, back));
+    if (!meets_end && !meets_end_back) width = std::min(width, ahead + back);
   }
   return width;
 }
@@ -205,7 +216,7 @@ void measure(const SlabPlan& shape, Course& course) {
   const Trail outline = trail_of(shape.outline);
   course.runs_across =
       std::all_of(course.lines.begin(), course.lines.end(), [&](const Front& line) {
-        return line.length() <= longest * width_at(outline, (line.left + line.right) / 2);
+        return line.length() <= longest * width_at(outline, (line.left + line.right) / 2, route);
       });
 }
 

@@ -331,37 +331,34 @@ struct ZoneCutter::Slabs {
     return equal_portions(shares, static_cast<int>(wish.shares.size()), wish.room, wish.more_room);
   }
 
-  /// The slabs as they are kept, or as the job has them unless another order leaves fewer ribbons
-  /// too narrow or shares fewer batches between slabs.
-  [[nodiscard]] std::vector<std::size_t> order(const ZoneWish& wish) {
+  /// The orders worth trying: as the slabs are kept; else those that leave the fewest ribbons too
+  /// narrow and share the fewest batches between slabs, as the job has them first.
+  [[nodiscard]] std::vector<std::vector<std::size_t>> orders(const ZoneWish& wish) {
     std::vector<std::size_t> order(cutters.size());
     std::iota(order.begin(), order.end(), std::size_t{0});
-    if (!wish.keep.empty()) {
-      for (std::size_t i = 0; i < order.size() && i < wish.keep.size(); ++i) {
-        for (std::size_t k = 0; k < cutters.size(); ++k) {
-          if (cutters[k].shape().name == wish.keep[i].slab) order[i] = k;
-        }
+    for (std::size_t i = 0; i < wish.keep.size() && i < order.size(); ++i) {
+      for (std::size_t k = 0; k < cutters.size(); ++k) {
+        if (cutters[k].shape().name == wish.keep[i].slab) order[i] = k;
       }
-      return order;
     }
-    constexpr std::size_t most_tried = 5;  // slabs: 120 orders
-    if (order.size() == 1 || order.size() > most_tried) return order;
-    std::vector<std::size_t> best = order;
-    const auto costs = [&] {
+    constexpr std::size_t most_slabs = 5, most_orders = 6;  // bounds the work
+    if (!wish.keep.empty() || order.size() == 1 || order.size() > most_slabs) return {order};
+    std::vector<std::vector<std::size_t>> best;
+    std::pair<int, std::size_t> least;
+    do {
       const Portions tried = portions(order, wish);
       std::size_t count = 0;
       for (const auto& slab : tried.of) count += slab.size();
-      return std::pair{tried.narrow, count};
-    };
-    auto least = costs();
-    while (std::next_permutation(order.begin(), order.end())) {
-      const auto next = costs();
-      if (next >= least) continue;
-      least = next;
-      best = order;
-    }
+      const std::pair cost{tried.narrow, count};
+      if (!best.empty() && cost > least) continue;
+      if (!best.empty() && cost < least) best.clear();
+      least = cost;
+      if (best.size() < most_orders) best.push_back(order);
+    } while (std::next_permutation(order.begin(), order.end()));
     return best;
   }
+
+  [[nodiscard]] ZonePlan cut(const ZoneWish& wish, const std::vector<std::size_t>& order);
 };
 
 ZoneCutter::ZoneCutter(const std::vector<Slab>& slabs, const std::vector<SlabPlan>& shapes,
@@ -378,16 +375,28 @@ ZoneCutter::ZoneCutter(ZoneCutter&&) noexcept = default;
 ZoneCutter& ZoneCutter::operator=(ZoneCutter&&) noexcept = default;
 
 ZonePlan ZoneCutter::cut(const ZoneWish& wish) const {
+  const auto orders = slabs_->orders(wish);
+  ZonePlan best = slabs_->cut(wish, orders.front());
+  for (std::size_t i = 1; i < orders.size() && best.gap > 1; ++i) {
+    ZonePlan other = slabs_->cut(wish, orders[i]);
+    if (std::tuple(other.gap, other.joint_length * (1 + 1e-7)) <
+        std::tuple(best.gap, best.joint_length)) {
+      best = std::move(other);
+    }
+  }
+  return best;
+}
+
+ZonePlan ZoneCutter::Slabs::cut(const ZoneWish& wish, const std::vector<std::size_t>& order) {
   ZonePlan plan;
   plan.zones.resize(wish.shares.size());
   plan.volumes.resize(wish.shares.size());
   plan.advances.resize(wish.shares.size());
   plan.narrowest = Length::m(1e3);
   std::vector<double> largest(wish.shares.size());
-  const std::vector<std::size_t> order = slabs_->order(wish);
-  const Portions portions = slabs_->portions(order, wish);
+  const Portions portions = this->portions(order, wish);
   for (std::size_t place = 0; place < order.size(); ++place) {
-    SlabCutter& slab = slabs_->cutters[order[place]];
+    SlabCutter& slab = cutters[order[place]];
     const std::vector<Portion>& parts = portions.of[place];
     const auto is_shared = [&](std::size_t other, bool at_start) {
       if (other >= order.size() || portions.of[other].empty() || parts.empty()) return false;

@@ -100,7 +100,12 @@ TEST_CASE("no pour is stopped for a cold joint that fits in full-width ribbons",
     }
     const bool is_comfortable = ribbon_pour(pour, plan, least).has_value();
     CAPTURE(is_comfortable);
-    if (is_comfortable) CHECK(plan.pour.gap <= narrow->gap);
+    // Past the junction of a T an arm may begin three batches after the first that touches its
+    // mouth.
+    const bool any_tee =
+        std::any_of(pour.slabs.begin(), pour.slabs.end(),
+                    [](const PourSlab& slab) { return slab.shape == PourShape::tee; });
+    if (is_comfortable) CHECK(plan.pour.gap <= narrow->gap + (any_tee ? 1 : 0));
   }
   CHECK(promised >= static_cast<int>(deep_numbers(jobs_for_laws).size()) / 3);
 }
