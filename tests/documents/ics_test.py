@@ -128,7 +128,7 @@ class Calendar(unittest.TestCase):
             self.assertGreaterEqual(asked, minutes)  # what is said is rounded down
             self.assertLess(asked, minutes + 30)
             self.assertLessEqual(asked, 1440)
-            self.assertEqual(int(alarm["REPEAT"]), int(lasts // asked))
+            self.assertEqual(int(alarm["REPEAT"]), int((lasts + 1e-6) // asked))
         self.assertGreaterEqual(seen, 3)
 
     def test_stripping_and_sealing_ring(self):
