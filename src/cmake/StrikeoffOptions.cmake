@@ -5,8 +5,9 @@ target_compile_features(strikeoff_options INTERFACE cxx_std_20)
 target_compile_options(strikeoff_options INTERFACE
   -ffp-contract=off            # the same bytes on every machine: no fused multiply-add
   -Wall -Wextra -Wpedantic
-  # A name that hides another; in a unity build also one of another file, which does no harm.
-  $<$<NOT:$<BOOL:${CMAKE_UNITY_BUILD}>>:-Wshadow>
+  # A name that hides another; in a unity build also one of another file, which does no harm. Nor
+  # does it there that a type of a header is completed in a file that is included.
+  $<IF:$<BOOL:${CMAKE_UNITY_BUILD}>,$<$<CXX_COMPILER_ID:GNU>:-Wno-subobject-linkage>,-Wshadow>
   -Wconversion -Wsign-conversion -Wdouble-promotion  # a value that changes on the way
   -Wold-style-cast -Wcast-align
   -Wnon-virtual-dtor -Woverloaded-virtual

@@ -35,7 +35,7 @@ def cpu_seconds(command):
 
 
 def launch(log, command):
-    """Run by the build in place of the compiler or linker."""
+    """Runs the compiler or linker for the build, and notes what it took."""
     pid = os.posix_spawnp(command[0], command, os.environ)
     _, status, used = os.wait4(pid, 0)
     output = command[command.index("-o") + 1] if "-o" in command else command[-1]
@@ -45,31 +45,36 @@ def launch(log, command):
 
 
 def reference_seconds(directory):
-    """Of the fastest of three runs, with the flags of the library."""
+    """Of compiling the reference file with the flags of the library."""
     entry = next(e for e in json.loads((directory / "compile_commands.json").read_text())
                  if "strikeoff.dir" in e["command"])
     words = shlex.split(entry["command"])
     flags = words[:words.index("-o")]
     command = [*flags, "-o", os.devnull, "-c", str(REFERENCE)]
-    return min(cpu_seconds(command) for _ in range(3))
+    return cpu_seconds(command)
 
 
 def build(preset, directory, jobs):
-    """The seconds of each run of compiler and linker by its output, and of the whole build."""
+    """The seconds of each run of compiler and linker by its output, of the whole build, and of the
+    reference file: the mean of before and after, so that a slow moment of the machine meets both."""
     log = directory / "runs.log"
-    log.write_text("")
     launcher = ";".join((sys.executable, __file__, "--launch", str(log)))
     subprocess.run(["cmake", "--preset", preset, "-S", SOURCE, "-B", directory,
                     "-DCMAKE_EXPORT_COMPILE_COMMANDS=ON",
                     f"-DCMAKE_CXX_COMPILER_LAUNCHER={launcher}",
                     f"-DCMAKE_CXX_LINKER_LAUNCHER={launcher}"],
                    cwd=SOURCE, check=True, stdout=subprocess.DEVNULL)
+    references = [reference_seconds(directory) for _ in range(3)]
+    log.write_text("")
     total = cpu_seconds(["cmake", "--build", directory, "--parallel", str(jobs)])
-    lines = (line.split(" ", 1) for line in log.read_text().splitlines())
-    return [(float(seconds), output) for seconds, output in lines], total
+    lines = log.read_text().splitlines()
+    references += [reference_seconds(directory) for _ in range(3)]
+    runs = [(float(seconds), output) for seconds, output in (line.split(" ", 1) for line in lines)]
+    return runs, total, sum(references) / len(references)
 
 
 def report(preset, runs, total, reference, units):
+    """Multiples of the reference file, seconds, and what took them."""
     def line(seconds, what):
         print(f"{seconds / reference:8.1f} {seconds:8.1f} s  {what}")
 
@@ -78,7 +83,8 @@ def report(preset, runs, total, reference, units):
         match = OUTPUT.match(output)
         target, unit = match.groups() if match else (Path(output).name, "linked")
         targets[target].append((seconds, unit))
-    print(f"\n{preset}: {len(runs)} runs of compiler and linker")
+    print(f"{preset}: {len(runs)} runs of compiler and linker; "
+          f"{REFERENCE.relative_to(SOURCE)} takes {reference:.2f} s")
     for target, found in sorted(targets.items(), key=lambda t: -sum(s for s, _ in t[1])):
         line(sum(seconds for seconds, _ in found), target)
         for seconds, unit in sorted(found, reverse=True)[:units]:
@@ -98,9 +104,7 @@ def main():
         directory = Path(name)
         builds = [(preset, *build(preset, directory, arguments.jobs))
                   for preset in arguments.presets]
-        reference = reference_seconds(directory)
-    print(f"multiples of {REFERENCE.relative_to(SOURCE)} ({reference:.2f} s), CPU seconds")
-    for preset, runs, total in builds:
+    for preset, runs, total, reference in builds:
         report(preset, runs, total, reference, arguments.units)
 
 
